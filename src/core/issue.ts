@@ -1,0 +1,30 @@
+/**
+ * Issues: what a stage found wrong, or worth saying. An expected failure is a value, never a throw.
+ */
+
+export type IssueLevel = 'error' | 'warning' | 'note';
+
+export interface Issue {
+  readonly level: IssueLevel;
+  /** Stable, kebab-case: what tests and other programs look at. */
+  readonly code: string;
+  /** Where in the project file, as `roofs[0].shape.rise`; empty for the whole. */
+  readonly path: string;
+  /** The figures behind the sentence: mm, degrees, plain numbers. */
+  readonly numbers?: Readonly<Record<string, number>>;
+  /** What was found and what is allowed. */
+  readonly message: string;
+  /** What the maker can do. */
+  readonly remedy?: string;
+}
+
+export type Result<T> =
+  | { readonly ok: true; readonly value: T; readonly issues: readonly Issue[] }
+  | { readonly ok: false; readonly issues: readonly Issue[] };
+
+export const succeed = <T>(value: T, issues: readonly Issue[] = []): Result<T> => ({ ok: true, value, issues });
+export const fail = (...issues: readonly Issue[]): { readonly ok: false; readonly issues: readonly Issue[] } => ({
+  ok: false,
+  issues,
+});
+export const hasError = (issues: readonly Issue[]): boolean => issues.some((issue) => issue.level === 'error');

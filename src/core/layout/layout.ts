@@ -1,0 +1,31 @@
+import type { Vec2 } from '../geometry/vector.ts';
+
+/** A point on a sheet: mm, origin at its lower left corner, y up. */
+export type SheetPoint = Vec2;
+
+/** A piece on a sheet: net point p lies at R(rotation) p + (x, y), rotation counter-clockwise, radians. */
+export interface Placement {
+  /** Index into the project's roofs. */
+  readonly roof: number;
+  /** Index into the roof's layers. */
+  readonly layer: number;
+  /** Index into the net's pieces. */
+  readonly piece: number;
+  /** From 0 to copies - 1. */
+  readonly copy: number;
+  readonly x: number;
+  readonly y: number;
+  readonly rotation: number;
+}
+
+export interface LaidSheet {
+  /** Index into the project's stock. */
+  readonly stock: number;
+  /** From 0 for each stock. */
+  readonly index: number;
+  readonly width: number;
+  readonly height: number;
+  /** Share of the sheet's area under pieces, 0 to 1. */
+  readonly used: number;
+  readonly placements: readonly Placement[];
+}

@@ -1,0 +1,88 @@
+import type { Vec2 } from '../geometry/vector.ts';
+
+/** A point of a piece laid flat, seen from the outside of the roof; mm, y up. */
+export type NetPoint = Vec2;
+
+/** One face laid flat; the polygon has the order of the face's loop. */
+export interface Panel {
+  /** Index into `solid.faces`. */
+  readonly face: number;
+  readonly polygon: readonly NetPoint[];
+}
+
+export type FoldKind = 'mountain' | 'valley';
+
+/** An edge that stays joined. */
+export interface Fold {
+  /** Index into `solid.edges`. */
+  readonly edge: number;
+  readonly ends: readonly [NetPoint, NetPoint];
+  /** As seen from the outside (the printed side): mountain folds away from the eye. */
+  readonly kind: FoldKind;
+  /** How far the paper is turned from flat, radians, 0 to pi. */
+  readonly angle: number;
+  /** Indices into the piece's panels: the one that holds still and the one that turns. */
+  readonly panels: readonly [number, number];
+}
+
+/** The strip that glues a seam. Its polygon is convex, counter-clockwise; its first two points lie on the seam. */
+export interface Flap {
+  readonly edge: number;
+  /** Face that carries the flap. */
+  readonly from: number;
+  /** Face it is glued to, on its inside. */
+  readonly to: number;
+  /** Index into the piece's panels of the carrying panel. */
+  readonly panel: number;
+  readonly polygon: readonly NetPoint[];
+  readonly kind: FoldKind;
+  /** How far it is turned from flat when glued, radians. */
+  readonly angle: number;
+}
+
+/** A line to draw on the inside of a panel: a wall's flap is glued along it (an abutment). */
+export interface GlueLine {
+  readonly edge: number;
+  readonly panel: number;
+  readonly ends: readonly [NetPoint, NetPoint];
+}
+
+/**
+ * One connected part to cut out. Frame: the lower left corner of the bounding box of its outline is the origin; the
+ * first panel's fall line runs down the page where the piece has one.
+ */
+export interface Piece {
+  readonly id: string;
+  readonly title: string;
+  /** Id of the first piece that is congruent without turning over. */
+  readonly same?: string;
+  /** Counter-clockwise, flaps included, not closed. */
+  readonly outline: readonly NetPoint[];
+  readonly panels: readonly Panel[];
+  readonly flaps: readonly Flap[];
+  readonly folds: readonly Fold[];
+  readonly glueLines: readonly GlueLine[];
+  readonly width: number;
+  readonly height: number;
+}
+
+/** An edge that is cut and joined again. */
+export interface Seam {
+  readonly edge: number;
+  /** The match mark that both sides carry: A, B, … Z, AA … */
+  readonly mark: string;
+  readonly join: 'flap' | 'tape';
+  /** Where its two sides lie: piece and panel index; the second is the host panel at an abutment. */
+  readonly sides: readonly [SeamSide, SeamSide];
+}
+
+export interface SeamSide {
+  readonly piece: number;
+  readonly panel: number;
+  readonly ends: readonly [NetPoint, NetPoint];
+}
+
+export interface Net {
+  readonly pieces: readonly Piece[];
+  readonly seams: readonly Seam[];
+}

@@ -1,0 +1,97 @@
+import type { KindId } from '../roofs/catalogue.ts';
+import type { Vec2 } from '../geometry/vector.ts';
+import type { Ruler, Units } from '../units/units.ts';
+
+/**
+ * A project with every length in mm (model size) and every angle in radians. The file as typed is kept apart
+ * (`project-file.ts`) so that nothing a maker wrote is rewritten.
+ */
+export interface Project {
+  readonly title: string;
+  readonly units: Units;
+  readonly ruler: Ruler;
+  /** Model size over real size: 1 or 1/87. Already applied to shapes, overhangs and bodies. */
+  readonly scale: number;
+  readonly seed: number;
+  readonly page: PageSpec;
+  readonly stock: readonly Stock[];
+  readonly roofs: readonly RoofSpec[];
+}
+
+export interface PageSpec {
+  /** Portrait size as named in the data file, mm. */
+  readonly name: string;
+  readonly width: number;
+  readonly height: number;
+  readonly margin: number;
+  /** Overlap of tiles where a piece is larger than the page. */
+  readonly overlap: number;
+}
+
+export type Direction = 'one-way' | 'two-way' | 'any';
+
+export interface Stock {
+  readonly id: string;
+  readonly name: string;
+  readonly width: number;
+  readonly height: number;
+  /** Sheets owned; null: as many as needed. */
+  readonly count: number | null;
+  readonly thickness: number;
+  readonly direction: Direction;
+  readonly margin: number;
+  readonly gap: number;
+}
+
+export interface RoofSpec {
+  readonly id: string;
+  readonly title: string;
+  readonly copies: number;
+  readonly kind: KindId;
+  /** Given parameters of the kind: mm, radians, counts, words. Outline parameters are missing where `overhang` is given. */
+  readonly shape: ShapeValues;
+  readonly body: Body | null;
+  readonly overhang: Overhang | null;
+  readonly layers: readonly LayerSpec[];
+}
+
+export type ShapeValues = Readonly<Record<string, number | string>>;
+
+/** Upright prism that the roof sits on, centred under it. */
+export interface Body {
+  /** Plan of the outer wall faces, counter-clockwise, centred on the origin; a regular plan has one side to the south. */
+  readonly outline: readonly Vec2[];
+  readonly height: number;
+  /** Rectangle: sizes along x and y; null for a regular polygon. */
+  readonly rectangle: { readonly width: number; readonly depth: number } | null;
+}
+
+/** How far the eave outline stands out from the body's walls, plan size. */
+export interface Overhang {
+  readonly eave: number;
+  /** At gable ends; the same as `eave` where the file gives one length. */
+  readonly verge: number;
+}
+
+export type LayerKind = 'board' | 'shell' | 'cover';
+export type PiecesMode = 'one-piece' | 'per-panel' | 'fewest';
+export type FlapSides = 'alternate' | 'one-side' | 'none';
+
+export interface FlapSpec {
+  readonly width: number;
+  readonly on: FlapSides;
+  /** Least distance to other edges and flaps under the same panel. */
+  readonly clearance: number;
+  /** A flap narrower than this is not worth cutting: the seam is taped. */
+  readonly least: number;
+}
+
+export interface LayerSpec {
+  readonly as: LayerKind;
+  /** Stock ids in order of preference. */
+  readonly stock: readonly string[];
+  readonly pieces: PiecesMode;
+  readonly flaps: FlapSpec;
+  /** `ignore`: paper thinner than 0.4 mm counts as having no thickness. */
+  readonly thickness: 'ignore' | 'allow';
+}

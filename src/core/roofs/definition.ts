@@ -1,0 +1,70 @@
+import type { Result } from '../issue.ts';
+import type { Body, Overhang, ShapeValues } from '../project/project.ts';
+import type { Solid } from '../solid/solid.ts';
+
+interface ParamBase {
+  readonly key: string;
+  /** What the panel, the docs and the error sentences call it. */
+  readonly label: string;
+  readonly help: string;
+  /** Of the parameters of one group exactly one is given; the others follow. */
+  readonly oneOf?: 'height' | 'plan';
+  /** Part of the eave outline: left out where the outline follows from the body and an overhang. */
+  readonly outline?: true;
+}
+
+/** Bounds and default in mm, bounds included. */
+export interface LengthParam extends ParamBase {
+  readonly quantity: 'length';
+  readonly min: number;
+  readonly max: number;
+  /** Missing: must be given (or another of its group). */
+  readonly default?: number;
+}
+
+/** Bounds and default in radians; the file takes degrees or rise over run as `8/12`. */
+export interface PitchParam extends ParamBase {
+  readonly quantity: 'pitch';
+  readonly min: number;
+  readonly max: number;
+  readonly default?: number;
+}
+
+export interface CountParam extends ParamBase {
+  readonly quantity: 'count';
+  readonly min: number;
+  readonly max: number;
+  readonly default?: number;
+}
+
+export interface ChoiceParam extends ParamBase {
+  readonly quantity: 'choice';
+  readonly choices: readonly { readonly value: string; readonly label: string }[];
+  readonly default: string;
+}
+
+export type Param = LengthParam | PitchParam | CountParam | ChoiceParam;
+
+/** What `build` is given: given parameters and defaults, mm and radians; a group holds exactly one value. */
+export type ParamValues<P extends readonly Param[]> = {
+  readonly [Q in P[number] as Q['key']]?: Q extends ChoiceParam ? Q['choices'][number]['value'] : number;
+};
+
+export interface RoofDefinition<Id extends string = string, P extends readonly Param[] = readonly Param[]> {
+  readonly id: Id;
+  readonly title: string;
+  /** One sentence: what the roof looks like. */
+  readonly summary: string;
+  readonly params: P;
+  /** The roof's solid, centred on the origin, z = 0 at the eave. The body says where end walls stand; it may be missing. */
+  readonly build: (values: ParamValues<P>, body: Body | null) => Result<Solid>;
+  /** The outline parameters that an overhang over this body gives. */
+  readonly outlineFromBody: (body: Body, overhang: Overhang, values: ParamValues<P>) => Result<ShapeValues>;
+  /** Named examples in mm and degrees, as a maker could type them. */
+  readonly examples: readonly { readonly title: string; readonly shape: ShapeValues }[];
+}
+
+/** Keeps the literal types of id and parameters. */
+export const defineRoof = <const Id extends string, const P extends readonly Param[]>(
+  definition: RoofDefinition<Id, P>,
+): RoofDefinition<Id, P> => definition;

@@ -1,0 +1,48 @@
+import type { Vec3 } from '../geometry/vector.ts';
+
+/**
+ * What an edge is to a roofer.
+ * eave: low edge of a slope · ridge: level top edge · hip: slanted, outside angle · valley: slanted, inside angle ·
+ * verge: slanted edge at a gable · break: where the pitch changes within one side · abutment: the edge of a wall that
+ * meets the inside of a slope · rim: edge of an open top · foot: lower edge of a wall panel.
+ */
+export type EdgeRole = 'eave' | 'ridge' | 'hip' | 'valley' | 'verge' | 'break' | 'abutment' | 'rim' | 'foot';
+
+/** One flat face. Its loop runs counter-clockwise seen from outside and is not closed (first index not repeated). */
+export interface Face {
+  readonly id: string;
+  readonly title: string;
+  readonly loop: readonly number[];
+  readonly part: 'slope' | 'wall';
+  /** Faces that rise from one eave edge share this; `per-panel` keeps them in one piece. */
+  readonly side: string;
+}
+
+export interface Edge {
+  readonly id: string;
+  /** Vertex indices, in the direction of the first face's loop. */
+  readonly ends: readonly [number, number];
+  /**
+   * Face indices, one or two. Both faces run along the edge, except at an abutment: there the first face is the wall
+   * that ends in the edge and the second the slope whose inside it meets.
+   */
+  readonly faces: readonly number[];
+  readonly role: EdgeRole;
+  /** mm */
+  readonly length: number;
+  /**
+   * Inside angle between the two faces, radians: under pi on a hip or ridge, over pi in a valley; null with one face.
+   * At an abutment: between the wall and the part of the slope that lies inside the building.
+   */
+  readonly dihedral: number | null;
+}
+
+/**
+ * A roof in 3D. Frame: mm, z up, z = 0 at the level eave plane, y to the back (north), x to the right (east).
+ * Topology lives in the indices; coordinates are stored once. Open at the eave.
+ */
+export interface Solid {
+  readonly vertices: readonly Vec3[];
+  readonly faces: readonly Face[];
+  readonly edges: readonly Edge[];
+}
