@@ -1,0 +1,25 @@
+/**
+ * Lengths, pitches and scales as text. Inside the program lengths are mm and angles radians; text becomes numbers and
+ * numbers become text only here.
+ */
+export {
+  formatLength,
+  formatMark,
+  LENGTH_FORMS,
+  type LengthReading,
+  type LengthStyle,
+  parseLength,
+} from './length.ts';
+export { formatPitch, fromDegrees, PITCH_FORMS, type PitchReading, parsePitch, toDegrees } from './pitch.ts';
+export {
+  defaultRuler,
+  MM_PER_INCH,
+  type Ruler,
+  type RulerMark,
+  roundToRuler,
+  rulerStep,
+  rulers,
+  rulerUnits,
+  type Units,
+} from './ruler.ts';
+export { parseScale } from './scale.ts';
