@@ -1,0 +1,33 @@
+import { defineConfig, mergeConfig } from 'vitest/config';
+import viteConfig from './vite.config.ts';
+
+export default mergeConfig(
+  viteConfig,
+  defineConfig({
+    test: {
+      projects: [
+        {
+          extends: true,
+          test: {
+            name: 'unit',
+            include: ['src/**/*.test.{ts,tsx}', 'tests/**/*.test.ts'],
+            exclude: ['tests/browser/**'],
+            setupFiles: ['tests/laws/seed.ts'],
+            testTimeout: 60_000,
+          },
+        },
+        {
+          extends: true,
+          test: {
+            name: 'browser',
+            include: ['tests/browser/**/*.test.ts'],
+            globalSetup: ['tests/browser/serve-bench.ts'],
+            fileParallelism: false,
+            testTimeout: 60_000,
+            hookTimeout: 120_000,
+          },
+        },
+      ],
+    },
+  }),
+);
