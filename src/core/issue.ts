@@ -28,3 +28,22 @@ export const fail = (...issues: readonly Issue[]): { readonly ok: false; readonl
   issues,
 });
 export const hasError = (issues: readonly Issue[]): boolean => issues.some((issue) => issue.level === 'error');
+
+/**
+ * Puts the figures into an issue's sentences: `{found}` becomes `numbers.found` written as a length in the maker's units,
+ * `{pitchDeg}` an angle, `{sidesCount}` a plain count.
+ */
+export function spell(issue: Issue, length: (mm: number) => string): Issue {
+  const fill = (text: string): string =>
+    text.replace(/\{(\w+)\}/g, (whole, name: string) => {
+      const value = issue.numbers?.[name];
+      if (value === undefined) return whole;
+      if (name.endsWith('Deg')) return `${Number(value.toFixed(2))}°`;
+      return name.endsWith('Count') ? String(value) : length(value);
+    });
+  return {
+    ...issue,
+    message: fill(issue.message),
+    ...(issue.remedy === undefined ? {} : { remedy: fill(issue.remedy) }),
+  };
+}

@@ -1,0 +1,98 @@
+import { cross2, distance2, dot2, left2, lerp2, sub2, unit2, type Vec2 } from './vector.ts';
+
+/** Signed area, mm². Positive: counter-clockwise with y up. The ring is not closed. Under 3 points: 0. */
+export function ringArea(ring: readonly Vec2[]): number {
+  let twice = 0;
+  ring.forEach((point, i) => {
+    twice += cross2(point, at(ring, i + 1));
+  });
+  return twice / 2;
+}
+
+/** Length once round, mm. */
+export const ringLength = (ring: readonly Vec2[]): number =>
+  ring.reduce((sum, point, i) => sum + distance2(point, at(ring, i + 1)), 0);
+
+/** Element of a ring; the index wraps both ways. */
+export function at<T>(ring: readonly T[], index: number): T {
+  const n = ring.length;
+  return ring[((index % n) + n) % n] as T;
+}
+
+export interface Box {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+export function boxOf(points: readonly Vec2[]): Box {
+  let minX = Number.POSITIVE_INFINITY;
+  let minY = Number.POSITIVE_INFINITY;
+  let maxX = Number.NEGATIVE_INFINITY;
+  let maxY = Number.NEGATIVE_INFINITY;
+  for (const [x, y] of points) {
+    minX = Math.min(minX, x);
+    minY = Math.min(minY, y);
+    maxX = Math.max(maxX, x);
+    maxY = Math.max(maxY, y);
+  }
+  return { minX, minY, maxX, maxY };
+}
+
+/** The points p with `normal · p >= offset`; the normal has length 1. */
+export interface HalfPlane {
+  readonly normal: Vec2;
+  readonly offset: number;
+}
+
+/** Left of the line from a to b, at least `inset` away from it. */
+export function leftOf(a: Vec2, b: Vec2, inset = 0): HalfPlane {
+  const normal = left2(unit2(sub2(b, a)));
+  return { normal, offset: dot2(normal, a) + inset };
+}
+
+/** How far p lies inside the half-plane, mm; negative outside. */
+export const depthIn = (half: HalfPlane, p: Vec2): number => dot2(half.normal, p) - half.offset;
+
+/** The part of a convex ring inside the half-plane; empty where nothing is left. Exact at vertices that lie on the line. */
+export function clipConvex(ring: readonly Vec2[], half: HalfPlane): Vec2[] {
+  const kept: Vec2[] = [];
+  ring.forEach((p, i) => {
+    const q = at(ring, i + 1);
+    const dp = depthIn(half, p);
+    const dq = depthIn(half, q);
+    if (dp >= 0) kept.push(p);
+    if ((dp > 0 && dq < 0) || (dp < 0 && dq > 0)) kept.push(lerp2(p, q, dp / (dp - dq)));
+  });
+  return kept.length < 3 ? [] : kept;
+}
+
+/** Common area of two convex counter-clockwise rings, mm². */
+export function convexOverlap(a: readonly Vec2[], b: readonly Vec2[]): number {
+  let rest: readonly Vec2[] = a;
+  for (let i = 0; i < b.length && rest.length > 0; i++) {
+    const p = at(b, i);
+    const q = at(b, i + 1);
+    if (distance2(p, q) > 0) rest = clipConvex(rest, leftOf(p, q));
+  }
+  return rest.length === 0 ? 0 : Math.abs(ringArea(rest));
+}
+
+/** Distance from p to the segment ab, mm. */
+export function distanceToSegment(p: Vec2, a: Vec2, b: Vec2): number {
+  const along = sub2(b, a);
+  const square = dot2(along, along);
+  const t = square === 0 ? 0 : Math.min(1, Math.max(0, dot2(sub2(p, a), along) / square));
+  return distance2(p, lerp2(a, b, t));
+}
+
+/** Whether p lies inside the ring (any simple polygon); points on the border may go either way. */
+export function isInside(p: Vec2, ring: readonly Vec2[]): boolean {
+  let inside = false;
+  ring.forEach((a, i) => {
+    const b = at(ring, i + 1);
+    if (a[1] > p[1] !== b[1] > p[1] && p[0] < a[0] + ((p[1] - a[1]) / (b[1] - a[1])) * (b[0] - a[0])) inside = !inside;
+  });
+  return inside;
+}

@@ -1,0 +1,25 @@
+import type { Vec2 } from './vector.ts';
+import { dot2, cross2, sub2, unit2 } from './vector.ts';
+
+/** A motion in the plane that turns nothing over: p becomes R p + move, with R the turn by (cos, sin). */
+export interface Rigid2 {
+  readonly cos: number;
+  readonly sin: number;
+  readonly move: Vec2;
+}
+
+export const rest2: Rigid2 = { cos: 1, sin: 0, move: [0, 0] };
+
+export const apply2 = (m: Rigid2, [x, y]: Vec2): Vec2 => [
+  m.cos * x - m.sin * y + m.move[0],
+  m.sin * x + m.cos * y + m.move[1],
+];
+
+/** The motion that takes a to a2 and the direction a→b to the direction a2→b2. */
+export function alignSegments(a: Vec2, b: Vec2, a2: Vec2, b2: Vec2): Rigid2 {
+  const u = unit2(sub2(b, a));
+  const v = unit2(sub2(b2, a2));
+  const cos = dot2(u, v);
+  const sin = cross2(u, v);
+  return { cos, sin, move: [a2[0] - (cos * a[0] - sin * a[1]), a2[1] - (sin * a[0] + cos * a[1])] };
+}

@@ -1,0 +1,14 @@
+import type { RoofDefinition } from './definition.ts';
+import { gable } from './gable.ts';
+import { pyramid } from './pyramid.ts';
+import { spire } from './spire.ts';
+
+const list = [pyramid, spire, gable] as const;
+
+export type KindId = (typeof list)[number]['id'];
+
+/** Every kind of roof, in the order in which it is offered. Panel, command line, docs, schema and tests derive from this list. */
+// A definition's `build` only reads its own parameters, which `resolveProject` has checked against `params`.
+export const kinds: readonly RoofDefinition<KindId>[] = list as unknown as readonly RoofDefinition<KindId>[];
+
+export const findKind = (id: string): RoofDefinition<KindId> | undefined => kinds.find((kind) => kind.id === id);

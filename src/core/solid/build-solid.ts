@@ -1,0 +1,121 @@
+import { add3, cross3, distance3, dot3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
+import { at } from '../geometry/polygon.ts';
+import { NOISE_MM, NOISE_RAD } from '../tolerance.ts';
+import type { Edge, EdgeRole, Face, Solid } from './solid.ts';
+
+/** A face by its corner points, counter-clockwise seen from outside. */
+export interface FaceDraft {
+  readonly id: string;
+  readonly title: string;
+  readonly part: Face['part'];
+  readonly side: string;
+  readonly points: readonly Vec3[];
+}
+
+/** The slanted edge of a wall, by its ends, meets the inside of a slope away from the slope's own edges. */
+export interface AbutmentDraft {
+  readonly wall: string;
+  readonly slope: string;
+  readonly ends: readonly [Vec3, Vec3];
+}
+
+/**
+ * Joins faces into a solid: points closer than the noise become one vertex, edges that two faces run along in opposite
+ * directions become one, and every edge gets its role, length and dihedral from the geometry.
+ */
+export function buildSolid(drafts: readonly FaceDraft[], abutments: readonly AbutmentDraft[] = []): Solid {
+  const vertices: Vec3[] = [];
+  const vertexAt = (point: Vec3): number => {
+    const known = vertices.findIndex((v) => distance3(v, point) <= NOISE_MM);
+    return known >= 0 ? known : vertices.push(point) - 1;
+  };
+  const faces: Face[] = drafts.map(({ points, ...face }) => ({ ...face, loop: points.map(vertexAt) }));
+  const normals = faces.map((face) => faceNormal(vertices, face));
+
+  const hosts = new Map<string, number>();
+  for (const { wall, slope, ends } of abutments) {
+    const wallIndex = faces.findIndex((face) => face.id === wall);
+    const slopeIndex = faces.findIndex((face) => face.id === slope);
+    hosts.set(edgeKey(wallIndex, vertexAt(ends[0]), vertexAt(ends[1])), slopeIndex);
+  }
+
+  const open = new Map<string, number>();
+  const found: { ends: readonly [number, number]; faces: number[]; host: boolean }[] = [];
+  faces.forEach((face, f) => {
+    face.loop.forEach((start, i) => {
+      const end = at(face.loop, i + 1);
+      const twin = open.get(`${end}-${start}`);
+      if (twin !== undefined) {
+        found[twin]?.faces.push(f);
+        open.delete(`${end}-${start}`);
+        return;
+      }
+      const host = hosts.get(edgeKey(f, start, end));
+      const index = found.push({ ends: [start, end], faces: host === undefined ? [f] : [f, host], host: host !== undefined });
+      if (host === undefined) open.set(`${start}-${end}`, index - 1);
+    });
+  });
+
+  const taken = new Map<string, number>();
+  const edges = found.map(({ ends, faces: sides, host }): Edge => {
+    const a = vertices[ends[0]] as Vec3;
+    const b = vertices[ends[1]] as Vec3;
+    const [first, second] = sides as [number, number?];
+    const turn =
+      second === undefined ? null : turnAlong(normals[first] as Vec3, normals[second] as Vec3, unit3(sub3(b, a)));
+    const role = host ? 'abutment' : edgeRole(vertices, faces, ends, sides, turn);
+    const name = [role, ...sides.map((f) => faces[f]?.id)].join('-');
+    const count = (taken.get(name) ?? 0) + 1;
+    taken.set(name, count);
+    return {
+      id: count === 1 ? name : `${name}-${count}`,
+      ends,
+      faces: sides,
+      role,
+      length: distance3(a, b),
+      dihedral: turn === null ? null : Math.PI - turn,
+    };
+  });
+  return { vertices, faces, edges };
+}
+
+const edgeKey = (face: number, start: number, end: number): string => `${face}:${start}-${end}`;
+
+/** Outward unit normal by Newell's sum, which also holds where three points in a row are in line. */
+export function faceNormal(vertices: readonly Vec3[], face: Face): Vec3 {
+  let sum: Vec3 = [0, 0, 0];
+  const origin = vertices[face.loop[0] as number] as Vec3;
+  face.loop.forEach((v, i) => {
+    const p = sub3(vertices[v] as Vec3, origin);
+    const q = sub3(vertices[at(face.loop, i + 1)] as Vec3, origin);
+    sum = add3(sum, cross3(p, q));
+  });
+  return unit3(sum);
+}
+
+/** Angle from the first face's normal to the second's about the edge (direction of the first face's loop); positive: outside angle. */
+const turnAlong = (n1: Vec3, n2: Vec3, along: Vec3): number => Math.atan2(dot3(cross3(n1, n2), along), dot3(n1, n2));
+
+function edgeRole(
+  vertices: readonly Vec3[],
+  faces: readonly Face[],
+  ends: readonly [number, number],
+  sides: readonly number[],
+  turn: number | null,
+): EdgeRole {
+  const [a, b] = ends.map((v) => vertices[v] as Vec3) as [Vec3, Vec3];
+  const isLevel = Math.abs(unit3(sub3(b, a))[2]) <= NOISE_RAD;
+  const middle = scale3(add3(a, b), 0.5)[2];
+  const risesFrom = (f: number): boolean =>
+    (faces[f]?.loop ?? []).some((v) => (vertices[v] as Vec3)[2] > middle + NOISE_MM);
+  const parts = sides.map((f) => faces[f]?.part);
+  if (turn === null) {
+    if (!isLevel) return 'verge';
+    if (!risesFrom(sides[0] as number)) return 'rim';
+    return parts[0] === 'wall' ? 'foot' : 'eave';
+  }
+  if (parts.includes('wall') && parts.includes('slope')) return isLevel ? 'break' : 'verge';
+  if (!isLevel) return turn > 0 ? 'hip' : 'valley';
+  const rising = sides.filter(risesFrom).length;
+  return rising === 0 ? 'ridge' : rising === 1 ? 'break' : 'valley';
+}

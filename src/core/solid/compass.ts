@@ -1,0 +1,13 @@
+const winds = ['north', 'north-north-east', 'north-east', 'east-north-east', 'east', 'east-south-east', 'south-east',
+  'south-south-east', 'south', 'south-south-west', 'south-west', 'west-south-west', 'west', 'west-north-west',
+  'north-west', 'north-north-west'] as const;
+
+/** Name of the nearest of 16 winds for a plan direction; y points north and x east. */
+export function windOf(x: number, y: number): string {
+  const fromNorth = Math.atan2(x, y);
+  const index = Math.round((fromNorth / (2 * Math.PI)) * winds.length);
+  return winds[(index + winds.length) % winds.length] as string;
+}
+
+/** First letter in upper case. */
+export const titleCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
