@@ -1,0 +1,136 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { a4, pyramidOn } from '../testing/pyramid.ts';
+import { formatNumber, type Json, writeJson } from './write-json.ts';
+import { writeReport } from './write-report.ts';
+
+const production = pyramidOn(a4);
+const text = writeReport(production);
+const report = JSON.parse(text);
+
+describe('numbers', () => {
+  it('are plain decimals for every finite value', () => {
+    fc.assert(
+      fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (value) => {
+        const written = formatNumber(value);
+        expect(written).toMatch(/^-?\d+(\.\d*[1-9])?$/);
+        expect(written).not.toBe('-0');
+        expect(Math.abs(Number(written) - value)).toBeLessThanOrEqual(5e-10 + Math.abs(value) * 1e-15);
+      }),
+    );
+  });
+
+  it.each([
+    [-0, '0'],
+    [1e-12, '0'],
+    [-4e-10, '0'],
+    [100, '100'],
+    [1 / 3, '0.333333333'],
+    [1e21, '1000000000000000000000'],
+  ])('%d is written %s', (value, written) => {
+    expect(formatNumber(value)).toBe(written);
+  });
+
+  it('that are none are refused', () => {
+    expect(() => formatNumber(Number.NaN)).toThrow(RangeError);
+    expect(() => formatNumber(Number.POSITIVE_INFINITY)).toThrow(RangeError);
+  });
+});
+
+describe('JSON text', () => {
+  it('reads back as it was', () => {
+    const { value } = fc.letrec<{ value: Json }>((tie) => ({
+      value: fc.oneof(
+        fc.constantFrom(null, true, false),
+        fc.integer(),
+        fc.string({ unit: 'grapheme' }),
+        fc.array(tie('value'), { maxLength: 4 }),
+        fc.dictionary(fc.stringMatching(/^[a-z]{1,6}$/), tie('value'), { maxKeys: 4, noNullPrototype: true }),
+      ),
+    }));
+    fc.assert(
+      fc.property(value, (given) => {
+        expect(JSON.parse(writeJson(given))).toEqual(given);
+      }),
+    );
+  });
+
+  it('keeps a point on one line', () => {
+    expect(writeJson({ polygon: [[0, 1.5]] })).toBe('{\n  "polygon": [\n    [0, 1.5]\n  ]\n}');
+  });
+});
+
+describe('the report', () => {
+  it('is the same text twice', () => {
+    expect(writeReport(pyramidOn(a4))).toBe(text);
+  });
+
+  it('has the public keys in their order', () => {
+    const [roof] = report.roofs;
+    const [layer] = roof.layers;
+    const keysOf = {
+      report: Object.keys(report),
+      roof: Object.keys(roof),
+      solid: Object.keys(layer.solid),
+      face: Object.keys(roof.solid.faces[0]),
+      edge: Object.keys(roof.solid.edges[0]),
+      layer: Object.keys(layer),
+      piece: Object.keys(layer.pieces[2]),
+      panel: Object.keys(layer.pieces[0].panels[0]),
+      flap: Object.keys(layer.pieces[1].flaps[0]),
+      fit: Object.keys(roof.fit),
+      sheet: Object.keys(report.sheets[0]),
+      placement: Object.keys(report.sheets[0].placements[0]),
+      materials: Object.keys(report.materials),
+      byStock: Object.keys(report.materials.byStock[0]),
+      issue: Object.keys(report.issues[0]),
+    };
+    expect(keysOf).toEqual({
+      report: ['format', 'version', 'roofs', 'sheets', 'materials', 'issues'],
+      roof: ['id', 'title', 'kind', 'copies', 'solid', 'layers', 'fit'],
+      solid: ['vertices', 'faces', 'edges'],
+      face: ['id', 'title', 'loop'],
+      edge: ['id', 'ends', 'faces', 'role', 'length', 'dihedral'],
+      layer: ['as', 'stock', 'thickness', 'solid', 'pieces'],
+      piece: ['id', 'same', 'outline', 'panels', 'flaps', 'folds'],
+      panel: ['face', 'polygon'],
+      flap: ['edge', 'from', 'to', 'polygon'],
+      fit: ['overhang', 'seamMismatch', 'peakGap', 'issues'],
+      sheet: ['stock', 'index', 'width', 'height', 'used', 'placements'],
+      placement: ['roof', 'layer', 'piece', 'copy', 'x', 'y', 'rotation'],
+      materials: ['byStock', 'tape', 'cut', 'score'],
+      byStock: ['stock', 'sheets', 'area'],
+      issue: ['level', 'code', 'path', 'numbers', 'message'],
+    });
+  });
+
+  it('gives angles in degrees and names faces by id', () => {
+    const hip = report.roofs[0].solid.edges[4];
+    // Two sides of a square pyramid of pitch p: cos of the inside angle = -cos² p, here cos p = 20 / 50.
+    expect(hip.dihedral).toBeCloseTo((Math.acos(-0.16) * 180) / Math.PI, 8);
+    expect(hip.faces).toEqual(['south', 'east']);
+    expect(report.roofs[0].solid.edges[0].dihedral).toBeNull();
+    expect(report.sheets[0].placements.map((placement: { rotation: number }) => placement.rotation)).toEqual([0, 90]);
+  });
+
+  it('holds every point of the net', () => {
+    const { pieces } = production.roofs[0]?.made?.layers[0]?.net ?? { pieces: [] };
+    const written = report.roofs[0].layers[0].pieces;
+    expect(written).toHaveLength(pieces.length);
+    pieces.forEach((piece, i) => {
+      piece.outline.forEach(([x, y], k) => {
+        expect(written[i].outline[k][0]).toBeCloseTo(x, 9);
+        expect(written[i].outline[k][1]).toBeCloseTo(y, 9);
+      });
+    });
+  });
+
+  it('names the issues of a roof that could not be made', () => {
+    const issue = { level: 'error', code: 'rise-too-low', path: 'roofs[0].shape.rise', message: 'No.' } as const;
+    const { spec } = production.roofs[0] as (typeof production.roofs)[number];
+    const failed = JSON.parse(
+      writeReport({ ...production, sheets: [], roofs: [{ spec, made: null, issues: [issue] }] }),
+    );
+    expect(failed.roofs[0]).toMatchObject({ solid: null, layers: [], fit: { overhang: null, issues: [issue] } });
+  });
+});

@@ -1,0 +1,130 @@
+import type { Issue } from '../../core/issue.ts';
+import type { LaidSheet, Placement } from '../../core/layout/layout.ts';
+import type { Piece } from '../../core/net/net.ts';
+import type { MadeLayer, MadeRoof, Production } from '../../core/pipeline.ts';
+import type { Solid } from '../../core/solid/solid.ts';
+import { type Json, writeJson } from './write-json.ts';
+
+/**
+ * The report: everything a production holds, for other programs. Lengths in mm (model size), angles in degrees, areas
+ * in mm². Faces, edges, roofs, stock and pieces are named by id; vertices and layers by index. The form is public:
+ * `shared/` and the README describe it, `version` counts its changes.
+ */
+export const writeReport = (production: Production): string => `${writeJson(reportOf(production))}\n`;
+
+const reportOf = (production: Production): Json => ({
+  format: 'spirewright-report',
+  version: 1,
+  roofs: production.roofs.map(roofOf),
+  sheets: production.sheets.map((sheet) => sheetOf(production, sheet)),
+  materials: {
+    byStock: production.materials.byStock.map(({ stock, sheets, area }) => ({
+      stock: stockId(production, stock),
+      sheets,
+      area,
+    })),
+    tape: production.materials.tape,
+    cut: production.materials.cut,
+    score: production.materials.score,
+  },
+  issues: production.issues.map(issueOf),
+});
+
+/** A roof that could not be made has no solid, no layers and no figures; its issues say why. */
+const roofOf = ({ spec, made, issues }: MadeRoof): Json => ({
+  id: spec.id,
+  title: spec.title,
+  kind: spec.kind,
+  copies: spec.copies,
+  solid: made === null ? null : solidOf(made.solid),
+  layers: made === null ? [] : made.layers.map(layerOf),
+  fit: {
+    overhang: made === null || made.fit.overhang === null ? null : rangeOf(made.fit.overhang),
+    seamMismatch: made === null ? null : made.fit.seamMismatch,
+    peakGap: made === null ? null : made.fit.peakGap,
+    issues: issues.map(issueOf),
+  },
+});
+
+const rangeOf = ({ min, max }: { readonly min: number; readonly max: number }): Json => ({ min, max });
+
+const solidOf = (solid: Solid): Json => ({
+  vertices: solid.vertices,
+  faces: solid.faces.map(({ id, title, loop }) => ({ id, title, loop })),
+  edges: solid.edges.map(({ id, ends, faces, role, length, dihedral }) => ({
+    id,
+    ends,
+    faces: faces.map((face) => faceId(solid, face)),
+    role,
+    length,
+    dihedral: dihedral === null ? null : degrees(dihedral),
+  })),
+});
+
+const layerOf = ({ spec, thickness, solid, net }: MadeLayer): Json => ({
+  as: spec.as,
+  // One stock is named plainly; a list in order of preference stays a list, as in the project file.
+  stock: spec.stock.length === 1 ? (spec.stock[0] ?? null) : spec.stock,
+  thickness,
+  solid: solidOf(solid),
+  pieces: net.pieces.map((piece) => pieceOf(solid, piece)),
+});
+
+const pieceOf = (solid: Solid, piece: Piece): Json => ({
+  id: piece.id,
+  same: piece.same,
+  outline: piece.outline,
+  panels: piece.panels.map(({ face, polygon }) => ({ face: faceId(solid, face), polygon })),
+  flaps: piece.flaps.map(({ edge, from, to, polygon }) => ({
+    edge: edgeId(solid, edge),
+    from: faceId(solid, from),
+    to: faceId(solid, to),
+    polygon,
+  })),
+  folds: piece.folds.map(({ edge, ends, kind, angle }) => ({
+    edge: edgeId(solid, edge),
+    ends,
+    kind,
+    angle: degrees(angle),
+  })),
+});
+
+const sheetOf = (production: Production, sheet: LaidSheet): Json => ({
+  stock: stockId(production, sheet.stock),
+  index: sheet.index,
+  width: sheet.width,
+  height: sheet.height,
+  used: sheet.used,
+  placements: sheet.placements.map((placement) => placementOf(production, placement)),
+});
+
+const placementOf = (production: Production, { roof, layer, piece, copy, x, y, rotation }: Placement): Json => ({
+  roof: named(production.roofs[roof], `roof ${roof}`).spec.id,
+  layer,
+  piece: named(production.roofs[roof]?.made?.layers[layer]?.net.pieces[piece], `piece ${piece}`).id,
+  copy,
+  x,
+  y,
+  rotation: degrees(rotation),
+});
+
+const issueOf = ({ level, code, path, numbers, message, remedy }: Issue): Json => ({
+  level,
+  code,
+  path,
+  numbers,
+  message,
+  remedy,
+});
+
+const degrees = (radians: number): number => (radians * 180) / Math.PI;
+
+const named = <T>(value: T | undefined, what: string): T => {
+  if (value === undefined) throw new RangeError(`the production points at ${what}, which it does not hold`);
+  return value;
+};
+
+const faceId = (solid: Solid, face: number): string => named(solid.faces[face], `face ${face}`).id;
+const edgeId = (solid: Solid, edge: number): string => named(solid.edges[edge], `edge ${edge}`).id;
+const stockId = (production: Production, stock: number): string =>
+  named(production.project.stock[stock], `stock ${stock}`).id;
