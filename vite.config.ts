@@ -13,8 +13,7 @@ const trimJspdf = (): Plugin => ({
   enforce: 'pre',
   resolveId: (id) => (leftOut.includes(id) ? `\0left-out:${id}` : null),
   load: (id) => (id.startsWith('\0left-out:') ? 'export default undefined;' : null),
-  transform: (code, id) =>
-    id.includes('/jspdf/') ? { code: code.replace(foreignAddress, ''), map: null } : null,
+  transform: (code, id) => (id.includes('/jspdf/') ? { code: code.replace(foreignAddress, ''), map: null } : null),
 });
 
 export default defineConfig({
