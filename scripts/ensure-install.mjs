@@ -35,10 +35,10 @@ if (!isInstalled()) {
   process.stderr.write('Installing the packages of package-lock.json …\n');
   const npm = process.env['npm_execpath'];
   const words = ['ci', '--include=dev', '--no-audit', '--no-fund', '--prefer-offline'];
-  const options = /** @type {const} */ ({ cwd: root, stdio: ['ignore', 2, 2] });
+  // Its report goes to stderr: what the command itself prints must stay readable by programs.
   const { status } = npm
-    ? spawnSync(process.execPath, [npm, ...words], options)
-    : spawnSync('npm', words, { ...options, shell: process.platform === 'win32' });
+    ? spawnSync(process.execPath, [npm, ...words], { cwd: root, stdio: ['ignore', 2, 2] })
+    : spawnSync('npm', words, { cwd: root, stdio: ['ignore', 2, 2], shell: process.platform === 'win32' });
   if (status !== 0) {
     process.stderr.write('npm ci failed: see its message above. Spirewright needs Node 20.19 or newer and npm.\n');
     process.exit(1);

@@ -1,0 +1,42 @@
+import { hasError } from '../core/issue.ts';
+import type { MadeRoof, Production } from '../core/pipeline.ts';
+import { formatLength } from '../core/units/units.ts';
+import { writeReport } from '../io/report/write-report.ts';
+import { tableText } from './columns.ts';
+import { loadProduction } from './load-production.ts';
+import { exitCodes, type Terminal } from './terminal.ts';
+
+/** Fit and issues of a project, as a table or as the report. */
+export async function checkCommand(
+  { file, json }: { readonly file: string; readonly json: boolean },
+  terminal: Terminal,
+): Promise<number> {
+  const production = await loadProduction(file, terminal, { seed: null });
+  terminal.out(json ? writeReport(production) : checkText(production));
+  return hasError(production.issues) ? exitCodes.misfits : exitCodes.fits;
+}
+
+function checkText(production: Production): string {
+  const { roofs, issues, sheets } = production;
+  const table = tableText(
+    ['Roof', 'Title', 'Kind', 'Copies', 'Overhang', 'Seams differ', 'Peak gap', 'Fit'],
+    roofs.map((roof) => roofRow(production, roof)),
+  );
+  const found = issues.map(({ level, path, message, remedy }) => [
+    level,
+    path,
+    [message, remedy].filter((part) => part !== undefined).join(' '),
+  ]);
+  const list = found.length === 0 ? 'No issues.\n' : tableText(['Issue', 'Where', 'What'], found);
+  const laid = sheets.length === 1 ? 'All on 1 sheet.' : `All on ${sheets.length} sheets.`;
+  return `${table}\n${list}${hasError(issues) || sheets.length === 0 ? '' : `\n${laid}\n`}`;
+}
+
+function roofRow({ project }: Production, { spec, made, issues }: MadeRoof): readonly string[] {
+  const row = [spec.id, spec.title, spec.kind, String(spec.copies)];
+  if (made === null) return [...row, '', '', '', 'cannot be made'];
+  const exact = (mm: number): string => formatLength(mm, { units: project.units });
+  const { overhang, seamMismatch, peakGap, sentence } = made.fit;
+  const out = overhang === null ? 'no body' : [...new Set([exact(overhang.min), exact(overhang.max)])].join(' to ');
+  return [...row, out, exact(seamMismatch), exact(peakGap), hasError(issues) ? 'does not fit' : sentence];
+}

@@ -1,0 +1,66 @@
+import { kinds } from '../core/roofs/catalogue.ts';
+import type { Param } from '../core/roofs/definition.ts';
+import { toDegrees } from '../core/units/units.ts';
+import { type Json, writeJson } from '../io/report/write-json.ts';
+import { tableText } from './columns.ts';
+import { exitCodes, type Terminal } from './terminal.ts';
+
+/** Every kind of roof with its parameters; lengths in mm, pitches in degrees. */
+export function kindsCommand({ json }: { readonly json: boolean }, terminal: Terminal): number {
+  terminal.out(json ? `${writeJson({ kinds: kindList() })}\n` : kindsText());
+  return exitCodes.fits;
+}
+
+const unitOf: Readonly<Record<Param['quantity'], string>> = { length: 'mm', pitch: 'degrees', count: '', choice: '' };
+
+/** A parameter's figure in the unit that `kinds` prints. */
+const shown = (param: Param, value: number): number =>
+  param.quantity === 'pitch' ? Number(toDegrees(value).toFixed(9)) : value;
+
+function kindList(): Json {
+  return kinds.map(({ id, title, summary, params, examples }) => ({
+    id,
+    title,
+    summary,
+    parameters: params.map((param) => ({
+      key: param.key,
+      label: param.label,
+      help: param.help,
+      quantity: param.quantity,
+      ...(unitOf[param.quantity] === '' ? {} : { unit: unitOf[param.quantity] }),
+      ...(param.oneOf === undefined ? {} : { oneOf: param.oneOf }),
+      ...(param.outline === undefined ? {} : { outline: param.outline }),
+      ...boundsOf(param),
+    })),
+    examples: examples.map((example) => ({ title: example.title, shape: example.shape })),
+  }));
+}
+
+function boundsOf(param: Param): Readonly<Record<string, Json>> {
+  if (param.quantity === 'choice')
+    return { choices: param.choices.map(({ value, label }) => ({ value, label })), default: param.default };
+  const bounds = { min: shown(param, param.min), max: shown(param, param.max) };
+  return param.default === undefined ? bounds : { ...bounds, default: shown(param, param.default) };
+}
+
+function kindsText(): string {
+  return kinds
+    .map(({ id, title, summary, params }) => {
+      const rows = params.map((param) => [param.key, param.label, ...boundsCells(param), param.help]);
+      return `${title} (${id})\n${summary}\n\n${tableText(['Parameter', 'Label', 'Allowed', 'Default', ''], rows)}`;
+    })
+    .join('\n\n');
+}
+
+function boundsCells(param: Param): readonly [string, string] {
+  if (param.quantity === 'choice') return [param.choices.map(({ value }) => value).join(', '), param.default];
+  const unit = unitOf[param.quantity];
+  const text = (value: number): string => [String(shown(param, value)), unit].filter((part) => part !== '').join(' ');
+  const fallback =
+    param.default === undefined
+      ? param.oneOf === undefined
+        ? 'must be given'
+        : `one of the ${param.oneOf} group`
+      : text(param.default);
+  return [`${shown(param, param.min)} to ${text(param.max)}`, fallback];
+}

@@ -1,0 +1,55 @@
+import { readFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import type { Issue } from '../core/issue.ts';
+import { type Production, produce } from '../core/pipeline.ts';
+import { readProject } from '../core/project/read-project.ts';
+import { BadInput, type Terminal } from './terminal.ts';
+
+/** An issue on one line, with the place it is about. */
+export const issueLine = (file: string, { path, message, remedy }: Issue): string =>
+  [`${[file, path].filter((part) => part !== '').join(': ')}: ${message}`, remedy]
+    .filter((part) => part !== undefined)
+    .join(' ')
+    .replaceAll(/\s*\n\s*/g, ' ');
+
+/**
+ * Reads a project file and works out everything that follows from it.
+ * @throws BadInput where the file cannot be read, is no project, or asks for a roof that cannot be.
+ */
+export async function loadProduction(
+  file: string,
+  { cwd }: Terminal,
+  options: { readonly seed: number | null },
+): Promise<Production> {
+  const reading = readProject(await readText(file, cwd));
+  if (!reading.ok) throw new BadInput(reading.issues.map((issue) => issueLine(file, issue)));
+  const { project } = reading.value;
+  const production = produce(options.seed === null ? project : { ...project, seed: options.seed });
+  const impossible = production.roofs.filter(({ made }) => made === null).flatMap(({ issues }) => issues);
+  const errors = impossible.filter(({ level }) => level === 'error');
+  if (errors.length > 0) throw new BadInput(errors.map((issue) => issueLine(file, issue)));
+  return production;
+}
+
+async function readText(file: string, cwd: string): Promise<string> {
+  try {
+    return await readFile(resolve(cwd, file), 'utf8');
+  } catch (error) {
+    throw new BadInput([`${file}: ${fileTrouble(error)}`]);
+  }
+}
+
+/** What the system said about a file, as a sentence. */
+export function fileTrouble(error: unknown): string {
+  const { code, message } = error as NodeJS.ErrnoException;
+  const known: Readonly<Record<string, string>> = {
+    ENOENT: 'there is no such file.',
+    EISDIR: 'this is a folder; a project file was expected.',
+    ENOTDIR: 'part of this path is a file, not a folder.',
+    EACCES: 'reading or writing here is not allowed.',
+    EPERM: 'reading or writing here is not allowed.',
+    EROFS: 'this place can only be read.',
+    ENOSPC: 'there is no room left on this disk.',
+  };
+  return known[code ?? ''] ?? message;
+}

@@ -1,0 +1,62 @@
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { findChromium } from '../../scripts/find-program.mjs';
+
+/** Software WebGL, no network of the browser's own. */
+const flags = [
+  '--no-sandbox',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+const softwareWebgl = ['--use-angle=swiftshader', '--enable-unsafe-swiftshader'];
+const noWebgl = ['--disable-gpu', '--disable-3d-apis'];
+
+/** Console lines that are known, and not ours to mend. */
+const allowedLines = [/THREE\.Clock.*deprecated/i, /GPU stall due to ReadPixels/i];
+
+export interface Trouble {
+  readonly kind: 'console' | 'exception' | 'request';
+  readonly text: string;
+}
+
+export interface OpenBench {
+  readonly page: Page;
+  /** Everything that must not happen: console errors and warnings, exceptions, requests that leave this machine. */
+  readonly troubles: readonly Trouble[];
+  readonly close: () => Promise<void>;
+}
+
+export const launchBrowser = async (options: { readonly webgl: boolean } = { webgl: true }): Promise<Browser> => {
+  const executablePath = findChromium();
+  if (executablePath === null) throw new Error('No Chromium found: run npm test, or set CHROMIUM to its path.');
+  return await chromium.launch({ executablePath, args: [...flags, ...(options.webgl ? softwareWebgl : noWebgl)] });
+};
+
+/** A new page of its own with nothing remembered, watched from the first request on. */
+export async function openPage(
+  browser: Browser,
+  url: string,
+  options: BrowserContextOptions = { viewport: { width: 1280, height: 800 } },
+): Promise<OpenBench> {
+  const context = await browser.newContext({ acceptDownloads: true, reducedMotion: 'reduce', ...options });
+  const page = await context.newPage();
+  const troubles: Trouble[] = [];
+  const { origin } = new URL(url);
+  page.on('console', (message) => {
+    const text = message.text();
+    if (message.type() !== 'error' && message.type() !== 'warning') return;
+    if (!allowedLines.some((line) => line.test(text))) troubles.push({ kind: 'console', text });
+  });
+  page.on('pageerror', (error) => troubles.push({ kind: 'exception', text: String(error.stack ?? error) }));
+  await context.route('**/*', async (route) => {
+    const asked = route.request().url();
+    if (asked.startsWith(`${origin}/`) || asked.startsWith('blob:') || asked.startsWith('data:'))
+      return route.continue();
+    troubles.push({ kind: 'request', text: asked });
+    return route.abort();
+  });
+  await page.goto(url);
+  return { page, troubles, close: () => context.close() };
+}
