@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import type { Issue } from '../core/issue.ts';
 import { type Production, produce } from '../core/pipeline.ts';
 import { readProject } from '../core/project/read-project.ts';
+import { fileTrouble } from './file-trouble.ts';
 import { BadInput, type Terminal } from './terminal.ts';
 
 /** An issue on one line, with the place it is about. */
@@ -37,19 +38,4 @@ async function readText(file: string, cwd: string): Promise<string> {
   } catch (error) {
     throw new BadInput([`${file}: ${fileTrouble(error)}`]);
   }
-}
-
-/** What the system said about a file, as a sentence. */
-export function fileTrouble(error: unknown): string {
-  const { code, message } = error as NodeJS.ErrnoException;
-  const known: Readonly<Record<string, string>> = {
-    ENOENT: 'there is no such file.',
-    EISDIR: 'this is a folder; a project file was expected.',
-    ENOTDIR: 'part of this path is a file, not a folder.',
-    EACCES: 'reading or writing here is not allowed.',
-    EPERM: 'reading or writing here is not allowed.',
-    EROFS: 'this place can only be read.',
-    ENOSPC: 'there is no room left on this disk.',
-  };
-  return known[code ?? ''] ?? message;
 }

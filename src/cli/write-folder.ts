@@ -1,6 +1,6 @@
-import { mkdir, mkdtemp, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readdir, readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
-import { fileTrouble } from './load-production.ts';
+import { fileTrouble } from './file-trouble.ts';
 import { BadInput } from './terminal.ts';
 
 export interface NamedFile {
@@ -18,23 +18,30 @@ export interface NamedFile {
  * @throws BadInput where it may not, or cannot, be written; then nothing has changed.
  */
 export async function writeFolder(folder: string, shown: string, files: readonly NamedFile[]): Promise<void> {
-  await refuseForeign(folder, shown, new Set(files.map(({ name }) => name)));
-  const parent = dirname(folder);
   let madeParent: string | undefined;
   let temporary: string | undefined;
   try {
+    const target = await followLink(folder);
+    await refuseForeign(target, shown, new Set(files.map(({ name }) => name)));
+    const parent = dirname(target);
     madeParent = await mkdir(parent, { recursive: true });
-    temporary = await mkdtemp(join(parent, `.${basename(folder)}-`));
+    temporary = await mkdtemp(join(parent, `.${basename(target)}-`));
     const complete = join(temporary, 'new');
     await mkdir(complete);
     for (const { name, data } of files) await writeFile(join(complete, name), data);
-    await replace(folder, complete, join(temporary, 'old'));
+    await replace(target, complete, join(temporary, 'old'));
     await rm(temporary, { recursive: true, force: true });
   } catch (error) {
     if (temporary !== undefined) await rm(temporary, { recursive: true, force: true });
     if (madeParent !== undefined) await rm(madeParent, { recursive: true, force: true });
+    if (error instanceof BadInput) throw error;
     throw new BadInput([`${shown}: ${fileTrouble(error)} Nothing was written.`]);
   }
+}
+
+/** Where a link leads, so that the folder is replaced and not the link; a folder yet to be made is itself. */
+async function followLink(folder: string): Promise<string> {
+  return (await entriesOf(folder)) === null ? folder : await realpath(folder);
 }
 
 /** Puts the complete folder in the place of the one that may be there; that one comes back if it fails. */
