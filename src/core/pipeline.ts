@@ -1,9 +1,16 @@
-import type { Fit } from './fit/fit.ts';
-import type { Issue } from './issue.ts';
+import { type Fit, fitRoof } from './fit/fit.ts';
+import { ringLength } from './geometry/polygon.ts';
+import { distance2 } from './geometry/vector.ts';
+import { type Issue, type Result, spell, succeed } from './issue.ts';
+import { countedThickness } from './layers/thickness.ts';
+import { layPieces, type PieceToLay } from './layout/lay.ts';
 import type { LaidSheet } from './layout/layout.ts';
+import { buildNet } from './net/build-net.ts';
 import type { Net } from './net/net.ts';
-import type { LayerSpec, Project, RoofSpec } from './project/project.ts';
+import type { LayerSpec, Project, RoofSpec, ShapeValues, Stock } from './project/project.ts';
+import { findKind } from './roofs/catalogue.ts';
 import type { Solid } from './solid/solid.ts';
+import { formatLength } from './units/units.ts';
 
 export interface MadeLayer {
   readonly spec: LayerSpec;
@@ -23,7 +30,7 @@ export interface MadeRoof {
 
 export interface Materials {
   readonly byStock: readonly { readonly stock: number; readonly sheets: number; readonly area: number }[];
-  /** mm of seam joined by tape, of cutting and of scoring. */
+  /** mm of seam joined by tape, of cutting and of scoring, all copies. */
   readonly tape: number;
   readonly cut: number;
   readonly score: number;
@@ -37,4 +44,102 @@ export interface Production {
   readonly materials: Materials;
   /** Of the whole project and of every roof, in order. */
   readonly issues: readonly Issue[];
+}
+
+/** From a project to its solids, nets, fit and layout. Bad shapes give issues; everything that can be made is made. */
+export function produce(project: Project): Production {
+  const roofs = project.roofs.map((spec, index) => makeRoof(spec, project, index));
+  const pieces = piecesToLay(project, roofs);
+  const { sheets, issues: layoutIssues } = layPieces(pieces, project.stock);
+  return {
+    project,
+    roofs,
+    sheets,
+    materials: countMaterials(project, roofs, sheets),
+    issues: [...roofs.flatMap((roof) => roof.issues), ...spelled(layoutIssues, project, '')],
+  };
+}
+
+/** One roof by itself: what a change of its parameters asks for. `index` is its place in the project, for the issues' paths. */
+export function makeRoof(spec: RoofSpec, project: Project, index: number): MadeRoof {
+  const path = `roofs[${index}]`;
+  const built = buildRoof(spec);
+  if (!built.ok) return { spec, made: null, issues: spelled(built.issues, project, path) };
+  const solid = built.value;
+  const issues: Issue[] = [...spelled(built.issues, project, path)];
+  const layers = spec.layers.map((layer, l): MadeLayer => {
+    const { net, issues: netIssues } = buildNet(solid, layer);
+    issues.push(...spelled(netIssues, project, `${path}.layers[${l}]`));
+    const stock = project.stock.find(({ id }) => id === layer.stock[0]) as Stock;
+    return { spec: layer, thickness: countedThickness(layer, stock), solid, net };
+  });
+  const { fit, issues: fitIssues } = fitRoof(solid, layers, { ...project, body: spec.body });
+  issues.push(...spelled(fitIssues, project, path));
+  return { spec, made: { solid, layers, fit }, issues };
+}
+
+/** The solid of a roof: its shape, with the eave outline from the body where an overhang is given. */
+export function buildRoof({ kind, shape, body, overhang }: RoofSpec): Result<Solid> {
+  const definition = findKind(kind);
+  if (!definition) throw new Error(`no kind ${kind}`);
+  const outline: Result<ShapeValues> =
+    body && overhang ? definition.outlineFromBody(body, overhang, shape) : succeed({});
+  return outline.ok ? definition.build({ ...outline.value, ...shape }, body) : outline;
+}
+
+function spelled(issues: readonly Issue[], { units }: Project, path: string): Issue[] {
+  return issues.map((issue) =>
+    spell({ ...issue, path: [path, issue.path].filter((part) => part !== '').join('.') }, (mm) =>
+      formatLength(mm, { units }),
+    ),
+  );
+}
+
+/** Every piece of every copy, with the sheets it may go on. */
+export function piecesToLay({ stock }: Project, roofs: readonly MadeRoof[]): readonly PieceToLay[] {
+  return roofs.flatMap(({ spec, made }, roof) =>
+    (made?.layers ?? []).flatMap(({ spec: { stock: ids }, net }, layer) => {
+      const choices = ids.map((id) => stock.findIndex((one) => one.id === id));
+      return Array.from({ length: spec.copies }, (_, copy) => copy).flatMap((copy) =>
+        net.pieces.map(
+          ({ title, outline, width, height }, piece): PieceToLay => ({
+            roof,
+            layer,
+            piece,
+            copy,
+            outline,
+            width,
+            height,
+            stock: choices,
+            title: `${spec.title}: ${title}`,
+          }),
+        ),
+      );
+    }),
+  );
+}
+
+function countMaterials(project: Project, roofs: readonly MadeRoof[], sheets: readonly LaidSheet[]): Materials {
+  const byStock = project.stock.map((_, stock) => {
+    const used = sheets.filter((sheet) => sheet.stock === stock);
+    return {
+      stock,
+      sheets: used.length,
+      area: used.reduce((sum, { width, height, used: share }) => sum + share * width * height, 0),
+    };
+  });
+  let [tape, cut, score] = [0, 0, 0];
+  for (const { spec, made } of roofs) {
+    for (const { solid, net } of made?.layers ?? []) {
+      const taped = net.seams.filter((seam) => seam.join === 'tape');
+      tape += spec.copies * taped.reduce((sum, seam) => sum + (solid.edges[seam.edge]?.length ?? 0), 0);
+      for (const piece of net.pieces) {
+        const bases = piece.flaps.map(({ polygon: [a, b] }) => [a, b] as const);
+        const lines = [...piece.folds.map((fold) => fold.ends), ...bases];
+        cut += spec.copies * ringLength(piece.outline);
+        score += spec.copies * lines.reduce((sum, [a, b]) => sum + (a && b ? distance2(a, b) : 0), 0);
+      }
+    }
+  }
+  return { byStock, tape, cut, score };
 }

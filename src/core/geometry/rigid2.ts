@@ -1,5 +1,5 @@
 import type { Vec2 } from './vector.ts';
-import { dot2, cross2, sub2, unit2 } from './vector.ts';
+import { cross2, dot2, sub2, unit2 } from './vector.ts';
 
 /** A motion in the plane that turns nothing over: p becomes R p + move, with R the turn by (cos, sin). */
 export interface Rigid2 {

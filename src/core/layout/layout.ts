@@ -3,8 +3,8 @@ import type { Vec2 } from '../geometry/vector.ts';
 /** A point on a sheet: mm, origin at its lower left corner, y up. */
 export type SheetPoint = Vec2;
 
-/** A piece on a sheet: net point p lies at R(rotation) p + (x, y), rotation counter-clockwise, radians. */
-export interface Placement {
+/** One piece of one copy of a roof. */
+export interface PieceKey {
   /** Index into the project's roofs. */
   readonly roof: number;
   /** Index into the roof's layers. */
@@ -13,6 +13,10 @@ export interface Placement {
   readonly piece: number;
   /** From 0 to copies - 1. */
   readonly copy: number;
+}
+
+/** A piece on a sheet: net point p lies at R(rotation) p + (x, y), rotation counter-clockwise, radians. */
+export interface Placement extends PieceKey {
   readonly x: number;
   readonly y: number;
   readonly rotation: number;

@@ -17,16 +17,22 @@ export const gable = defineRoof({
     ...rectangleParams,
     ...heightParams,
     {
-      key: 'ridge', label: 'Ridge', help: 'Which way the ridge runs.',
-      quantity: 'choice', default: 'along-width',
+      key: 'ridge',
+      label: 'Ridge',
+      help: 'Which way the ridge runs.',
+      quantity: 'choice',
+      default: 'along-width',
       choices: [
         { value: 'along-width', label: 'Along the width' },
         { value: 'along-depth', label: 'Along the depth' },
       ],
     },
     {
-      key: 'ends', label: 'Gable ends', help: 'End walls as panels of the roof, flush with the body, or no end walls.',
-      quantity: 'choice', default: 'walls',
+      key: 'ends',
+      label: 'Gable ends',
+      help: 'End walls as panels of the roof, flush with the body, or no end walls.',
+      quantity: 'choice',
+      default: 'walls',
       choices: [
         { value: 'walls', label: 'Walls' },
         { value: 'open', label: 'Open' },
@@ -111,7 +117,13 @@ function buildGable({ length, span, rise, eave, verge, turned, walls }: GableSiz
     const x = e * (u - verge);
     const side = facing(e, 0);
     const [start, end, top] = [place(x, -e * foot, footLevel), place(x, e * foot, footLevel), place(x, 0, rise)];
-    const wall: FaceDraft = { id: side, title: `${titleCase(side)} gable`, part: 'wall', side, points: [start, end, top] };
+    const wall: FaceDraft = {
+      id: side,
+      title: `${titleCase(side)} gable`,
+      part: 'wall',
+      side,
+      points: [start, end, top],
+    };
     const abutments: AbutmentDraft[] = isFlush
       ? []
       : [
@@ -122,7 +134,12 @@ function buildGable({ length, span, rise, eave, verge, turned, walls }: GableSiz
   });
   return succeed(
     buildSolid(
-      [slopes[0] as FaceDraft, (ends[0] as { wall: FaceDraft }).wall, slopes[1] as FaceDraft, (ends[1] as { wall: FaceDraft }).wall],
+      [
+        slopes[0] as FaceDraft,
+        (ends[0] as { wall: FaceDraft }).wall,
+        slopes[1] as FaceDraft,
+        (ends[1] as { wall: FaceDraft }).wall,
+      ],
       ends.flatMap((end) => end.abutments),
     ),
   );

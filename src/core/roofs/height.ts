@@ -10,16 +10,31 @@ export const heightParams: readonly [
   LengthParam & { readonly key: 'slant' },
 ] = [
   {
-    key: 'rise', label: 'Rise', help: 'From the eave straight up to the highest point.',
-    quantity: 'length', min: 1, max: 2000, oneOf: 'height',
+    key: 'rise',
+    label: 'Rise',
+    help: 'From the eave straight up to the highest point.',
+    quantity: 'length',
+    min: 1,
+    max: 2000,
+    oneOf: 'height',
   },
   {
-    key: 'pitch', label: 'Pitch', help: 'How steep the front panel is: an angle from the level, or rise over run as 8/12.',
-    quantity: 'pitch', min: DEGREE, max: 88 * DEGREE, oneOf: 'height',
+    key: 'pitch',
+    label: 'Pitch',
+    help: 'How steep the front panel is: an angle from the level, or rise over run as 8/12.',
+    quantity: 'pitch',
+    min: DEGREE,
+    max: 88 * DEGREE,
+    oneOf: 'height',
   },
   {
-    key: 'slant', label: 'Slant', help: 'Up the middle of the front panel, from the eave to the highest point.',
-    quantity: 'length', min: 1, max: 2500, oneOf: 'height',
+    key: 'slant',
+    label: 'Slant',
+    help: 'Up the middle of the front panel, from the eave to the highest point.',
+    quantity: 'length',
+    min: 1,
+    max: 2500,
+    oneOf: 'height',
   },
 ];
 

@@ -9,12 +9,22 @@ export const rectangleParams: readonly [
   LengthParam & { readonly key: 'depth' },
 ] = [
   {
-    key: 'width', label: 'Width', help: 'Eave to eave from left to right (west to east).',
-    quantity: 'length', min: 5, max: 2000, outline: true,
+    key: 'width',
+    label: 'Width',
+    help: 'Eave to eave from left to right (west to east).',
+    quantity: 'length',
+    min: 5,
+    max: 2000,
+    outline: true,
   },
   {
-    key: 'depth', label: 'Depth', help: 'Eave to eave from front to back (south to north).',
-    quantity: 'length', min: 5, max: 2000, outline: true,
+    key: 'depth',
+    label: 'Depth',
+    help: 'Eave to eave from front to back (south to north).',
+    quantity: 'length',
+    min: 5,
+    max: 2000,
+    outline: true,
   },
 ];
 

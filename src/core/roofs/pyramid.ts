@@ -14,12 +14,22 @@ export const pyramid = defineRoof({
     ...rectangleParams,
     ...heightParams,
     {
-      key: 'peakX', label: 'Peak to the right', help: 'How far the peak stands right (east) of the middle; negative: left.',
-      quantity: 'length', min: -1000, max: 1000, default: 0,
+      key: 'peakX',
+      label: 'Peak to the right',
+      help: 'How far the peak stands right (east) of the middle; negative: left.',
+      quantity: 'length',
+      min: -1000,
+      max: 1000,
+      default: 0,
     },
     {
-      key: 'peakY', label: 'Peak to the back', help: 'How far the peak stands behind (north of) the middle; negative: in front.',
-      quantity: 'length', min: -1000, max: 1000, default: 0,
+      key: 'peakY',
+      label: 'Peak to the back',
+      help: 'How far the peak stands behind (north of) the middle; negative: in front.',
+      quantity: 'length',
+      min: -1000,
+      max: 1000,
+      default: 0,
     },
   ],
   outlineFromBody: rectangleWithEave,
@@ -33,7 +43,12 @@ export const pyramid = defineRoof({
     const rise = riseFrom(values, depth / 2 + peakY);
     if (!rise.ok) return rise;
     const [x, y] = [width / 2, depth / 2];
-    const corners: Vec3[] = [[-x, -y, 0], [x, -y, 0], [x, y, 0], [-x, y, 0]];
+    const corners: Vec3[] = [
+      [-x, -y, 0],
+      [x, -y, 0],
+      [x, y, 0],
+      [-x, y, 0],
+    ];
     const peak: Vec3 = [peakX, peakY, rise.value];
     return succeed(
       buildSolid(

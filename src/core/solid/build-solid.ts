@@ -1,5 +1,5 @@
-import { add3, cross3, distance3, dot3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
 import { at } from '../geometry/polygon.ts';
+import { add3, cross3, distance3, dot3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
 import { NOISE_MM, NOISE_RAD } from '../tolerance.ts';
 import type { Edge, EdgeRole, Face, Solid } from './solid.ts';
 
@@ -51,7 +51,11 @@ export function buildSolid(drafts: readonly FaceDraft[], abutments: readonly Abu
         return;
       }
       const host = hosts.get(edgeKey(f, start, end));
-      const index = found.push({ ends: [start, end], faces: host === undefined ? [f] : [f, host], host: host !== undefined });
+      const index = found.push({
+        ends: [start, end],
+        faces: host === undefined ? [f] : [f, host],
+        host: host !== undefined,
+      });
       if (host === undefined) open.set(`${start}-${end}`, index - 1);
     });
   });

@@ -1,6 +1,21 @@
-const winds = ['north', 'north-north-east', 'north-east', 'east-north-east', 'east', 'east-south-east', 'south-east',
-  'south-south-east', 'south', 'south-south-west', 'south-west', 'west-south-west', 'west', 'west-north-west',
-  'north-west', 'north-north-west'] as const;
+const winds = [
+  'north',
+  'north-north-east',
+  'north-east',
+  'east-north-east',
+  'east',
+  'east-south-east',
+  'south-east',
+  'south-south-east',
+  'south',
+  'south-south-west',
+  'south-west',
+  'west-south-west',
+  'west',
+  'west-north-west',
+  'north-west',
+  'north-north-west',
+] as const;
 
 /** Name of the nearest of 16 winds for a plan direction; y points north and x east. */
 export function windOf(x: number, y: number): string {

@@ -1,0 +1,232 @@
+import { at, boxOf } from '../geometry/polygon.ts';
+import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
+import { dot3, sub2, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import type { Issue } from '../issue.ts';
+import type { FlapSpec, PiecesMode } from '../project/project.ts';
+import { faceFrame } from '../solid/measure.ts';
+import type { Solid } from '../solid/solid.ts';
+import { isAtMost } from '../tolerance.ts';
+import { chooseCarriers } from './choose-flaps.ts';
+import { seamMarks, withCongruence } from './marks.ts';
+import type { Flap, FoldKind, GlueLine, Net, NetPoint, Piece, Seam, SeamSide } from './net.ts';
+import { type Beyond, traceOutline } from './outline.ts';
+import { flapDepth, type SeamFlap, trimFlaps, trimFlat } from './trim-flaps.ts';
+import { connectedFaces, endsOnPanel, type FlatSolid, flattenSolid, type Unfolded, unfoldFaces } from './unfold.ts';
+
+export interface NetOptions {
+  readonly pieces: PiecesMode;
+  readonly flaps: FlapSpec;
+}
+
+export interface BuiltNet {
+  readonly net: Net;
+  readonly issues: readonly Issue[];
+}
+
+/** Unfolds a solid into pieces with flaps. Issues: seams that need tape, flaps narrower than asked, nets that had to be split. */
+export function buildNet(solid: Solid, { pieces: mode, flaps: spec }: NetOptions): BuiltNet {
+  const flatSolid = flattenSolid(solid);
+  const issues: Issue[] = [];
+  const bare = groupFaces(flatSolid, mode).flatMap((faces) => {
+    const whole = unfoldFaces(flatSolid, faces);
+    if (whole) return [whole];
+    issues.push(netSplit(faces.length));
+    return faces.map((face) => unfoldFaces(flatSolid, [face]) as Unfolded);
+  });
+
+  const folded = new Set(bare.flatMap((piece) => piece.folds.map((fold) => fold.edge)));
+  const seams = solid.edges.flatMap((edge, e) => (edge.faces.length === 2 && !folded.has(e) ? [e] : []));
+  const trimmed = new Map(
+    trimFlaps(flatSolid, chooseCarriers(solid, seams, spec.on), spec).map((flap) => [flap.seam, flap]),
+  );
+
+  const names = pieceNames(solid, bare);
+  const pieces = bare.map((piece, index) => finishPiece(flatSolid, piece, trimmed, spec, names[index] as PieceName));
+  const withFlap = new Map(
+    pieces.flatMap((piece) => piece.flaps.map((flap) => [flap.edge, flapDepth(flap.polygon)] as const)),
+  );
+  const marks = seamMarks(seams.length);
+  const net: Net = {
+    pieces: withCongruence(pieces),
+    seams: seams.map((edge, i): Seam => {
+      const depth = withFlap.get(edge);
+      if (depth === undefined) issues.push(needsTape(solid, edge, spec));
+      else if (!isAtMost(spec.width, depth)) issues.push(narrowFlap(solid, edge, spec.width, depth));
+      return {
+        edge,
+        mark: marks[i] as string,
+        join: depth === undefined ? 'tape' : 'flap',
+        sides: seamSides(flatSolid, pieces, edge),
+      };
+    }),
+  };
+  return { net, issues };
+}
+
+function groupFaces(flatSolid: FlatSolid, mode: PiecesMode): number[][] {
+  const { faces } = flatSolid.solid;
+  const all = faces.map((_, f) => f);
+  if (mode !== 'per-panel') return connectedFaces(flatSolid, all);
+  const sides = [...new Set(faces.map((face) => face.side))];
+  return sides.flatMap((side) =>
+    connectedFaces(
+      flatSolid,
+      all.filter((f) => faces[f]?.side === side),
+    ),
+  );
+}
+
+interface PieceName {
+  readonly id: string;
+  readonly title: string;
+}
+
+function pieceNames(solid: Solid, pieces: readonly Unfolded[]): readonly PieceName[] {
+  return pieces.map(({ panels }) => {
+    const faces = panels.map((panel) => solid.faces[panel.face] as Solid['faces'][number]);
+    const [first, second] = faces;
+    if (!first) throw new Error('a piece without panels');
+    if (!second) return { id: first.id, title: first.title };
+    if (panels.length === solid.faces.length) return { id: 'net', title: 'Whole roof' };
+    return {
+      id: `${first.id}-net`,
+      title:
+        faces.length === 2
+          ? `${first.title} and ${second.title.toLowerCase()}`
+          : `${first.title} and ${faces.length - 1} more`,
+    };
+  });
+}
+
+function finishPiece(
+  flatSolid: FlatSolid,
+  { panels: loose, folds: looseFolds }: Unfolded,
+  trimmed: ReadonlyMap<number, SeamFlap>,
+  spec: FlapSpec,
+  name: PieceName,
+): Piece {
+  const { solid, edgesOf } = flatSolid;
+  const flaps: Flap[] = [];
+  loose.forEach(({ face, polygon }, panel) => {
+    (edgesOf[face] ?? []).forEach((edge, i) => {
+      const flap = trimmed.get(edge);
+      if (!flap || flap.from !== face || flap.polygon.length === 0) return;
+      const place = alignSegments([0, 0], [flap.length, 0], at(polygon, i + 1), at(polygon, i));
+      const obstacles = [
+        ...loose.filter((_, other) => other !== panel).map((other) => other.polygon),
+        ...flaps.map((other) => other.polygon),
+      ];
+      const kept = trimFlat(flap.polygon, place, obstacles, spec.least);
+      if (kept.length === 0) return;
+      const turn = turnOf(solid, edge);
+      flaps.push({
+        edge,
+        from: face,
+        to: flap.to,
+        panel,
+        polygon: kept.map((p) => apply2(place, p)),
+        kind: kindOf(turn),
+        angle: Math.abs(turn),
+      });
+    });
+  });
+
+  const beyond = (panel: number, index: number): Beyond => {
+    const edge = edgesOf[loose[panel]?.face ?? -1]?.[index];
+    const flap = flaps.find((candidate) => candidate.edge === edge && candidate.panel === panel);
+    if (flap) return { flap };
+    const fold = looseFolds.find((candidate) => candidate.edge === edge && candidate.panels[0] === panel);
+    if (!fold) return {};
+    const child = fold.panels[1];
+    return { child: { panel: child, edge: (edgesOf[loose[child]?.face ?? -1] ?? []).indexOf(fold.edge) } };
+  };
+  const outline = traceOutline(loose, beyond);
+  const box = boxOf(outline);
+  const shift = (p: NetPoint): NetPoint => sub2(p, [box.minX, box.minY]);
+  const shiftPair = ([p, q]: readonly [NetPoint, NetPoint]): [NetPoint, NetPoint] => [shift(p), shift(q)];
+  const panels = loose.map(({ face, polygon }) => ({ face, polygon: polygon.map(shift) }));
+  return {
+    ...name,
+    outline: outline.map(shift),
+    panels,
+    flaps: flaps.map((flap) => ({ ...flap, polygon: flap.polygon.map(shift) })),
+    folds: looseFolds.map((fold) => ({ ...fold, ends: shiftPair(fold.ends) })),
+    glueLines: panels.flatMap((laid, panel) =>
+      abutmentsUnder(solid, laid.face).map(
+        (edge): GlueLine => ({ edge, panel, ends: hostLine(flatSolid, edge, laid) }),
+      ),
+    ),
+    width: box.maxX - box.minX,
+    height: box.maxY - box.minY,
+  };
+}
+
+/** How far the paper is turned from flat along an edge, radians; positive: away from the printed side. */
+const turnOf = (solid: Solid, edge: number): number => Math.PI - (solid.edges[edge]?.dihedral ?? Math.PI);
+
+const kindOf = (turn: number): FoldKind => (turn >= 0 ? 'mountain' : 'valley');
+
+const abutmentsUnder = (solid: Solid, face: number): number[] =>
+  solid.edges.flatMap((edge, e) => (edge.role === 'abutment' && edge.faces[1] === face ? [e] : []));
+
+/** Where a wall meets the inside of a panel laid flat, in the direction of the wall's loop. */
+function hostLine(
+  { solid, flat }: FlatSolid,
+  edge: number,
+  { face, polygon }: { readonly face: number; readonly polygon: readonly Vec2[] },
+): readonly [Vec2, Vec2] {
+  const own = flat[face] as readonly Vec2[];
+  const motion: Rigid2 = alignSegments(at(own, 0), at(own, 1), at(polygon, 0), at(polygon, 1));
+  const { origin, x, y } = faceFrame(solid, face);
+  return (solid.edges[edge] as Solid['edges'][number]).ends.map((v) => {
+    const away = sub3(solid.vertices[v] as Vec3, origin);
+    return apply2(motion, [dot3(away, x), dot3(away, y)]);
+  }) as [Vec2, Vec2];
+}
+
+function seamSides(flatSolid: FlatSolid, pieces: readonly Piece[], edge: number): readonly [SeamSide, SeamSide] {
+  const { faces, role } = flatSolid.solid.edges[edge] as Solid['edges'][number];
+  return faces.map((face, side): SeamSide => {
+    const piece = pieces.findIndex((candidate) => candidate.panels.some((panel) => panel.face === face));
+    const panels = (pieces[piece] as Piece).panels;
+    const panel = panels.findIndex((candidate) => candidate.face === face);
+    const laid = panels[panel] as (typeof panels)[number];
+    const ends =
+      role === 'abutment' && side === 1
+        ? hostLine(flatSolid, edge, laid)
+        : endsOnPanel(flatSolid, edge, face, laid.polygon);
+    return { piece, panel, ends };
+  }) as [SeamSide, SeamSide];
+}
+
+const seamName = (solid: Solid, edge: number): string => {
+  const [a, b] = (solid.edges[edge]?.faces ?? []).map((f) => solid.faces[f]?.title.toLowerCase());
+  return `${solid.edges[edge]?.id} (between ${a} and ${b})`;
+};
+
+const netSplit = (count: number): Issue => ({
+  level: 'note',
+  code: 'net-split',
+  path: '',
+  numbers: { panelsCount: count },
+  message: 'The {panelsCount} panels would cover each other in one piece, so each is its own piece.',
+});
+
+const needsTape = (solid: Solid, edge: number, { on, least }: FlapSpec): Issue => ({
+  level: 'note',
+  code: on === 'none' ? 'seam-without-flap' : 'flap-too-small',
+  path: '',
+  numbers: { length: solid.edges[edge]?.length ?? 0, least },
+  message:
+    on === 'none'
+      ? `The seam ${seamName(solid, edge)} has no flap: join its {length} with tape.`
+      : `The seam ${seamName(solid, edge)} leaves less than {least} of flap: join its {length} with tape.`,
+});
+
+const narrowFlap = (solid: Solid, edge: number, wanted: number, found: number): Issue => ({
+  level: 'note',
+  code: 'flap-narrow',
+  path: '',
+  numbers: { wanted, found },
+  message: `The flap at the seam ${seamName(solid, edge)} is {found} wide instead of {wanted}: no more fits under the other panel.`,
+});

@@ -1,0 +1,179 @@
+import { at, boxOf, distanceToSegment, isInside, ringArea } from '../geometry/polygon.ts';
+import { alignSegments, apply2 } from '../geometry/rigid2.ts';
+import { cross2, distance2, distance3, dot2, left2, sub2, unit2, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import type { Issue } from '../issue.ts';
+import type { FlapSpec } from '../project/project.ts';
+import { measureSolid } from '../solid/measure.ts';
+import type { Solid } from '../solid/solid.ts';
+import { CUT_MM, isSameLength, NOISE_MM, NOISE_MM2 } from '../tolerance.ts';
+import type { Flap, Net, Piece, Seam } from './net.ts';
+
+/**
+ * Proves a net against its solid, by other means than those it was made with. Returns no issue when: every face is one
+ * panel of true shape; every edge between two faces is one fold or one seam; a seam has one flap or asks for tape; each flap
+ * lies inside the panel it is glued to, clear of its other edges and of the other flaps there; flat, nothing overlaps; and
+ * the outline encloses panels and flaps and nothing else.
+ *
+ * Pieces that a maker could not lose are not told apart from noise: lengths agree within 1e-6 mm.
+ */
+export function checkNet(solid: Solid, net: Net, spec: FlapSpec): readonly Issue[] {
+  const issues: Issue[] = [];
+  const found: Report = (code, message, numbers = {}) =>
+    issues.push({ level: 'error', code, path: '', message, numbers });
+  checkPanels(solid, net, found);
+  checkEdges(solid, net, found);
+  for (const piece of net.pieces) checkFlat(piece, found);
+  checkGlued(solid, net, spec, found);
+  return issues;
+}
+
+type Report = (code: string, message: string, numbers?: Record<string, number>) => void;
+
+function checkPanels(solid: Solid, net: Net, found: Report): void {
+  const count = solid.faces.map(() => 0);
+  for (const { face, polygon } of net.pieces.flatMap((piece) => piece.panels)) {
+    count[face] = (count[face] ?? 0) + 1;
+    const { loop, title } = solid.faces[face] as Solid['faces'][number];
+    let off = loop.length === polygon.length ? 0 : Number.POSITIVE_INFINITY;
+    loop.forEach((v, i) => {
+      for (let j = 0; j < i; j++) {
+        const true3 = distance3(solid.vertices[v] as Vec3, solid.vertices[loop[j] as number] as Vec3);
+        off = Math.max(off, Math.abs(true3 - distance2(at(polygon, i), at(polygon, j))));
+      }
+    });
+    if (!(off <= NOISE_MM)) found('panel-untrue', `The panel ${title} is not the true size of its face.`, { off });
+    // Distances alone would let a mirror image pass.
+    const area = measureSolid(solid).faces[face]?.area ?? 0;
+    if (!(Math.abs(ringArea(polygon) - area) <= NOISE_MM * Math.max(1, area))) {
+      found('panel-mirrored', `The panel ${title} is turned over or has the wrong area.`, { area });
+    }
+  }
+  count.forEach((times, face) => {
+    if (times !== 1)
+      found('panel-count', `The face ${solid.faces[face]?.title} is not there once.`, { timesCount: times });
+  });
+}
+
+function checkEdges(solid: Solid, net: Net, found: Report): void {
+  const folds = net.pieces.flatMap((piece) => piece.folds);
+  const flaps = net.pieces.flatMap((piece) => piece.flaps);
+  solid.edges.forEach((edge, e) => {
+    const joins = folds.filter((fold) => fold.edge === e).length + net.seams.filter((seam) => seam.edge === e).length;
+    if (joins !== (edge.faces.length === 2 ? 1 : 0)) {
+      found('edge-joins', `The edge ${edge.id} is joined the wrong number of times.`, { joinsCount: joins });
+    }
+    const seam = net.seams.find((candidate) => candidate.edge === e);
+    const carried = flaps.filter((flap) => flap.edge === e).length;
+    if (carried !== (seam?.join === 'flap' ? 1 : 0)) {
+      found('flap-count', `The seam ${edge.id} has the wrong number of flaps.`, { flapsCount: carried });
+    }
+  });
+  if (new Set(net.seams.map((seam) => seam.mark)).size !== net.seams.length) {
+    found('mark-twice', 'Two seams carry the same match mark.');
+  }
+}
+
+function checkFlat(piece: Piece, found: Report): void {
+  const parts = [...piece.panels, ...piece.flaps].map((part) => part.polygon);
+  parts.forEach((a, i) => {
+    parts.slice(0, i).forEach((b) => {
+      const depth = overlapDepth(a, b);
+      if (depth > NOISE_MM) found('flat-overlap', `Parts of the piece ${piece.title} cover each other.`, { depth });
+    });
+  });
+  const inside = parts.reduce((sum, part) => sum + ringArea(part), 0);
+  const off = Math.abs(ringArea(piece.outline) - inside);
+  if (!(off <= NOISE_MM2 * Math.max(1, inside))) {
+    found('outline-area', `The outline of ${piece.title} does not enclose its panels and flaps.`, { off });
+  }
+  const box = boxOf(piece.outline);
+  const corner = Math.max(
+    Math.abs(box.minX),
+    Math.abs(box.minY),
+    Math.abs(box.maxX - piece.width),
+    Math.abs(box.maxY - piece.height),
+  );
+  if (!(corner <= NOISE_MM)) found('piece-frame', `The piece ${piece.title} does not start at its corner.`, { corner });
+}
+
+function checkGlued(solid: Solid, net: Net, spec: FlapSpec, found: Report): void {
+  const glued = net.pieces.flatMap((piece, p) => piece.flaps.map((flap) => underMate(solid, net, flap, p)));
+  for (const { flap, seamEnds, mate, polygon } of glued) {
+    const name = solid.edges[flap.edge]?.id;
+    for (const p of flap.polygon.length < 3 ? [] : polygon) {
+      const away = distanceToLine(p, seamEnds);
+      if (away > spec.width + NOISE_MM) found('flap-wide', `The flap at ${name} is wider than asked.`, { away });
+      if (away > NOISE_MM && !isInside(p, mate))
+        found('flap-outside', `The flap at ${name} shows beyond its panel.`, { away });
+      mate.forEach((a, i) => {
+        const b = at(mate, i + 1);
+        if (distanceToLine(a, seamEnds) <= NOISE_MM && distanceToLine(b, seamEnds) <= NOISE_MM) return;
+        const gap = distanceToSegment(p, a, b);
+        if (gap < spec.clearance - NOISE_MM)
+          found('flap-near-edge', `The flap at ${name} lies too near an edge.`, { gap });
+      });
+    }
+    const reach = Math.max(...polygon.map((p) => distanceToLine(p, seamEnds)));
+    if (reach < spec.least - NOISE_MM) found('flap-useless', `The flap at ${name} is too narrow to glue.`, { reach });
+    if (Math.max(...polygon.slice(0, 2).map((p) => distanceToSegment(p, ...seamEnds))) > NOISE_MM) {
+      found('flap-off-seam', `The flap at ${name} does not start on its seam.`);
+    }
+  }
+  glued.forEach((a, i) => {
+    glued.slice(0, i).forEach((b) => {
+      if (a.flap.to !== b.flap.to) return;
+      const gap = overlapDepth(a.polygon, b.polygon) > CUT_MM / 10 ? 0 : ringDistance(a.polygon, b.polygon);
+      if (gap < spec.clearance - NOISE_MM) found('flaps-meet', 'Two flaps under one panel meet.', { gap });
+    });
+  });
+}
+
+/** A flap where it lies under its mate, in the mate's piece. */
+function underMate(
+  solid: Solid,
+  net: Net,
+  flap: Flap,
+  piece: number,
+): { flap: Flap; seamEnds: readonly [Vec2, Vec2]; mate: readonly Vec2[]; polygon: readonly Vec2[] } {
+  const seam = net.seams.find((candidate) => candidate.edge === flap.edge) as Seam;
+  const { faces, role } = solid.edges[flap.edge] as Solid['edges'][number];
+  const own = faces.indexOf(flap.from) as 0 | 1;
+  const from = seam.sides[own];
+  const to = seam.sides[own === 0 ? 1 : 0];
+  if (from.piece !== piece)
+    throw new Error(`flap at ${solid.edges[flap.edge]?.id} lies in another piece than its seam`);
+  // A wall's edge is drawn on its slope the same way round; across any other seam the two loops run against each other.
+  const target = role === 'abutment' ? to.ends : ([to.ends[1], to.ends[0]] as const);
+  const motion = alignSegments(...from.ends, ...target);
+  const mate = net.pieces[to.piece]?.panels[to.panel]?.polygon ?? [];
+  return { flap, seamEnds: to.ends, mate, polygon: flap.polygon.map((p) => apply2(motion, p)) };
+}
+
+const distanceToLine = (p: Vec2, [a, b]: readonly [Vec2, Vec2]): number =>
+  Math.abs(cross2(unit2(sub2(b, a)), sub2(p, a)));
+
+const ringDistance = (a: readonly Vec2[], b: readonly Vec2[]): number =>
+  Math.min(
+    ...a.flatMap((p) => b.map((q, j) => distanceToSegment(p, q, at(b, j + 1)))),
+    ...b.flatMap((p) => a.map((q, j) => distanceToSegment(p, q, at(a, j + 1)))),
+  );
+
+/**
+ * How far two convex rings reach into each other, mm; 0 or less where a line parts them (separating axis theorem: some edge
+ * of one of them gives such a line).
+ */
+export function overlapDepth(a: readonly Vec2[], b: readonly Vec2[]): number {
+  let depth = Number.POSITIVE_INFINITY;
+  for (const [ring, other] of [
+    [a, b],
+    [b, a],
+  ] as const) {
+    ring.forEach((p, i) => {
+      const q = at(ring, i + 1);
+      if (isSameLength(distance2(p, q), 0)) return;
+      const inward = left2(unit2(sub2(q, p)));
+      depth = Math.min(depth, Math.max(...other.map((point) => dot2(inward, sub2(point, p)))));
+    });
+  }
+  return depth;
+}

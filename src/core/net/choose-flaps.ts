@@ -1,0 +1,82 @@
+import type { FlapSides } from '../project/project.ts';
+import type { Solid } from '../solid/solid.ts';
+import { isPositive } from '../tolerance.ts';
+
+/** Tries before the search for the largest plain set settles for the best found; far above what roofs of 100 panels need. */
+const MOST_BRANCHES = 20_000;
+
+/**
+ * For each seam (an index into `solid.edges`) the face that carries its flap.
+ *
+ * `one-side`: the face that comes first going round counter-clockwise; its loop runs up the seam. Along a level seam: the
+ * face listed first. `alternate`: the largest set of faces, no two sharing a seam, carries no flap. At an abutment the wall
+ * always carries it, since the slope goes on over the wall. `none`: nobody.
+ */
+export function chooseCarriers(solid: Solid, seams: readonly number[], on: FlapSides): ReadonlyMap<number, number> {
+  if (on === 'none') return new Map();
+  const plain = on === 'alternate' ? plainFaces(solid, seams) : new Set<number>();
+  return new Map(
+    seams.map((seam) => {
+      const { faces, role } = solid.edges[seam] as Solid['edges'][number];
+      const [a, b] = faces as readonly [number, number];
+      if (role === 'abutment' || plain.has(b)) return [seam, a];
+      return [seam, plain.has(a) ? b : firstGoingRound(solid, seam)];
+    }),
+  );
+}
+
+function firstGoingRound(solid: Solid, seam: number): number {
+  const { ends, faces } = solid.edges[seam] as Solid['edges'][number];
+  const [a, b] = faces as readonly [number, number];
+  const climb = (solid.vertices[ends[1]]?.[2] ?? 0) - (solid.vertices[ends[0]]?.[2] ?? 0);
+  if (isPositive(climb)) return a;
+  return isPositive(-climb) ? b : Math.min(a, b);
+}
+
+/** A largest set of faces, no two sharing a seam and none a wall with an abutment; the front face is in it where it can be. */
+function plainFaces(solid: Solid, seams: readonly number[]): ReadonlySet<number> {
+  const neighbours = new Map<number, Set<number>>();
+  const bound = new Set<number>();
+  for (const seam of seams) {
+    const { faces, role } = solid.edges[seam] as Solid['edges'][number];
+    const [a, b] = faces as readonly [number, number];
+    if (role === 'abutment') {
+      bound.add(a);
+      continue;
+    }
+    for (const [from, to] of [
+      [a, b],
+      [b, a],
+    ] as const) {
+      neighbours.set(from, (neighbours.get(from) ?? new Set()).add(to));
+    }
+  }
+  const faces = solid.faces.map((_, f) => f).filter((f) => !bound.has(f));
+  let branches = 0;
+
+  /** Largest independent set among `open`, lowest indices first among equals. */
+  const largest = (open: ReadonlySet<number>): number[] => {
+    const left = new Set(open);
+    const taken: number[] = [];
+    const degree = (f: number): number => [...(neighbours.get(f) ?? [])].filter((n) => left.has(n)).length;
+    const take = (f: number): void => {
+      taken.push(f);
+      left.delete(f);
+      for (const n of neighbours.get(f) ?? []) left.delete(n);
+    };
+    for (;;) {
+      // A face with at most one open neighbour belongs to some largest set.
+      const easy = [...left].find((f) => degree(f) <= 1);
+      if (easy === undefined) break;
+      take(easy);
+    }
+    if (left.size === 0) return taken;
+    const pivot = [...left].reduce((best, f) => (degree(f) > degree(best) ? f : best));
+    const around = neighbours.get(pivot) ?? new Set<number>();
+    const withPivot = [pivot, ...largest(new Set([...left].filter((f) => f !== pivot && !around.has(f))))];
+    if (++branches > MOST_BRANCHES) return [...taken, ...withPivot];
+    const without = largest(new Set([...left].filter((f) => f !== pivot)));
+    return [...taken, ...(without.length > withPivot.length ? without : withPivot)];
+  };
+  return new Set(largest(new Set(faces)));
+}

@@ -1,0 +1,60 @@
+import { at } from '../geometry/polygon.ts';
+import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
+import { distance2, type Vec2 } from '../geometry/vector.ts';
+import { isSameLength, NOISE_MM } from '../tolerance.ts';
+import type { Piece } from './net.ts';
+
+/** A, B, … Z, AA, AB … */
+export function seamMarks(count: number): readonly string[] {
+  const letter = (index: number): string => String.fromCharCode('A'.charCodeAt(0) + index);
+  return Array.from({ length: count }, (_, i) =>
+    i < 26 ? letter(i) : letter(Math.floor(i / 26) - 1) + letter(i % 26),
+  );
+}
+
+/** Names for each piece the first one before it that it equals without turning over. */
+export function withCongruence(pieces: readonly Piece[]): readonly Piece[] {
+  return pieces.map((piece, i) => {
+    const first = pieces.slice(0, i).find((earlier) => isCongruent(earlier, piece));
+    return first ? { ...piece, same: first.id } : piece;
+  });
+}
+
+/** Whether some motion of the plane, without turning over, lays one piece on the other with every line on a like line. */
+export function isCongruent(a: Piece, b: Piece): boolean {
+  const n = a.outline.length;
+  if (n !== b.outline.length || a.folds.length !== b.folds.length || a.flaps.length !== b.flaps.length) return false;
+  for (let shift = 0; shift < n; shift++) {
+    const from = [at(a.outline, 0), at(a.outline, 1)] as const;
+    const to = [at(b.outline, shift), at(b.outline, shift + 1)] as const;
+    if (!isSameLength(distance2(...from), distance2(...to))) continue;
+    const motion = alignSegments(...from, ...to);
+    const isOn = a.outline.every((p, i) => isSamePoint(apply2(motion, p), at(b.outline, i + shift)));
+    if (isOn && linesMatch(a, b, motion)) return true;
+  }
+  return false;
+}
+
+const isSamePoint = (p: Vec2, q: Vec2): boolean => distance2(p, q) <= 10 * NOISE_MM;
+
+function linesMatch(a: Piece, b: Piece, motion: Rigid2): boolean {
+  const there = linesOf(b);
+  return linesOf(a).every(({ kind, ends }) => {
+    const [p, q] = ends.map((end) => apply2(motion, end)) as [Vec2, Vec2];
+    return there.some(
+      (line) =>
+        line.kind === kind &&
+        ((isSamePoint(p, line.ends[0]) && isSamePoint(q, line.ends[1])) ||
+          (isSamePoint(p, line.ends[1]) && isSamePoint(q, line.ends[0]))),
+    );
+  });
+}
+
+const linesOf = (piece: Piece): readonly { readonly kind: string; readonly ends: readonly [Vec2, Vec2] }[] => [
+  ...piece.folds.map(({ kind, ends }) => ({ kind: `fold ${kind}`, ends })),
+  ...piece.flaps.map(({ kind, polygon }) => ({
+    kind: `flap ${kind}`,
+    ends: [at(polygon, 0), at(polygon, 1)] as const,
+  })),
+  ...piece.glueLines.map(({ ends }) => ({ kind: 'glue', ends })),
+];
