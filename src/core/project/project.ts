@@ -19,8 +19,9 @@ export interface Project {
 }
 
 export interface PageSpec {
-  /** Portrait size as named in the data file, mm. */
+  /** The name in the data file. */
   readonly name: string;
+  /** As the page lies, mm: across and up; in landscape the width is the longer one. */
   readonly width: number;
   readonly height: number;
   readonly margin: number;

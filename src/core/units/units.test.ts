@@ -16,7 +16,7 @@ import {
   toDegrees,
 } from './units.ts';
 
-function valueOf<T>(result: Result<T>): T {
+function mustRead<T>(result: Result<T>): T {
   if (!result.ok) throw new Error(result.issues.map((issue) => issue.message).join(' '));
   return result.value;
 }
@@ -58,12 +58,12 @@ describe('parseLength', () => {
     [12.25, 12.25],
     [0, 0],
   ])('reads %s', (typed, mm) => {
-    expect(valueOf(parseLength(typed))).toBe(mm);
+    expect(mustRead(parseLength(typed))).toBe(mm);
   });
 
   it('reads 6.76438 ft as 6 ft 9 3/16 in (printed on the trade test page bhlumley.com)', () => {
-    const printed = valueOf(parseLength(`6' 9 3/16"`));
-    expect(roundToRuler(valueOf(parseLength('6.76438ft')), '1/16in').mark).toBe(printed);
+    const printed = mustRead(parseLength(`6' 9 3/16"`));
+    expect(roundToRuler(mustRead(parseLength('6.76438ft')), '1/16in').mark).toBe(printed);
   });
 
   it.each([
@@ -97,16 +97,16 @@ describe('parseLength', () => {
   });
 
   it('takes the unit of the text field for a text without one', () => {
-    expect(valueOf(parseLength('3 7/16', { bare: 'in' }))).toBe(inches(3.4375));
-    expect(valueOf(parseLength('67.5', { bare: 'mm' }))).toBe(67.5);
-    expect(valueOf(parseLength('67mm', { bare: 'in' }))).toBe(67);
-    expect(valueOf(parseLength("1' 2", { bare: 'in' }))).toBe(inches(14));
+    expect(mustRead(parseLength('3 7/16', { bare: 'in' }))).toBe(inches(3.4375));
+    expect(mustRead(parseLength('67.5', { bare: 'mm' }))).toBe(67.5);
+    expect(mustRead(parseLength('67mm', { bare: 'in' }))).toBe(67);
+    expect(mustRead(parseLength("1' 2", { bare: 'in' }))).toBe(inches(14));
   });
 
   it('reads lengths under zero only where they are allowed', () => {
-    expect(valueOf(parseLength('-3/4in', { negative: 'allow' }))).toBe(inches(-0.75));
-    expect(valueOf(parseLength('- 1½"', { negative: 'allow' }))).toBe(inches(-1.5));
-    expect(Object.is(valueOf(parseLength('-0mm', { negative: 'allow' })), 0)).toBe(true);
+    expect(mustRead(parseLength('-3/4in', { negative: 'allow' }))).toBe(inches(-0.75));
+    expect(mustRead(parseLength('- 1½"', { negative: 'allow' }))).toBe(inches(-1.5));
+    expect(Object.is(mustRead(parseLength('-0mm', { negative: 'allow' })), 0)).toBe(true);
   });
 
   it('never throws and never gives anything but a finite number', () => {
@@ -128,10 +128,10 @@ describe('rulers', () => {
       fc.property(fc.integer({ min: -200_000, max: 200_000 }), (count) => {
         const { mark } = roundToRuler(count * rulerStep(ruler), ruler);
         const units = ruler.endsWith('in') ? 'in' : 'mm';
-        expect(valueOf(parseLength(formatMark(mark, ruler), { negative: 'allow' }))).toBe(mark);
-        expect(valueOf(parseLength(formatLength(mark, { units, ruler }), { negative: 'allow' }))).toBe(mark);
+        expect(mustRead(parseLength(formatMark(mark, ruler), { negative: 'allow' }))).toBe(mark);
+        expect(mustRead(parseLength(formatLength(mark, { units, ruler }), { negative: 'allow' }))).toBe(mark);
         const bare = formatMark(mark, ruler, { unit: false });
-        expect(valueOf(parseLength(bare, { bare: units, negative: 'allow' }))).toBe(mark);
+        expect(mustRead(parseLength(bare, { bare: units, negative: 'allow' }))).toBe(mark);
         expect(roundToRuler(mark, ruler)).toEqual({ mark, error: 0, count });
       }),
     );
@@ -216,7 +216,7 @@ describe('pitch', () => {
     ['5/12', 22.62],
     ['12/12', 45],
   ])('%s is %d degrees', (typed, degrees) => {
-    expect(toDegrees(valueOf(parsePitch(typed)))).toBeCloseTo(degrees, 2);
+    expect(toDegrees(mustRead(parsePitch(typed)))).toBeCloseTo(degrees, 2);
   });
 
   it.each([
@@ -228,12 +228,12 @@ describe('pitch', () => {
     ['8 1/2 / 12', (Math.atan(8.5 / 12) * 180) / Math.PI],
     ['8½/12', (Math.atan(8.5 / 12) * 180) / Math.PI],
   ])('reads %s', (typed, degrees) => {
-    expect(valueOf(parsePitch(typed))).toBeCloseTo(fromDegrees(degrees), 12);
+    expect(mustRead(parsePitch(typed))).toBeCloseTo(fromDegrees(degrees), 12);
   });
 
   it('reads a bare text as degrees in a text field only', () => {
     expect(codeOf(parsePitch('42'))).toBe('pitch-without-unit');
-    expect(valueOf(parsePitch('42', { bare: 'degrees' }))).toBeCloseTo(fromDegrees(42), 12);
+    expect(mustRead(parsePitch('42', { bare: 'degrees' }))).toBeCloseTo(fromDegrees(42), 12);
   });
 
   it.each([
@@ -253,7 +253,7 @@ describe('pitch', () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 8999 }), (hundredths) => {
         const pitch = fromDegrees(hundredths / 100);
-        expect(valueOf(parsePitch(formatPitch(pitch)))).toBeCloseTo(pitch, 9);
+        expect(mustRead(parsePitch(formatPitch(pitch)))).toBeCloseTo(pitch, 9);
       }),
     );
   });
@@ -266,7 +266,7 @@ describe('scale', () => {
     [0.5, 0.5],
     ['2:3', 2 / 3],
   ])('reads %s', (typed, scale) => {
-    expect(valueOf(parseScale(typed))).toBe(scale);
+    expect(mustRead(parseScale(typed))).toBe(scale);
   });
 
   it.each([0, -1, Number.NaN, '87', '1:0', 'half', '1:2:3'])('refuses %s', (typed) => {

@@ -20,6 +20,7 @@ export {
   rulerStep,
   rulers,
   rulerUnits,
+  unitLength,
   type Units,
 } from './ruler.ts';
 export { parseScale } from './scale.ts';

@@ -1,0 +1,239 @@
+import * as z from 'zod/mini';
+import type { Param, RoofDefinition } from '../roofs/definition.ts';
+import { formatPitch, PITCH_FORMS, rulers } from '../units/units.ts';
+import { type CountLimits, countLimits, defaults } from './limits.ts';
+import { paperSizes } from './paper-sizes.ts';
+import { orList } from './sentences.ts';
+
+/*
+ * The structure of the project file: keys, types, words, whole numbers. What lengths say, their bounds and everything
+ * that ties two keys together is checked when the file is resolved. The `error` of every part is the phrase that
+ * completes "Allowed: …"; of a group of keys it is the list of its keys.
+ */
+
+type Schema = z.ZodMiniType;
+
+const LENGTH_PHRASE = 'a length such as 67 (millimetres), "67mm" or "3 7/16in"';
+const mmText = (mm: number): string => `${mm} mm`;
+
+function describe<S extends Schema>(schema: S, description: string, more: Readonly<Record<string, unknown>> = {}): S {
+  z.globalRegistry.add(schema, { ...more, description });
+  return schema;
+}
+
+const optional = (schema: Schema, description: string): Schema => describe(z.optional(schema), description);
+
+const group = (keys: Record<string, Schema>, description: string, more?: Readonly<Record<string, unknown>>): Schema =>
+  describe(
+    z.strictObject(keys, {
+      error: (issue) => (issue.code === 'unrecognized_keys' ? Object.keys(keys).join(', ') : 'a group of keys in { }'),
+    }),
+    description,
+    more,
+  );
+
+const listOf = (schema: Schema, description: string): Schema =>
+  describe(
+    z.array(schema, { error: 'a list in [ ]' }).check(z.minLength(1, { error: 'a list with at least one entry' })),
+    description,
+  );
+
+const words = (values: readonly string[], description: string): Schema =>
+  describe(z.enum(values as [string, ...string[]], { error: orList(values.map((value) => `"${value}"`)) }), description);
+
+const optionalWords = (values: readonly string[], description: string): Schema =>
+  optional(words(values, description), description);
+
+function whole({ min, max }: CountLimits, description: string): Schema {
+  const error = `a whole number from ${min} to ${max}`;
+  return describe(z.int({ error }).check(z.gte(min, { error }), z.lte(max, { error })), description);
+}
+
+const optionalWhole = (limits: CountLimits, description: string): Schema =>
+  optional(whole(limits, description), description);
+
+const idSchema = (description: string): Schema => {
+  const error = 'an id of letters, digits, - and _, such as "gate-tower"';
+  return describe(z.string({ error }).check(z.regex(/^[A-Za-z0-9_-]{1,64}$/, { error })), description);
+};
+
+const textSchema = (description: string): Schema =>
+  describe(
+    z.string({ error: 'a text in quotes' }).check(z.minLength(1, { error: 'a text of at least one letter' })),
+    description,
+  );
+
+/** The schema of the project file for these kinds. */
+export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
+  const lengthSchema = z.union([z.number(), z.string()], { error: LENGTH_PHRASE }).register(z.globalRegistry, {
+    id: 'length',
+    description: `A number is millimetres; a text carries its unit: 3 7/16in, 3 7/16", 3.4375in, 1' 2 1/2", 67mm, 6.7cm.`,
+  });
+  const pitchSchema = z.union([z.number(), z.string()], { error: `a pitch such as ${PITCH_FORMS}` }).register(z.globalRegistry, {
+    id: 'pitch',
+    description: 'A number is degrees; a text is an angle as "35deg" or rise over run as "8/12".',
+  });
+  const length = (description: string): Schema => optional(lengthSchema, description);
+
+  const page = group(
+    {
+      size: optionalWords(paperSizes.map((size) => size.name), 'A4 with millimetres, Letter with inches.'),
+      orientation: optionalWords(['portrait', 'landscape'], 'Which side lies across; portrait unless said otherwise.'),
+      margin: length(`Left free all round; ${mmText(defaults.pageMargin)} unless said otherwise.`),
+      overlap: length(`Shared by two pages of one piece; ${mmText(defaults.pageOverlap)} unless said otherwise.`),
+    },
+    'The pages that are printed.',
+  );
+
+  const stock = group(
+    {
+      id: idSchema('What layers call it.'),
+      name: optional(textSchema('Its name.'), 'What the maker calls it; the id unless said otherwise.'),
+      width: describeUse(lengthSchema, 'From left to right as the print stands upright.'),
+      height: describeUse(lengthSchema, 'From bottom to top as the print stands upright.'),
+      count: optionalWhole(countLimits.count, 'Sheets owned; as many as needed unless said.'),
+      thickness: length('Thickness of the paper; none unless said.'),
+      direction: optionalWords(
+        ['one-way', 'two-way', 'any'],
+        'one-way: the print has an up and pieces keep theirs; two-way: pieces may be turned half round; any: every angle. one-way unless said otherwise.',
+      ),
+      margin: length('Not to be used along the edges; 0 unless said otherwise.'),
+      gap: length('Least distance of two pieces; 0 unless said otherwise, as makers cut along shared lines.'),
+    },
+    'A paper the maker owns.',
+  );
+
+  const body = group(
+    {
+      width: length('Rectangle: from left to right (west to east).'),
+      depth: length('Rectangle: from front to back (south to north).'),
+      sides: optionalWhole(countLimits.bodySides, 'Regular polygon: number of sides; one of them faces south.'),
+      side: length('Regular polygon: length of one side.'),
+      acrossCorners: length('Regular polygon: diameter of the circle through its corners.'),
+      acrossFlats: length('Regular polygon of an even number of sides: from a side to the opposite one.'),
+      height: describeUse(lengthSchema, 'From the table to the top of the wall.'),
+    },
+    'What the roof sits on: a rectangle (width, depth) or a regular polygon (sides and one size).',
+    { oneOf: [{ required: ['width', 'depth'] }, { required: ['sides'] }] },
+  );
+
+  const overhang = describe(
+    z.union(
+      [
+        z.number(),
+        z.string(),
+        group(
+          {
+            eave: describeUse(lengthSchema, 'At the eaves.'),
+            verge: length('At gable ends; as at the eaves unless said otherwise.'),
+          },
+          'Eaves and gable ends told apart.',
+        ),
+      ],
+      { error: `${LENGTH_PHRASE}, or { "eave": …, "verge": … }` },
+    ),
+    'How far the eave stands out from the walls of the body, in plan. The eave outline follows from it.',
+  );
+
+  const layer = group(
+    {
+      as: words(['shell', 'cover'], 'shell: card that is folded and stands by itself; cover: paper glued to what is there.'),
+      stock: describe(
+        z.union([z.string(), z.array(z.string()).check(z.minLength(1))], {
+          error: 'the id of a stock, or a list of such ids in order of preference',
+        }),
+        'The id of a stock, or several in order of preference.',
+      ),
+      pieces: optionalWords(
+        ['one-piece', 'per-panel'],
+        'All panels in one piece, or one piece for each eave edge. A shell is one-piece and a cover per-panel unless said otherwise.',
+      ),
+      flaps: optional(
+        group(
+          {
+            width: length('6 mm, with inches 1/4 in, unless said otherwise.'),
+            on: optionalWords(
+              ['alternate', 'one-side', 'none'],
+              'alternate: as many panels as possible carry none; one-side: every seam on the panel that comes first going round; none: all seams taped. alternate unless said otherwise.',
+            ),
+            clearance: length(`Kept free of other edges and flaps; ${mmText(defaults.clearance)} unless said otherwise.`),
+            least: length(`Narrower flaps are not cut; ${mmText(defaults.leastFlap)} unless said otherwise.`),
+          },
+          'The strips that glue the seams.',
+        ),
+        'The strips that glue the seams.',
+      ),
+      thickness: optionalWords(
+        ['ignore', 'allow'],
+        'ignore: paper under 0.4 mm counts as having no thickness. ignore unless said otherwise.',
+      ),
+    },
+    'A set of panels in one material.',
+  );
+
+  const [first, ...others] = kinds.map((kind) =>
+    group(
+      {
+        id: idSchema('What the sheets and the report call it.'),
+        title: optional(textSchema('Its name.'), 'What the maker calls it; the id unless said otherwise.'),
+        copies: optionalWhole(countLimits.copies, 'How many are made; 1 unless said otherwise.'),
+        kind: z.literal(kind.id),
+        shape: shapeSchema(kind, lengthSchema, pitchSchema),
+        body: optional(body, 'What the roof sits on.'),
+        overhang: optional(overhang, 'Instead of the eave outline in the shape; needs a body.'),
+        layers: listOf(layer, 'From the inside out.'),
+      },
+      kind.summary,
+    ),
+  );
+  const roof = z.discriminatedUnion('kind', [first, ...others] as unknown as [z.ZodMiniObject], {
+    error: orList(kinds.map((kind) => `"${kind.id}"`)),
+  });
+
+  return group(
+    {
+      $schema: optional(textSchema('Address of this schema.'), 'For editors; not read.'),
+      format: z.literal('spirewright-project'),
+      version: z.literal(1),
+      title: textSchema('What the project is called.'),
+      units: words(['in', 'mm'], 'What lengths are shown in.'),
+      ruler: optionalWords(rulers, 'The smallest mark used to set out; 1/16in with inches, 1mm with millimetres.'),
+      scale: optional(
+        z.union([z.number(), z.string()], { error: 'a scale such as "1:87" or 0.5' }),
+        'Model size over the size that is typed. Lengths of shape, body and overhang are multiplied by it; paper, flaps and pages are not.',
+      ),
+      seed: optionalWhole(countLimits.seed, `Same file and seed, same layout; ${defaults.seed} unless said otherwise.`),
+      page: optional(page, 'The pages that are printed.'),
+      stock: listOf(stock, 'The papers the maker owns.'),
+      roofs: listOf(roof, 'The roofs.'),
+    },
+    'A Spirewright project: roofs, what they sit on and the paper they are cut from.',
+  );
+}
+
+/** A required key with its own description beside the shared one of its type. */
+const describeUse = (schema: Schema, description: string): Schema =>
+  describe(z.pipe(schema, z.unknown() as Schema) as unknown as Schema, description);
+
+function shapeSchema(kind: RoofDefinition, length: Schema, pitch: Schema): Schema {
+  const keys = kind.params.map((param) => [param.key, paramSchema(param, length, pitch)] as const);
+  const heights = kind.params.filter((param) => param.oneOf === 'height').map((param) => ({ required: [param.key] }));
+  const oneHeight = heights.length > 0 ? { oneOf: heights } : {};
+  return group(Object.fromEntries(keys), `Eave outline and height of: ${kind.title}.`, oneHeight);
+}
+
+function paramSchema(param: Param, length: Schema, pitch: Schema): Schema {
+  switch (param.quantity) {
+    case 'length':
+      return optional(length, `${param.help} From ${mmText(param.min)} to ${mmText(param.max)}.`);
+    case 'pitch':
+      return optional(pitch, `${param.help} From ${formatPitch(param.min)} to ${formatPitch(param.max)}.`);
+    case 'count':
+      return optionalWhole(param, param.default === undefined ? param.help : `${param.help} ${param.default} unless said otherwise.`);
+    case 'choice':
+      return optionalWords(
+        param.choices.map((choice) => choice.value),
+        `${param.help} ${param.default} unless said otherwise.`,
+      );
+  }
+}

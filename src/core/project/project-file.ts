@@ -1,0 +1,77 @@
+/**
+ * A project file as typed (`*.roofs.json`): texts stay texts. `file-schema.ts` says what is allowed,
+ * `shared/project-file.md` what it means.
+ */
+export interface ProjectFile {
+  readonly format: 'spirewright-project';
+  readonly version: 1;
+  readonly title: string;
+  readonly units: 'in' | 'mm';
+  readonly ruler?: '1/8in' | '1/16in' | '1/32in' | '1mm' | '0.5mm';
+  readonly scale?: number | string;
+  readonly seed?: number;
+  readonly page?: PageFile;
+  readonly stock: readonly StockFile[];
+  readonly roofs: readonly RoofFile[];
+}
+
+/** A number is mm; a text carries its unit. */
+export type LengthText = number | string;
+
+/** A number is degrees; a text as `35deg` or `8/12`. */
+export type PitchText = number | string;
+
+export interface PageFile {
+  readonly size?: string;
+  readonly orientation?: 'portrait' | 'landscape';
+  readonly margin?: LengthText;
+  readonly overlap?: LengthText;
+}
+
+export interface StockFile {
+  readonly id: string;
+  readonly name?: string;
+  readonly width: LengthText;
+  readonly height: LengthText;
+  readonly count?: number;
+  readonly thickness?: LengthText;
+  readonly direction?: 'one-way' | 'two-way' | 'any';
+  readonly margin?: LengthText;
+  readonly gap?: LengthText;
+}
+
+export interface RoofFile {
+  readonly id: string;
+  readonly title?: string;
+  readonly copies?: number;
+  readonly kind: string;
+  /** Parameters of the kind. */
+  readonly shape: Readonly<Record<string, LengthText | PitchText>>;
+  readonly body?: BodyFile;
+  readonly overhang?: LengthText | { readonly eave: LengthText; readonly verge?: LengthText };
+  readonly layers: readonly LayerFile[];
+}
+
+/** A rectangle (width, depth) or a regular polygon (sides and one of side, acrossCorners, acrossFlats). */
+export interface BodyFile {
+  readonly width?: LengthText;
+  readonly depth?: LengthText;
+  readonly sides?: number;
+  readonly side?: LengthText;
+  readonly acrossCorners?: LengthText;
+  readonly acrossFlats?: LengthText;
+  readonly height: LengthText;
+}
+
+export interface LayerFile {
+  readonly as: 'shell' | 'cover';
+  readonly stock: string | readonly string[];
+  readonly pieces?: 'one-piece' | 'per-panel';
+  readonly flaps?: {
+    readonly width?: LengthText;
+    readonly on?: 'alternate' | 'one-side' | 'none';
+    readonly clearance?: LengthText;
+    readonly least?: LengthText;
+  };
+  readonly thickness?: 'ignore' | 'allow';
+}

@@ -1,0 +1,78 @@
+import type { Vec2 } from '../geometry/vector.ts';
+import { type Intake, readLength } from './intake.ts';
+import { countLimits, lengthLimits } from './limits.ts';
+import { formatPath, isRecord, type PathPart } from './path.ts';
+import type { Body, Overhang } from './project.ts';
+import { andList, projectIssue } from './sentences.ts';
+
+const POLYGON_SIZES = ['side', 'acrossCorners', 'acrossFlats'] as const;
+const SIZES = ['width', 'depth', 'sides', ...POLYGON_SIZES] as const;
+
+/** The body at model size; null, with issues reported, where it cannot be read. */
+export function resolveBody(intake: Intake, found: unknown, path: readonly PathPart[]): Body | null {
+  if (!isRecord(found)) return null;
+  const height = readLength(intake, found['height'], [...path, 'height'], {
+    ...lengthLimits.bodyHeight,
+    label: 'The height of the body',
+    isScaled: true,
+  });
+  const size = (key: string, label: string): number =>
+    readLength(intake, found[key], [...path, key], { ...lengthLimits.bodySide, label, isScaled: true });
+  const given = SIZES.filter((key) => found[key] !== undefined);
+
+  if (given.join() === 'width,depth') {
+    const [width, depth] = [size('width', 'The width of the body'), size('depth', 'The depth of the body')];
+    return { outline: rectangle(width, depth), height, rectangle: { width, depth } };
+  }
+
+  const [, key] = given;
+  if (given.length !== 2 || given[0] !== 'sides' || key === undefined) {
+    // Not yet known is not the same as missing: a body by its corners is answered with its own issue.
+    if (found['corners'] === undefined) {
+      intake.report(projectIssue('body-form', formatPath(path), { found: andList(given) || 'none of these' }));
+    }
+    return null;
+  }
+  const sides = found['sides'];
+  const { min, max } = countLimits.bodySides;
+  if (typeof sides !== 'number' || !Number.isInteger(sides) || sides < min || sides > max) return null;
+  if (key === 'acrossFlats' && sides % 2 === 1) {
+    intake.report(projectIssue('odd-across-flats', formatPath([...path, key]), { found: String(sides) }));
+    return null;
+  }
+  const length = size(key, 'The size of the body');
+  return { outline: regularPolygon(sides, outerRadius(key, length, sides)), height, rectangle: null };
+}
+
+const rectangle = (width: number, depth: number): readonly Vec2[] => [
+  [-width / 2, -depth / 2],
+  [width / 2, -depth / 2],
+  [width / 2, depth / 2],
+  [-width / 2, depth / 2],
+];
+
+/** Radius of the circle through the corners, mm. Across corners is that circle's diameter, for odd numbers too. */
+function outerRadius(key: string, length: number, sides: number): number {
+  if (key === 'side') return length / (2 * Math.sin(Math.PI / sides));
+  return key === 'acrossFlats' ? length / (2 * Math.cos(Math.PI / sides)) : length / 2;
+}
+
+/** Counter-clockwise, centred on the origin; its first side faces south. */
+const regularPolygon = (sides: number, radius: number): readonly Vec2[] =>
+  Array.from({ length: sides }, (_, i): Vec2 => {
+    const angle = -Math.PI / 2 + ((2 * i - 1) * Math.PI) / sides;
+    return [radius * Math.cos(angle), radius * Math.sin(angle)];
+  });
+
+/** The overhang at model size; null, with issues reported, where it cannot be read. */
+export function resolveOverhang(intake: Intake, found: unknown, path: readonly PathPart[]): Overhang | null {
+  if (found === undefined) return null;
+  const read = (value: unknown, at: readonly PathPart[]): number =>
+    readLength(intake, value, at, { ...lengthLimits.overhang, label: 'The overhang', isScaled: true });
+  if (!isRecord(found)) {
+    const eave = read(found, path);
+    return { eave, verge: eave };
+  }
+  const eave = read(found['eave'], [...path, 'eave']);
+  return { eave, verge: found['verge'] === undefined ? eave : read(found['verge'], [...path, 'verge']) };
+}
