@@ -25,7 +25,8 @@ export async function loadProduction(
   const reading = readProject(await readText(file, cwd));
   if (!reading.ok) throw new BadInput(reading.issues.map((issue) => issueLine(file, issue)));
   const { project } = reading.value;
-  const production = produce(options.seed === null ? project : { ...project, seed: options.seed });
+  const made = produce(options.seed === null ? project : { ...project, seed: options.seed });
+  const production = { ...made, issues: [...reading.issues, ...made.issues] };
   const impossible = production.roofs.filter(({ made }) => made === null).flatMap(({ issues }) => issues);
   const errors = impossible.filter(({ level }) => level === 'error');
   if (errors.length > 0) throw new BadInput(errors.map((issue) => issueLine(file, issue)));

@@ -1,5 +1,6 @@
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { findChromium } from '../../scripts/find-program.mjs';
+import type {} from '../../src/app/test-handle.ts';
 
 /** Software WebGL, no network of the browser's own. */
 const flags = [
@@ -59,4 +60,13 @@ export async function openPage(
   });
   await page.goto(url);
   return { page, troubles, close: () => context.close() };
+}
+
+/** Waits until nothing moves: fonts and chunks are there and the picture has stood still for some frames. */
+export async function settled(page: Page): Promise<void> {
+  await page.waitForLoadState('networkidle');
+  await page.evaluate(async () => {
+    await document.fonts.ready;
+    for (let frame = 0; frame < 12; frame++) await new Promise((resolve) => requestAnimationFrame(resolve));
+  });
 }

@@ -1,0 +1,43 @@
+import { fileURLToPath } from 'node:url';
+import { build } from 'vite';
+import { tableText } from '../../src/cli/columns.ts';
+import { firstLoad, totalGz } from './first-load.ts';
+import { firstPaints } from './first-paint.ts';
+import { roofSpeeds } from './roof-speed.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const kilobytes = (bytes: number): string => `${(bytes / 1000).toFixed(1)} KB`;
+
+/** Prints speed as ratios within one run: milliseconds differ from machine to machine, ratios far less. */
+export async function main(): Promise<number> {
+  const { yardstick, roofs } = roofSpeeds();
+  print(
+    'Parameter change: solid, net, flaps, fit and fold pose',
+    'yardstick: computeVertexNormals, icosahedron detail 4',
+  );
+  const rows = roofs.map(({ title, panels, ms, ratio }) => [title, String(panels), ms.toFixed(3), ratio.toFixed(2)]);
+  process.stdout.write(
+    tableText(['Roof', 'Panels', 'ms', '× yardstick'], [...rows, ['(yardstick)', '', yardstick.toFixed(3), '1.00']]),
+  );
+
+  await build({ root, logLevel: 'error' });
+  print('First load', 'scripts and styles before the stage, packed');
+  const files = firstLoad(`${root}dist`);
+  const sizes = files.map(({ name, gz }) => [name, kilobytes(gz)]);
+  process.stdout.write(tableText(['File', 'gz'], [...sizes, ['all', kilobytes(totalGz(files))]]));
+
+  print('First paint', 'in turn with an empty page of react and r3f, nothing cached');
+  const { bench, empty } = await firstPaints();
+  process.stdout.write(
+    tableText(
+      ['Page', 'ms', '× empty'],
+      [
+        ['the bench', bench.toFixed(0), (bench / empty).toFixed(2)],
+        ['an empty stage', empty.toFixed(0), '1.00'],
+      ],
+    ),
+  );
+  return 0;
+}
+
+const print = (title: string, about: string): void => void process.stdout.write(`\n${title} (${about})\n\n`);

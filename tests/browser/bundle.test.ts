@@ -1,0 +1,53 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { firstLoad, totalGz } from '../../scripts/bench/first-load.ts';
+
+const dist = fileURLToPath(new URL('../../dist', import.meta.url));
+const texts = readdirSync(dist, { recursive: true, encoding: 'utf8' })
+  .filter((name) => /\.(js|css|html)$/.test(name))
+  .map((name) => ({ name, text: readFileSync(join(dist, name), 'utf8') }));
+
+/** Names of XML formats, and pages that libraries name in licences and error texts; nothing of them is ever fetched. */
+const namedOnly = [
+  'www.w3.org',
+  'react.dev',
+  'github.com',
+  'docs.pmnd.rs',
+  'opencollective.com',
+  'jspdf.default.namespaceuri',
+];
+
+describe('what the browser is given', () => {
+  it('loads under 120 KB packed before the stage', () => {
+    const files = firstLoad(dist);
+    expect(files.map(({ name }) => name.split('.').at(-1))).toEqual(expect.arrayContaining(['js', 'css']));
+    expect(totalGz(files), JSON.stringify(files)).toBeLessThan(120_000);
+  });
+
+  it('keeps three and the PDF writer out of the first load', () => {
+    for (const { name } of firstLoad(dist)) {
+      const text = readFileSync(join(dist, name), 'utf8');
+      expect(text, name).not.toContain('WebGLRenderer');
+      expect(text, name).not.toContain('putTotalPages');
+    }
+  });
+
+  it('names no address that something could be fetched from', () => {
+    const hosts = texts.flatMap(({ name, text }) =>
+      [...text.matchAll(/https?:\/\/([a-z0-9.-]+)/gi)].map(([, host = '']) => ({ name, host })),
+    );
+    expect(hosts.filter(({ host }) => !namedOnly.includes(host))).toEqual([]);
+  });
+
+  it.each([
+    ['html2canvas', /data-html2canvas/],
+    ['canvg', /CanvasRenderingContext2D[\s\S]{0,200}canvg|ScreenShader|class PathParser/],
+    ['DOMPurify', /ALLOWED_URI_REGEXP/],
+    ['a foreign script', /importScripts\(["']https?:/],
+    ['a tracker', /google-analytics|googletagmanager|sentry\.io/],
+  ])('holds no %s', (_, pattern) => {
+    for (const { name, text } of texts) expect(text, name).not.toMatch(pattern);
+  });
+});

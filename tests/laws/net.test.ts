@@ -1,0 +1,200 @@
+import { Clipper, FillRule, type Path64 } from 'clipper2-ts';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { everyPoint, poseNet } from '../../src/core/fold/pose.ts';
+import { move3 } from '../../src/core/geometry/motion.ts';
+import { convexOverlap, ringArea, ringLength } from '../../src/core/geometry/polygon.ts';
+import { distance2, distance3, type Vec2, type Vec3 } from '../../src/core/geometry/vector.ts';
+import { arrangeOnTable } from '../../src/core/net/arrange.ts';
+import { buildNet } from '../../src/core/net/build-net.ts';
+import { checkNet } from '../../src/core/net/check-net.ts';
+import type { FlapSides, PiecesMode } from '../../src/core/project/project.ts';
+import { checkSolid } from '../../src/core/solid/check-solid.ts';
+import { measureSolid } from '../../src/core/solid/measure.ts';
+import { arbitraryRoof, kinds } from './arbitrary-roof.ts';
+import { runs } from './runs.ts';
+
+const counts = { numRuns: runs(1000) };
+const options = fc.record({
+  pieces: fc.constantFrom<PiecesMode>('per-panel', 'one-piece'),
+  flaps: fc.record({
+    width: fc.double({ min: 2, max: 25, noNaN: true }),
+    on: fc.constantFrom<FlapSides>('alternate', 'one-side', 'none'),
+    clearance: fc.constantFrom(0, 0.5, 1),
+    least: fc.constant(2),
+  }),
+});
+
+describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kind) => {
+  const cases = fc.tuple(arbitraryRoof(kind), options);
+
+  test('is a sound solid', () => {
+    fc.assert(
+      fc.property(arbitraryRoof(kind), ({ solid }) => {
+        expect(checkSolid(solid)).toEqual([]);
+      }),
+      counts,
+    );
+  });
+
+  test('has a net that passes its check: true panels, one flap a seam, inside its mate, nothing overlapping', () => {
+    fc.assert(
+      fc.property(cases, ([{ solid }, choice]) => {
+        const { net } = buildNet(solid, choice);
+        expect(checkNet(solid, net, choice.flaps)).toEqual([]);
+      }),
+      counts,
+    );
+  });
+
+  test('keeps area and edge lengths from solid to net', () => {
+    fc.assert(
+      fc.property(cases, ([{ solid }, choice]) => {
+        const { net } = buildNet(solid, choice);
+        const panels = net.pieces.flatMap((piece) => piece.panels);
+        const area = panels.reduce((sum, panel) => sum + ringArea(panel.polygon), 0);
+        expect(Math.abs(area / measureSolid(solid).area - 1)).toBeLessThan(1e-12);
+        for (const { edge, sides } of net.seams) {
+          for (const { ends } of sides)
+            expect(Math.abs(distance2(...ends) - (solid.edges[edge]?.length ?? 0))).toBeLessThan(1e-9);
+        }
+      }),
+      counts,
+    );
+  });
+
+  test('folds up: at the end every panel lies on its face and every flap under its mate', () => {
+    fc.assert(
+      fc.property(cases, ([{ solid, body }, choice]) => {
+        const { net } = buildNet(solid, choice);
+        const rest = 37;
+        const pose = poseNet(solid, net, 1, { rest, spots: arrangeOnTable(net, body) });
+        net.pieces.forEach((piece, p) => {
+          piece.panels.forEach(({ face, polygon }, i) => {
+            solid.faces[face]?.loop.forEach((v, k) => {
+              const [x, y] = polygon[k] as Vec2;
+              const there = move3(pose.pieces[p]?.panels[i] as never, [x, y, 0]);
+              const [a, b, c] = solid.vertices[v] as Vec3;
+              expect(distance3(there, [a, b, c + rest])).toBeLessThan(1e-6);
+            });
+          });
+          piece.flaps.forEach(({ to, polygon }, i) => {
+            const [o, a, b] = (solid.faces[to]?.loop ?? []).map((v) => solid.vertices[v] as Vec3) as [Vec3, Vec3, Vec3];
+            for (const [x, y] of polygon) {
+              const [px, py, pz] = move3(pose.pieces[p]?.flaps[i] as never, [x, y, 0]);
+              expect(Math.abs(volume6(o, a, b, [px, py, pz - rest]) / area2(o, a, b))).toBeLessThan(1e-6);
+            }
+          });
+        });
+      }),
+      counts,
+    );
+  });
+
+  test('stays rigid and above the table at every moment', () => {
+    fc.assert(
+      fc.property(cases, fc.double({ min: 0, max: 1, noNaN: true }), ([{ solid, body }, choice], t) => {
+        const { net } = buildNet(solid, choice);
+        const pose = poseNet(solid, net, t, { rest: 20, spots: arrangeOnTable(net, body) });
+        net.pieces.forEach((piece, p) => {
+          const moved = everyPoint(piece, pose.pieces[p] as never);
+          expect(Math.min(...moved.map((point) => point[2]))).toBeGreaterThan(-1e-6);
+          const flat = [...piece.panels, ...piece.flaps].map((part) => part.polygon);
+          let k = 0;
+          for (const polygon of flat) {
+            const here = moved.slice(k, k + polygon.length);
+            k += polygon.length;
+            const off = Math.abs(
+              distance3(here[0] as Vec3, here[2] as Vec3) - distance2(polygon[0] as Vec2, polygon[2] as Vec2),
+            );
+            expect(off).toBeLessThan(1e-6);
+          }
+        });
+      }),
+      counts,
+    );
+  });
+
+  test('overlaps nowhere by the account of a polygon library', () => {
+    fc.assert(
+      fc.property(cases, ([{ solid }, choice]) => {
+        for (const piece of buildNet(solid, choice).net.pieces) {
+          const rings = [...piece.panels, ...piece.flaps].map((part) => part.polygon);
+          const parts = rings.map(path);
+          parts.forEach((a, i) => {
+            const rest = parts.slice(0, i);
+            const shared = Clipper.intersect([a], rest, FillRule.NonZero);
+            // The library works on a grid of a ten-thousandth of a millimetre; two sides rounded by up to 0.71 steps each
+            // share a sliver as long as the edge.
+            const area = shared.reduce((sum, part) => sum + Math.abs(Clipper.area(part)), 0) / GRID ** 2;
+            expect(area).toBeLessThanOrEqual((1.42 / GRID) * ringLength(rings[i] as Vec2[]));
+          });
+        }
+      }),
+      { numRuns: runs(200) },
+    );
+  });
+});
+
+describe('a flap mode', () => {
+  const withRing = fc.integer({ min: 3, max: 24 });
+  const flapCounts = (on: FlapSides, sides: number): number[] => {
+    const built = kinds.find((kind) => kind.id === 'spire')?.build({ sides, acrossCorners: 120, rise: 90 }, null);
+    if (!built?.ok) throw new Error('no spire');
+    const { net } = buildNet(built.value, { pieces: 'per-panel', flaps: { width: 4, on, clearance: 0.5, least: 1 } });
+    return net.pieces.map((piece) => piece.flaps.length).sort();
+  };
+  const times = (value: number, count: number): number[] => Array.from({ length: count }, () => value);
+
+  test('alternate: on an even ring half the panels carry two flaps and half none; an odd one has one panel with one', () => {
+    fc.assert(
+      fc.property(withRing, (n) => {
+        const half = Math.floor(n / 2);
+        expect(flapCounts('alternate', n)).toEqual([...times(0, half), ...times(1, n % 2), ...times(2, half)]);
+      }),
+    );
+  });
+
+  test('one-side: each panel carries one', () => {
+    fc.assert(
+      fc.property(withRing, (n) => {
+        expect(flapCounts('one-side', n)).toEqual(times(1, n));
+      }),
+    );
+  });
+
+  test('none: nobody carries any', () => {
+    fc.assert(
+      fc.property(withRing, (n) => {
+        expect(flapCounts('none', n)).toEqual(times(0, n));
+      }),
+    );
+  });
+});
+
+test('the overlap of two squares is what it is', () => {
+  const square = (x: number, y: number): Vec2[] => [
+    [x, y],
+    [x + 3, y],
+    [x + 3, y + 3],
+    [x, y + 3],
+  ];
+  expect(convexOverlap(square(0, 0), square(1, 2))).toBeCloseTo(2, 12);
+  expect(convexOverlap(square(0, 0), square(3, 0))).toBe(0);
+});
+
+const GRID = 1e4;
+const path = (ring: readonly Vec2[]): Path64 =>
+  ring.map(([x, y]) => ({ x: Math.round(x * GRID), y: Math.round(y * GRID) })) as Path64;
+const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+const cross = (a: Vec3, b: Vec3): Vec3 => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];
+const volume6 = (o: Vec3, a: Vec3, b: Vec3, p: Vec3): number => {
+  const n = cross(minus(a, o), minus(b, o));
+  const d = minus(p, o);
+  return n[0] * d[0] + n[1] * d[1] + n[2] * d[2];
+};
+const area2 = (o: Vec3, a: Vec3, b: Vec3): number => Math.hypot(...cross(minus(a, o), minus(b, o)));
