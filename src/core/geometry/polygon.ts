@@ -87,6 +87,13 @@ export function distanceToSegment(p: Vec2, a: Vec2, b: Vec2): number {
   return distance2(p, lerp2(a, b, t));
 }
 
+/** Least distance between two rings that do not overlap, mm. */
+export const ringDistance = (a: readonly Vec2[], b: readonly Vec2[]): number =>
+  Math.min(
+    ...a.flatMap((p) => b.map((q, j) => distanceToSegment(p, q, at(b, j + 1)))),
+    ...b.flatMap((p) => a.map((q, j) => distanceToSegment(p, q, at(a, j + 1)))),
+  );
+
 /** Whether p lies inside the ring (any simple polygon); points on the border may go either way. */
 export function isInside(p: Vec2, ring: readonly Vec2[]): boolean {
   let inside = false;

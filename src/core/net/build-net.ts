@@ -113,8 +113,8 @@ function finishPiece(
       if (!flap || flap.from !== face || flap.polygon.length === 0) return;
       const place = alignSegments([0, 0], [flap.length, 0], at(polygon, i + 1), at(polygon, i));
       const obstacles = [
-        ...loose.filter((_, other) => other !== panel).map((other) => other.polygon),
-        ...flaps.map((other) => other.polygon),
+        ...loose.filter((_, other) => other !== panel).map((other) => ({ ring: other.polygon, gap: spec.clearance })),
+        ...flaps.map((other) => ({ ring: other.polygon, gap: 0 })),
       ];
       const kept = trimFlat(flap.polygon, place, obstacles, spec.least);
       if (kept.length === 0) return;

@@ -1,4 +1,4 @@
-import { at, boxOf, distanceToSegment, isInside, ringArea } from '../geometry/polygon.ts';
+import { at, boxOf, distanceToSegment, isInside, ringArea, ringDistance } from '../geometry/polygon.ts';
 import { alignSegments, apply2 } from '../geometry/rigid2.ts';
 import { cross2, distance2, distance3, dot2, left2, sub2, unit2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
@@ -22,7 +22,7 @@ export function checkNet(solid: Solid, net: Net, spec: FlapSpec): readonly Issue
     issues.push({ level: 'error', code, path: '', message, numbers });
   checkPanels(solid, net, found);
   checkEdges(solid, net, found);
-  for (const piece of net.pieces) checkFlat(piece, found);
+  for (const piece of net.pieces) checkFlat(piece, spec.clearance, found);
   checkGlued(solid, net, spec, found);
   return issues;
 }
@@ -73,7 +73,7 @@ function checkEdges(solid: Solid, net: Net, found: Report): void {
   }
 }
 
-function checkFlat(piece: Piece, found: Report): void {
+function checkFlat(piece: Piece, clearance: number, found: Report): void {
   const parts = [...piece.panels, ...piece.flaps].map((part) => part.polygon);
   parts.forEach((a, i) => {
     parts.slice(0, i).forEach((b) => {
@@ -81,6 +81,13 @@ function checkFlat(piece: Piece, found: Report): void {
       if (depth > NOISE_MM) found('flat-overlap', `Parts of the piece ${piece.title} cover each other.`, { depth });
     });
   });
+  for (const flap of piece.flaps) {
+    piece.panels.forEach(({ polygon }, panel) => {
+      const gap = panel === flap.panel ? clearance : ringDistance(flap.polygon, polygon);
+      if (gap < clearance - NOISE_MM)
+        found('flap-near-panel', `A flap of ${piece.title} lies too near a panel.`, { gap });
+    });
+  }
   const inside = parts.reduce((sum, part) => sum + ringArea(part), 0);
   const off = Math.abs(ringArea(piece.outline) - inside);
   if (!(off <= NOISE_MM2 * Math.max(1, inside))) {
@@ -103,7 +110,7 @@ function checkGlued(solid: Solid, net: Net, spec: FlapSpec, found: Report): void
     for (const p of flap.polygon.length < 3 ? [] : polygon) {
       const away = distanceToLine(p, seamEnds);
       if (away > spec.width + NOISE_MM) found('flap-wide', `The flap at ${name} is wider than asked.`, { away });
-      if (away > NOISE_MM && !isInside(p, mate))
+      if (!isInside(p, mate) && ringDistance([p], mate) > NOISE_MM)
         found('flap-outside', `The flap at ${name} shows beyond its panel.`, { away });
       mate.forEach((a, i) => {
         const b = at(mate, i + 1);
@@ -151,12 +158,6 @@ function underMate(
 
 const distanceToLine = (p: Vec2, [a, b]: readonly [Vec2, Vec2]): number =>
   Math.abs(cross2(unit2(sub2(b, a)), sub2(p, a)));
-
-const ringDistance = (a: readonly Vec2[], b: readonly Vec2[]): number =>
-  Math.min(
-    ...a.flatMap((p) => b.map((q, j) => distanceToSegment(p, q, at(b, j + 1)))),
-    ...b.flatMap((p) => a.map((q, j) => distanceToSegment(p, q, at(a, j + 1)))),
-  );
 
 /**
  * How far two convex rings reach into each other, mm; 0 or less where a line parts them (separating axis theorem: some edge

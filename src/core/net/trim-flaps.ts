@@ -6,6 +6,7 @@ import {
   type HalfPlane,
   leftOf,
   ringArea,
+  ringDistance,
   ringLength,
 } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
@@ -13,7 +14,7 @@ import { distance2, dot3, length2, scale2, sub2, sub3, type Vec2, type Vec3 } fr
 import type { FlapSpec } from '../project/project.ts';
 import { faceFrame } from '../solid/measure.ts';
 import type { Solid } from '../solid/solid.ts';
-import { isPositive, NOISE_MM, NOISE_MM2, NOISE_RAD } from '../tolerance.ts';
+import { isAtMost, isPositive, NOISE_MM, NOISE_MM2, NOISE_RAD } from '../tolerance.ts';
 import type { FlatSolid } from './unfold.ts';
 
 /**
@@ -129,25 +130,32 @@ export function fromSeam(ring: readonly Vec2[], least: number): Vec2[] {
 const withoutRepeats = (ring: readonly Vec2[]): Vec2[] =>
   ring.filter((p, i) => i === 0 || isPositive(distance2(p, at(ring, i - 1))));
 
+/** What a flap must keep off while flat: a convex ring in the piece's frame, and by how much, mm. */
+export interface Obstacle {
+  readonly ring: readonly Vec2[];
+  readonly gap: number;
+}
+
 /**
- * Cuts a flap that lies flat beside its panel so that it covers none of the obstacles (convex rings in the piece's frame):
- * along that edge of the obstacle that leaves most of it. `place` takes the seam's frame to the piece's.
+ * Cuts a flap that lies flat beside its panel so that it keeps off the obstacles: along that edge of each obstacle that
+ * leaves most of it. `place` takes the seam's frame to the piece's.
  */
 export function trimFlat(
   polygon: readonly Vec2[],
   place: Rigid2,
-  obstacles: readonly (readonly Vec2[])[],
+  obstacles: readonly Obstacle[],
   least: number,
 ): readonly Vec2[] {
   const back = inverse(place);
   let ring = polygon;
-  for (const obstacle of obstacles) {
+  for (const { ring: obstacle, gap } of obstacles) {
     if (ring.length === 0) break;
     const there = obstacle.map((p) => apply2(back, p));
-    if (convexOverlap(ring, there) <= NOISE_MM2 * Math.max(1, ringLength(ring))) continue;
+    const covers = convexOverlap(ring, there) > NOISE_MM2 * Math.max(1, ringLength(ring));
+    if (!covers && isAtMost(gap, ringDistance(ring, there))) continue;
     const choices = there.map((p, i) => {
       const q = at(there, i + 1);
-      return isPositive(distance2(p, q)) ? fromSeam(clipConvex(ring, leftOf(q, p)), least) : [];
+      return isPositive(distance2(p, q)) ? fromSeam(clipConvex(ring, leftOf(q, p, gap)), least) : [];
     });
     ring = choices.reduce((best, choice) => (areaOf(choice) > areaOf(best) ? choice : best));
   }

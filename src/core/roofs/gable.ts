@@ -84,7 +84,7 @@ function buildGable({ length, span, rise, eave, verge, turned, walls }: GableSiz
   const u = length / 2;
   const v = span / 2;
   // Drawn with the ridge along x; a quarter turn counter-clockwise lays it along y.
-  const place = (x: number, y: number, z: number): Vec3 => (turned ? [-y, x, z] : [x, y, z]);
+  const place = (x: number, y: number, z: number): Vec3 => (turned ? [0 - y, x, z] : [x, y, z]);
   const facing = (x: number, y: number): string => (turned ? windOf(-y, x) : windOf(x, y));
   /** Where the slope's underside passes over the body's wall. */
   const footLevel = (eave / v) * rise;
