@@ -39,7 +39,10 @@ const listOf = (schema: Schema, description: string): Schema =>
   );
 
 const words = (values: readonly string[], description: string): Schema =>
-  describe(z.enum(values as [string, ...string[]], { error: orList(values.map((value) => `"${value}"`)) }), description);
+  describe(
+    z.enum(values as [string, ...string[]], { error: orList(values.map((value) => `"${value}"`)) }),
+    description,
+  );
 
 const optionalWords = (values: readonly string[], description: string): Schema =>
   optional(words(values, description), description);
@@ -69,15 +72,20 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
     id: 'length',
     description: `A number is millimetres; a text carries its unit: 3 7/16in, 3 7/16", 3.4375in, 1' 2 1/2", 67mm, 6.7cm.`,
   });
-  const pitchSchema = z.union([z.number(), z.string()], { error: `a pitch such as ${PITCH_FORMS}` }).register(z.globalRegistry, {
-    id: 'pitch',
-    description: 'A number is degrees; a text is an angle as "35deg" or rise over run as "8/12".',
-  });
+  const pitchSchema = z
+    .union([z.number(), z.string()], { error: `a pitch such as ${PITCH_FORMS}` })
+    .register(z.globalRegistry, {
+      id: 'pitch',
+      description: 'A number is degrees; a text is an angle as "35deg" or rise over run as "8/12".',
+    });
   const length = (description: string): Schema => optional(lengthSchema, description);
 
   const page = group(
     {
-      size: optionalWords(paperSizes.map((size) => size.name), 'A4 with millimetres, Letter with inches.'),
+      size: optionalWords(
+        paperSizes.map((size) => size.name),
+        'A4 with millimetres, Letter with inches.',
+      ),
       orientation: optionalWords(['portrait', 'landscape'], 'Which side lies across; portrait unless said otherwise.'),
       margin: length(`Left free all round; ${mmText(defaults.pageMargin)} unless said otherwise.`),
       overlap: length(`Shared by two pages of one piece; ${mmText(defaults.pageOverlap)} unless said otherwise.`),
@@ -137,7 +145,10 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
 
   const layer = group(
     {
-      as: words(['shell', 'cover'], 'shell: card that is folded and stands by itself; cover: paper glued to what is there.'),
+      as: words(
+        ['shell', 'cover'],
+        'shell: card that is folded and stands by itself; cover: paper glued to what is there.',
+      ),
       stock: describe(
         z.union([z.string(), z.array(z.string()).check(z.minLength(1))], {
           error: 'the id of a stock, or a list of such ids in order of preference',
@@ -156,7 +167,9 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
               ['alternate', 'one-side', 'none'],
               'alternate: as many panels as possible carry none; one-side: every seam on the panel that comes first going round; none: all seams taped. alternate unless said otherwise.',
             ),
-            clearance: length(`Kept free of other edges and flaps; ${mmText(defaults.clearance)} unless said otherwise.`),
+            clearance: length(
+              `Kept free of other edges and flaps; ${mmText(defaults.clearance)} unless said otherwise.`,
+            ),
             least: length(`Narrower flaps are not cut; ${mmText(defaults.leastFlap)} unless said otherwise.`),
           },
           'The strips that glue the seams.',
@@ -229,7 +242,10 @@ function paramSchema(param: Param, length: Schema, pitch: Schema): Schema {
     case 'pitch':
       return optional(pitch, `${param.help} From ${formatPitch(param.min)} to ${formatPitch(param.max)}.`);
     case 'count':
-      return optionalWhole(param, param.default === undefined ? param.help : `${param.help} ${param.default} unless said otherwise.`);
+      return optionalWhole(
+        param,
+        param.default === undefined ? param.help : `${param.help} ${param.default} unless said otherwise.`,
+      );
     case 'choice':
       return optionalWords(
         param.choices.map((choice) => choice.value),

@@ -56,7 +56,8 @@ export function readPitch(intake: Intake, found: unknown, path: readonly PathPar
   const parsed = parsePitch(found);
   if (!parsed.ok) return reportAt(intake, parsed.issues, path);
   const pitch = parsed.value;
-  const isInside = (pitch > rule.min || isSameAngle(pitch, rule.min)) && (pitch < rule.max || isSameAngle(pitch, rule.max));
+  const isInside =
+    (pitch > rule.min || isSameAngle(pitch, rule.min)) && (pitch < rule.max || isSameAngle(pitch, rule.max));
   if (isInside) return pitch;
   const allowed = `${formatPitch(rule.min)} to ${formatPitch(rule.max)}`;
   intake.report(

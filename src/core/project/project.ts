@@ -1,5 +1,5 @@
-import type { KindId } from '../roofs/catalogue.ts';
 import type { Vec2 } from '../geometry/vector.ts';
+import type { KindId } from '../roofs/catalogue.ts';
 import type { Ruler, Units } from '../units/units.ts';
 
 /**

@@ -56,7 +56,10 @@ function projectOf(file: unknown): Project {
 
 const issuesOf = (file: unknown): readonly Issue[] => resolveProject(file).issues;
 const briefly = (file: unknown): string[] => issuesOf(file).map((issue) => `${issue.code} ${issue.path}`);
-const sentenceOf = (file: unknown): string => issuesOf(file).map((it) => `${it.message} ${it.remedy ?? ''}`.trim()).join('\n');
+const sentenceOf = (file: unknown): string =>
+  issuesOf(file)
+    .map((it) => `${it.message} ${it.remedy ?? ''}`.trim())
+    .join('\n');
 
 describe('a file that is right', () => {
   it('becomes mm', () => {
@@ -163,9 +166,9 @@ describe('a file that is right', () => {
       flaps: { width: 6, on: 'alternate', clearance: 0.5, least: 2 },
       thickness: 'ignore',
     });
-    expect(projectOf(gateFile({ roofs: [gate({ layers: [cover({ flaps: {} })] })] })).roofs[0]?.layers[0]?.flaps.width).toBe(
-      MM_PER_INCH / 4,
-    );
+    expect(
+      projectOf(gateFile({ roofs: [gate({ layers: [cover({ flaps: {} })] })] })).roofs[0]?.layers[0]?.flaps.width,
+    ).toBe(MM_PER_INCH / 4);
   });
 
   it('may name its schema for editors', () => {
@@ -275,15 +278,31 @@ describe('a file that is wrong', () => {
     ['too high', shapeWith({ rise: '90in' }), ['out-of-bounds roofs[0].shape.rise']],
     ['too steep', shapeWith({ rise: undefined, pitch: 89 }), ['out-of-bounds roofs[0].shape.pitch']],
     ['a pitch over 90', shapeWith({ rise: undefined, pitch: '95°' }), ['pitch-range roofs[0].shape.pitch']],
-    ['outline twice', roofWith({ overhang: 3, shape: { width: 44, rise: 50 } }), ['outline-and-overhang roofs[0].shape']],
-    ['overhang in the air', roofWith({ body: undefined, overhang: 3, shape: { rise: 50 } }), ['overhang-without-body roofs[0].overhang']],
+    [
+      'outline twice',
+      roofWith({ overhang: 3, shape: { width: 44, rise: 50 } }),
+      ['outline-and-overhang roofs[0].shape'],
+    ],
+    [
+      'overhang in the air',
+      roofWith({ body: undefined, overhang: 3, shape: { rise: 50 } }),
+      ['overhang-without-body roofs[0].overhang'],
+    ],
     ['a negative overhang', roofWith({ overhang: -3, shape: { rise: 50 } }), ['length-negative roofs[0].overhang']],
-    ['a slip in an overhang', roofWith({ overhang: { eave: 3, verg: 2 }, shape: { rise: 50 } }), ['unknown-key roofs[0].overhang.verg']],
+    [
+      'a slip in an overhang',
+      roofWith({ overhang: { eave: 3, verg: 2 }, shape: { rise: 50 } }),
+      ['unknown-key roofs[0].overhang.verg'],
+    ],
     ['half a body', roofWith({ body: { width: 30, height: 60 } }), ['body-form roofs[0].body']],
     ['two bodies', roofWith({ body: { width: 30, depth: 31, sides: 4, height: 60 } }), ['body-form roofs[0].body']],
     ['two sides', roofWith({ body: { sides: 2, side: 31, height: 60 } }), ['wrong-type roofs[0].body.sides']],
     ['no body height', roofWith({ body: { width: 30, depth: 31 } }), ['missing-key roofs[0].body.height']],
-    ['odd across flats', roofWith({ body: { sides: 7, acrossFlats: 31, height: 60 } }), ['odd-across-flats roofs[0].body.acrossFlats']],
+    [
+      'odd across flats',
+      roofWith({ body: { sides: 7, acrossFlats: 31, height: 60 } }),
+      ['odd-across-flats roofs[0].body.acrossFlats'],
+    ],
     ['an unknown stock', layerWith({ stock: 'slat' }), ['unknown-stock roofs[0].layers[0].stock']],
     ['an unknown second stock', layerWith({ stock: ['slate', 'tin'] }), ['unknown-stock roofs[0].layers[0].stock[1]']],
     ['a stock twice', layerWith({ stock: ['slate', 'slate'] }), ['stock-twice roofs[0].layers[0].stock[1]']],
@@ -342,13 +361,17 @@ describe('a file that is wrong', () => {
     }
     for (const key of Object.keys(gateFile())) {
       for (const strange of [null, 7, 'x', [], {}, [null], [[]], [{}], true]) {
-        if (key !== 'title' || typeof strange !== 'string') expect(resolveProject(gateFile({ [key]: strange })).ok).toBe(false);
+        if (key !== 'title' || typeof strange !== 'string')
+          expect(resolveProject(gateFile({ [key]: strange })).ok).toBe(false);
       }
     }
   });
 
   it.each([
-    [shapeWith({ widht: 3 }), 'The key "widht" is not known here. Allowed: width, depth, rise, pitch, slant, peakX, peakY. Did you mean width?'],
+    [
+      shapeWith({ widht: 3 }),
+      'The key "widht" is not known here. Allowed: width, depth, rise, pitch, slant, peakX, peakY. Did you mean width?',
+    ],
     [gateFile({ units: 'inch' }), 'Found "inch". Allowed: "in" or "mm".'],
     [roofWith({ kind: 'piramid' }), 'Found "piramid". Allowed: "pyramid", "spire" or "gable". Did you mean "pyramid"?'],
     [shapeWith({ rise: '90in' }), 'Rise is "90in". Allowed: 1/16 in to 78 11/16 in.'],
@@ -357,10 +380,16 @@ describe('a file that is wrong', () => {
       { ...shapeWith({ width: '40m', depth: '30m', rise: '0.02m' }), units: 'mm', scale: '1:100' },
       'Rise is "0.02m", in the model 0.2 mm. Allowed: 1 mm to 2000 mm in the model.',
     ],
-    [shapeWith({ pitch: 40 }), 'Exactly one of rise, pitch or slant has to be given; found rise and pitch. Keep one of them: the others follow from it.'],
+    [
+      shapeWith({ pitch: 40 }),
+      'Exactly one of rise, pitch or slant has to be given; found rise and pitch. Keep one of them: the others follow from it.',
+    ],
     [roofWith({ copies: 'two' }), 'Found "two". Allowed: a whole number from 1 to 999.'],
     [layerWith({ as: 'board' }), 'A layer of board is not available yet. Take shell or cover.'],
-    [layerWith({ stock: 'slat' }), 'There is no stock with the id "slat". In this file: "slate". Did you mean "slate"?'],
+    [
+      layerWith({ stock: 'slat' }),
+      'There is no stock with the id "slat". In this file: "slate". Did you mean "slate"?',
+    ],
   ])('says what was found and what is allowed (%#)', (file, sentence) => {
     expect(sentenceOf(file)).toContain(sentence);
   });

@@ -17,7 +17,12 @@ export function resolveLayer(
   const as = (layer['as'] ?? 'cover') as LayerKind;
   const ids = resolveStockIds(intake, layer['stock'], [...path, 'stock'], stock);
   const thickness = layer['thickness'] === 'allow' ? 'allow' : 'ignore';
-  checkThickness(intake, path, thickness, stock.find((paper) => paper.id === ids[0]));
+  checkThickness(
+    intake,
+    path,
+    thickness,
+    stock.find((paper) => paper.id === ids[0]),
+  );
   return {
     as,
     stock: ids,
@@ -41,7 +46,9 @@ function resolveStockIds(
     if (!known.includes(id)) {
       const meant = nearMiss(id, known);
       const allowed = orList(known.filter((word) => word !== '').map((word) => `"${word}"`)) || 'none';
-      intake.report(projectIssue('unknown-stock', at, { found: `"${id}"`, allowed, suggestion: meant && `"${meant}"` }));
+      intake.report(
+        projectIssue('unknown-stock', at, { found: `"${id}"`, allowed, suggestion: meant && `"${meant}"` }),
+      );
     } else if (ids.indexOf(id) < i) {
       intake.report(projectIssue('stock-twice', at, { found: `"${id}"` }));
     }

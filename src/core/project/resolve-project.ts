@@ -27,9 +27,17 @@ export function resolveFile(
   const units: Units = file['units'] === 'in' ? 'in' : 'mm';
   const intake: Intake = { units, scale: readScale(file['scale'], report), report };
   const stock = listIn(file['stock']).map((entry, i) => resolveStock(intake, entry, ['stock', i]));
-  checkIds(intake, stock.map((paper) => paper.id), 'stock');
+  checkIds(
+    intake,
+    stock.map((paper) => paper.id),
+    'stock',
+  );
   const roofs = listIn(file['roofs']).map((entry, i) => resolveRoof(intake, entry, ['roofs', i], kinds, stock));
-  checkIds(intake, roofs.map((roof) => roof.id), 'roofs');
+  checkIds(
+    intake,
+    roofs.map((roof) => roof.id),
+    'roofs',
+  );
   const ruler = rulers.find((name) => name === file['ruler']);
   const project: Project = {
     title: String(file['title']),

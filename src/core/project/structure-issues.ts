@@ -26,7 +26,9 @@ function issuesOf(finding: StructureFinding, file: unknown, before: readonly Pat
   }
   if (finding.code === 'invalid_union') {
     // The form that was meant is the one that gets further than the outermost type.
-    const meantForm = finding.errors?.find((errors) => !errors.some((inner) => inner.path.length === 0 && isType(inner)));
+    const meantForm = finding.errors?.find(
+      (errors) => !errors.some((inner) => inner.path.length === 0 && isType(inner)),
+    );
     if (meantForm && (isRecord(found) || Array.isArray(found))) {
       return meantForm.flatMap((inner) => issuesOf(inner, file, path));
     }

@@ -93,7 +93,8 @@ function unreadable(found: string): Issue {
   if (/\d,\d/.test(found)) {
     return issue('length-unreadable', message, 'Write a point where you wrote a comma.');
   }
-  if (/\/ ?0+(?!\d)/.test(found)) return issue('length-unreadable', message, 'A fraction cannot have 0 below its line.');
+  if (/\/ ?0+(?!\d)/.test(found))
+    return issue('length-unreadable', message, 'A fraction cannot have 0 below its line.');
   if (isOverOne(found)) {
     return issue('length-unreadable', message, 'After a whole number the fraction must be under 1, as in 3 7/16in.');
   }

@@ -20,7 +20,7 @@ export {
   rulerStep,
   rulers,
   rulerUnits,
-  unitLength,
   type Units,
+  unitLength,
 } from './ruler.ts';
 export { parseScale } from './scale.ts';
