@@ -56,7 +56,7 @@ export const commands = [
     name: 'kinds',
     summary: 'List the kinds of roof with their parameters, bounds and defaults.',
     options: [{ name: 'json', help: 'print them as JSON' }],
-    exits: ['0 always', '2 bad input'],
+    exits: ['0 listed', '2 bad input'],
   },
 ] as const satisfies readonly Command[];
 

@@ -1,0 +1,105 @@
+import { describe, expect, test } from 'vitest';
+import { ringArea } from '../../src/core/geometry/polygon.ts';
+import type { Vec2 } from '../../src/core/geometry/vector.ts';
+import type { ShapeValues } from '../../src/core/project/project.ts';
+import { findKind } from '../../src/core/roofs/catalogue.ts';
+import { measureSolid } from '../../src/core/solid/measure.ts';
+import type { Solid } from '../../src/core/solid/solid.ts';
+import { fromDegrees, MM_PER_INCH, toDegrees } from '../../src/core/units/units.ts';
+import { bevelChart } from './bevel-chart.ts';
+import { publishedRoofs } from './published-roofs.ts';
+import { pitchTable, rafterTable } from './rafter-table.ts';
+
+const solidOf = (kind: string, shape: ShapeValues): Solid => {
+  const built = findKind(kind)?.build(shape, null);
+  if (!built?.ok) throw new Error(`no ${kind}: ${JSON.stringify(built)}`);
+  return built.value;
+};
+
+/** As many decimals as the print has. */
+const digits = (printed: string): number => printed.split('.')[1]?.length ?? 0;
+const hipOf = (solid: Solid): number => solid.edges.find((edge) => edge.role === 'hip')?.length ?? 0;
+const dihedralsOf = (solid: Solid, role: string): number[] =>
+  solid.edges.filter((edge) => edge.role === role).map((edge) => toDegrees(edge.dihedral ?? 0));
+
+describe('polyhedra (angles as in the encyclopaedia tables of dihedral angles and of Johnson solid J1)', () => {
+  test('a square pyramid with all edges equal: 109.4712° between sides, 54.7356° at the base', () => {
+    const side = 60;
+    const solid = solidOf('pyramid', { width: side, depth: side, rise: side / Math.SQRT2 });
+    expect(hipOf(solid)).toBeCloseTo(side, 9);
+    for (const angle of dihedralsOf(solid, 'hip')) expect(angle.toFixed(4)).toBe('109.4712');
+    for (const { pitch } of measureSolid(solid).faces) expect(toDegrees(pitch).toFixed(4)).toBe('54.7356');
+  });
+
+  test('a regular tetrahedron as a spire of three sides: 70.5288°', () => {
+    const side = 47;
+    const solid = solidOf('spire', { sides: 3, side, rise: side * Math.sqrt(2 / 3) });
+    expect(hipOf(solid)).toBeCloseTo(side, 9);
+    for (const angle of dihedralsOf(solid, 'hip')) expect(angle.toFixed(4)).toBe('70.5288');
+  });
+
+  test('the cap of an icosahedron as a spire of five sides: 138.1897°', () => {
+    const side = 35;
+    const radius = side / (2 * Math.sin(Math.PI / 5));
+    const solid = solidOf('spire', { sides: 5, side, rise: Math.sqrt(side ** 2 - radius ** 2) });
+    for (const angle of dihedralsOf(solid, 'hip')) expect(angle.toFixed(4)).toBe('138.1897');
+  });
+});
+
+describe('framing square', () => {
+  // A square plan with one foot of run on each side.
+  const roof = (rise: number): Solid =>
+    solidOf('pyramid', { width: 24 * MM_PER_INCH, depth: 24 * MM_PER_INCH, pitch: Math.atan2(rise, 12) });
+
+  test.each(rafterTable)('$rise in 12: common $common in, hip $hip in', ({ rise, common, hip }) => {
+    const solid = roof(rise);
+    for (const { slant } of measureSolid(solid).faces) expect((slant / MM_PER_INCH).toFixed(2)).toBe(common);
+    expect((hipOf(solid) / MM_PER_INCH).toFixed(2)).toBe(hip);
+  });
+
+  test.each(pitchTable)('$rise in 12: $angle°', ({ rise, angle, slope, hip }) => {
+    const solid = roof(rise);
+    const [front] = measureSolid(solid).faces;
+    expect(toDegrees(front?.pitch ?? 0).toFixed(digits(angle))).toBe(angle);
+    if (slope) expect(((front?.slant ?? 0) / MM_PER_INCH / 12).toFixed(4)).toBe(slope);
+    if (hip) expect((hipOf(solid) / MM_PER_INCH / 12).toFixed(4)).toBe(hip);
+  });
+});
+
+describe('bevel chart', () => {
+  test.each(bevelChart)('%i sides at %i°: mitre %s, bevel %s', (sides, slope, mitre, bevel) => {
+    const solid = solidOf('spire', { sides, side: 50, pitch: fromDegrees(slope) });
+    // The chart states the closest 0.005 degree and prints two decimals.
+    if (mitre) {
+      for (const { angles } of measureSolid(solid).faces) {
+        expect(Math.abs(toDegrees(angles[2] ?? 0) / 2 - Number(mitre))).toBeLessThanOrEqual(0.0051);
+      }
+    }
+    if (bevel) {
+      const printed = digits(bevel) === 0 ? 0.5 : 0.0051;
+      for (const angle of dihedralsOf(solid, 'hip'))
+        expect(Math.abs((180 - angle) / 2 - Number(bevel))).toBeLessThanOrEqual(printed);
+    }
+  });
+});
+
+describe('published roofs', () => {
+  test.each(publishedRoofs)('$name ($source)', ({ sides, side, given, printed }) => {
+    const solid = solidOf('spire', { sides, side, ...given });
+    const { faces, area, rise } = measureSolid(solid);
+    const [front] = faces;
+    const pitch = toDegrees(front?.pitch ?? 0);
+    const base = solid.edges
+      .filter((edge) => edge.role === 'eave')
+      .map(({ ends: [a] }): Vec2 => [solid.vertices[a]?.[0] ?? 0, solid.vertices[a]?.[1] ?? 0]);
+    const found = { slant: front?.slant, panelArea: front?.area, area, volume: (ringArea(base) * rise) / 3 };
+    for (const [name, value] of Object.entries(found)) {
+      const print = printed[name as keyof typeof found];
+      if (print) expect(value?.toFixed(digits(print)), name).toBe(print);
+    }
+    if (printed.slope) {
+      expect(pitch).toBeGreaterThanOrEqual(printed.slope[0]);
+      expect(pitch).toBeLessThanOrEqual(printed.slope[1]);
+    }
+  });
+});
