@@ -1,0 +1,54 @@
+import { rest2 } from '../../core/geometry/rigid2.ts';
+import { upArrow } from './draw-piece.ts';
+import { type Drawing, joinDrawings, type Label, labelAt, line, moveDrawing } from './drawing.ts';
+import { type LineRole, lineStyles } from './lines.ts';
+import { CAP_HEIGHT, textWidth } from './text-width.ts';
+
+/** A drawing that fills a box from (0, -height) to (width, 0): its origin is its upper left corner. */
+export interface Block {
+  readonly width: number;
+  readonly height: number;
+  readonly drawing: Drawing;
+}
+
+export const TEXT_SIZE = 2.5;
+const ROW = 4;
+const SAMPLE = 15;
+const GAP = 2.5;
+
+const sampled: readonly LineRole[] = ['cut', 'fold-mountain', 'fold-valley', 'glue'];
+
+/** What the lines and signs of a sheet mean. One column, or as many as the width allows. */
+export const drawLegend = (room: number, options: { readonly tiles: boolean }): Block => {
+  const entries: readonly { readonly text: string; readonly draw: (middle: number) => Drawing }[] = [
+    ...[...sampled, ...(options.tiles ? (['trim'] as const) : [])].map((role) => ({
+      text: lineStyles[role].legend ?? '',
+      draw: (y: number): Drawing => ({ strokes: [line(role, [0, y], [SAMPLE, y])], labels: [] }),
+    })),
+    {
+      text: 'letters: A is joined to A',
+      draw: (y: number): Drawing => ({
+        strokes: [],
+        labels: [3.5, SAMPLE - 3.5].map((x) => letter('A', x, y)),
+      }),
+    },
+    {
+      text: 'up the roof',
+      draw: (y: number): Drawing => ({ strokes: upArrow([SAMPLE / 2, y - 1.5], [1, 0], 3), labels: [] }),
+    },
+  ];
+  const widest = SAMPLE + GAP + Math.max(...entries.map(({ text }) => textWidth(text, TEXT_SIZE)));
+  const columns = Math.min(entries.length, Math.max(1, Math.floor((room + 8) / (widest + 8))));
+  const rows = Math.ceil(entries.length / columns);
+  const drawings = entries.map(({ text, draw }, i): Drawing => {
+    const x = Math.floor(i / rows) * (widest + 8);
+    const y = -((i % rows) + 0.5) * ROW;
+    const name = labelAt(text, [x + SAMPLE + GAP, y - (CAP_HEIGHT * TEXT_SIZE) / 2], TEXT_SIZE);
+    return joinDrawings(moveDrawing(draw(y), { ...rest2, move: [x, 0] }), { strokes: [], labels: [name] });
+  });
+  const used = Math.ceil(entries.length / rows);
+  return { width: used * (widest + 8) - 8, height: rows * ROW, drawing: joinDrawings(...drawings) };
+};
+
+const letter = (text: string, x: number, y: number): Label =>
+  labelAt(text, [x, y - (CAP_HEIGHT * TEXT_SIZE) / 2], TEXT_SIZE, { align: 'middle' });

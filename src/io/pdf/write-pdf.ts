@@ -1,0 +1,83 @@
+import { jsPDF } from 'jspdf';
+import type { Production } from '../../core/pipeline.ts';
+import { MM_PER_INCH } from '../../core/units/units.ts';
+import type { Label, SheetDrawing, Stroke } from '../drawing/drawing.ts';
+import { labelStart } from '../drawing/drawing.ts';
+import { lineRoles, lineStyles } from '../drawing/lines.ts';
+import { drawPages } from '../pages/draw-pages.ts';
+
+const POINTS_PER_MM = 72 / MM_PER_INCH;
+const FAMILY = 'Plex';
+const FONT_FILE = 'plex.ttf';
+
+/** Dates and ids are fixed: the same project gives the same bytes on any day, in any time zone. */
+const FIXED_DATE = "D:20260101000000+00'00'";
+const FIXED_ID = '5350495245575249474854204E455453';
+
+const pt = (mm: number): number => mm * POINTS_PER_MM;
+
+/**
+ * The printed pages as a PDF at true scale. Coordinates keep six decimals of a point (under a millionth of a mm);
+ * viewers are told not to scale. `font` is the file `assets/fonts/ibm-plex-sans-regular.ttf`; the letters used go in.
+ */
+export const writePdf = (production: Production, options: { readonly font: Uint8Array }): Uint8Array => {
+  const pages = drawPages(production);
+  const { page, title } = production.project;
+  const size: [number, number] = [pt(page.width), pt(page.height)];
+  const orientation = page.width > page.height ? 'landscape' : 'portrait';
+  const doc = new jsPDF({ unit: 'pt', format: size, orientation, precision: 6, floatPrecision: 6, compress: false });
+  doc.setCreationDate(FIXED_DATE);
+  doc.setFileId(FIXED_ID);
+  doc.setDocumentProperties({ title, creator: 'Spirewright' });
+  doc.viewerPreferences({ PrintScaling: 'None' });
+  doc.addFileToVFS(FONT_FILE, binaryText(options.font));
+  doc.addFont(FONT_FILE, FAMILY, 'normal');
+  pages.forEach((sheet, i) => {
+    if (i > 0) doc.addPage(size, orientation);
+    writePage(doc, sheet);
+  });
+  return new Uint8Array(doc.output('arraybuffer'));
+};
+
+/** One character a byte, as the library keeps its font files; in steps, since a call takes only so many arguments. */
+const binaryText = (bytes: Uint8Array): string => {
+  const parts: string[] = [];
+  for (let i = 0; i < bytes.length; i += 8192) parts.push(String.fromCharCode(...bytes.subarray(i, i + 8192)));
+  return parts.join('');
+};
+
+const writePage = (doc: jsPDF, sheet: SheetDrawing): void => {
+  // A new page starts without the line ends and font of the last one, so each page sets them all.
+  doc.setFont(FAMILY, 'normal');
+  doc.setLineCap('butt');
+  doc.setLineJoin('round');
+  const strokes = [...sheet.frame.strokes, ...sheet.work.strokes];
+  for (const role of lineRoles) {
+    const ofRole = strokes.filter((stroke) => stroke.role === role);
+    if (ofRole.length === 0) continue;
+    const { width, dash } = lineStyles[role];
+    doc.setLineWidth(pt(width));
+    doc.setLineDashPattern(dash.map(pt), 0);
+    for (const stroke of ofRole) writeStroke(doc, sheet, stroke);
+  }
+  for (const label of [...sheet.frame.labels, ...sheet.work.labels]) writeLabel(doc, sheet, label);
+};
+
+/** The library's y runs down from the upper edge of the page. */
+const writeStroke = (doc: jsPDF, sheet: SheetDrawing, { points, closed }: Stroke): void => {
+  points.forEach(([x, y], i) => {
+    if (i === 0) doc.moveTo(pt(x), pt(sheet.height - y));
+    else doc.lineTo(pt(x), pt(sheet.height - y));
+  });
+  if (closed) doc.close();
+  doc.stroke();
+};
+
+const writeLabel = (doc: jsPDF, sheet: SheetDrawing, label: Label): void => {
+  const [x, y] = labelStart(label);
+  doc.setFontSize(pt(label.size));
+  doc.text(label.text, pt(x), pt(sheet.height - y), {
+    angle: (label.turn * 180) / Math.PI,
+    charSpace: pt(label.tracking),
+  });
+};
