@@ -1,0 +1,87 @@
+import { boxOf } from '../../core/geometry/polygon.ts';
+import { type Rigid2, rest2 } from '../../core/geometry/rigid2.ts';
+import type { LaidSheet, Placement } from '../../core/layout/layout.ts';
+import type { Production } from '../../core/pipeline.ts';
+import { drawOnce } from '../drawing/draw-once.ts';
+import { drawPiece } from '../drawing/draw-piece.ts';
+import {
+  type Drawing,
+  emptyDrawing,
+  joinDrawings,
+  labelAt,
+  moveDrawing,
+  type SheetDrawing,
+} from '../drawing/drawing.ts';
+import { type Block, drawLegend } from '../drawing/legend.ts';
+import { textWidth } from '../drawing/text-width.ts';
+
+/** A quarter turn has a sine of exactly 1, which Math.sin only nearly gives. */
+const exact = (value: number): number =>
+  Number.EPSILON * 4 > Math.abs(value - Math.round(value)) ? Math.round(value) : value;
+
+export const motionOf = ({ x, y, rotation }: Placement): Rigid2 => ({
+  cos: exact(Math.cos(rotation)),
+  sin: exact(Math.sin(rotation)),
+  move: [x, y],
+});
+
+/** A sheet of stock with the pieces laid on it; a cut that two pieces share is drawn once. */
+export const drawLaidSheet = (production: Production, sheet: LaidSheet): SheetDrawing => {
+  const pieces = sheet.placements.flatMap((placement): readonly Drawing[] => {
+    const roof = production.roofs[placement.roof];
+    const layer = roof?.made?.layers[placement.layer];
+    if (roof === undefined || layer === undefined) return [];
+    const { piece, copy } = placement;
+    return [moveDrawing(drawPiece({ roof: roof.spec, layer, piece, copy }), motionOf(placement))];
+  });
+  const all = joinDrawings(...pieces);
+  const work: Drawing = { strokes: drawOnce(all.strokes), labels: all.labels };
+  return {
+    width: sheet.width,
+    height: sheet.height,
+    work,
+    frame: legendInFreeCorner(sheet, pieces, sheetTitle(production, sheet)),
+  };
+};
+
+export const sheetTitle = ({ project }: Production, { stock, index }: LaidSheet): string =>
+  `${project.title}. ${project.stock[stock]?.name ?? ''}, sheet ${index + 1}. Seen from the outside, the printed side.`;
+
+const AIR = 5;
+const TITLE_SIZE = 2.5;
+const TITLE_ROW = 4.5;
+
+/** The legend where a corner of the sheet has room for it; nothing where the pieces need every corner. */
+const legendInFreeCorner = (sheet: LaidSheet, pieces: readonly Drawing[], title: string): Drawing => {
+  const taken = pieces.map(({ strokes }) => boxOf(strokes.flatMap(({ points }) => points)));
+  for (const room of [sheet.width - 2 * AIR, 70]) {
+    const block = titled(drawLegend(room, { tiles: false }), title);
+    if (block.width + 2 * AIR > sheet.width || block.height + 2 * AIR > sheet.height) continue;
+    const xs = [AIR, sheet.width - AIR - block.width];
+    const ys = [AIR + block.height, sheet.height - AIR];
+    for (const y of ys) {
+      for (const x of xs) {
+        const isFree = taken.every(
+          (box) =>
+            box.maxX + AIR < x ||
+            box.minX - AIR > x + block.width ||
+            box.maxY + AIR < y - block.height ||
+            box.minY - AIR > y,
+        );
+        if (isFree) return moveDrawing(block.drawing, { ...rest2, move: [x, y] });
+      }
+    }
+  }
+  return emptyDrawing;
+};
+
+const titled = (legend: Block, title: string): Block => {
+  const lines = title.split(/(?<=\.) /);
+  const top = lines.length * TITLE_ROW;
+  const labels = lines.map((text, i) => labelAt(text, [0, -(i + 1) * TITLE_ROW + 2], TITLE_SIZE));
+  return {
+    width: Math.max(legend.width, ...lines.map((text) => textWidth(text, TITLE_SIZE))),
+    height: legend.height + top,
+    drawing: joinDrawings({ strokes: [], labels }, moveDrawing(legend.drawing, { ...rest2, move: [0, -top] })),
+  };
+};
