@@ -1,8 +1,21 @@
 import * as z from 'zod/mini';
 import type { Param, RoofDefinition } from '../roofs/definition.ts';
 import { formatPitch, PITCH_FORMS, rulers } from '../units/units.ts';
-import { type CountLimits, countLimits, defaults } from './limits.ts';
+import { countLimits, defaults } from './limits.ts';
 import { paperSizes } from './paper-sizes.ts';
+import {
+  describe,
+  describeUse,
+  group,
+  idSchema,
+  listOf,
+  optional,
+  optionalWhole,
+  optionalWords,
+  type Schema,
+  textSchema,
+  words,
+} from './schema-parts.ts';
 import { orList } from './sentences.ts';
 
 /*
@@ -11,60 +24,8 @@ import { orList } from './sentences.ts';
  * completes "Allowed: …"; of a group of keys it is the list of its keys.
  */
 
-type Schema = z.ZodMiniType;
-
 const LENGTH_PHRASE = 'a length such as 67 (millimetres), "67mm" or "3 7/16in"';
 const mmText = (mm: number): string => `${mm} mm`;
-
-function describe<S extends Schema>(schema: S, description: string, more: Readonly<Record<string, unknown>> = {}): S {
-  z.globalRegistry.add(schema, { ...more, description });
-  return schema;
-}
-
-const optional = (schema: Schema, description: string): Schema => describe(z.optional(schema), description);
-
-const group = (keys: Record<string, Schema>, description: string, more?: Readonly<Record<string, unknown>>): Schema =>
-  describe(
-    z.strictObject(keys, {
-      error: (issue) => (issue.code === 'unrecognized_keys' ? Object.keys(keys).join(', ') : 'a group of keys in { }'),
-    }),
-    description,
-    more,
-  );
-
-const listOf = (schema: Schema, description: string): Schema =>
-  describe(
-    z.array(schema, { error: 'a list in [ ]' }).check(z.minLength(1, { error: 'a list with at least one entry' })),
-    description,
-  );
-
-const words = (values: readonly string[], description: string): Schema =>
-  describe(
-    z.enum(values as [string, ...string[]], { error: orList(values.map((value) => `"${value}"`)) }),
-    description,
-  );
-
-const optionalWords = (values: readonly string[], description: string): Schema =>
-  optional(words(values, description), description);
-
-function whole({ min, max }: CountLimits, description: string): Schema {
-  const error = `a whole number from ${min} to ${max}`;
-  return describe(z.int({ error }).check(z.gte(min, { error }), z.lte(max, { error })), description);
-}
-
-const optionalWhole = (limits: CountLimits, description: string): Schema =>
-  optional(whole(limits, description), description);
-
-const idSchema = (description: string): Schema => {
-  const error = 'an id of letters, digits, - and _, such as "gate-tower"';
-  return describe(z.string({ error }).check(z.regex(/^[A-Za-z0-9_-]{1,64}$/, { error })), description);
-};
-
-const textSchema = (description: string): Schema =>
-  describe(
-    z.string({ error: 'a text in quotes' }).check(z.minLength(1, { error: 'a text of at least one letter' })),
-    description,
-  );
 
 /** The schema of the project file for these kinds. */
 export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
@@ -223,10 +184,6 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
     'A Spirewright project: roofs, what they sit on and the paper they are cut from.',
   );
 }
-
-/** A required key with its own description beside the shared one of its type. */
-const describeUse = (schema: Schema, description: string): Schema =>
-  describe(z.pipe(schema, z.unknown() as Schema) as unknown as Schema, description);
 
 function shapeSchema(kind: RoofDefinition, length: Schema, pitch: Schema): Schema {
   const keys = kind.params.map((param) => [param.key, paramSchema(param, length, pitch)] as const);

@@ -1,65 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import type { Issue } from '../issue.ts';
 import { fromDegrees, MM_PER_INCH } from '../units/units.ts';
 import type { Project } from './project.ts';
 import type { ProjectFile } from './project-file.ts';
 import { readProject, resolveProject, writeProject } from './read-project.ts';
-
-type Loose = Record<string, unknown>;
-
-/** A whole file in inches; a test changes one thing in it. */
-const gateFile = (changes: Loose = {}): Loose => ({
-  format: 'spirewright-project',
-  version: 1,
-  title: 'Harbour gate',
-  units: 'in',
-  stock: [slate()],
-  roofs: [gate()],
-  ...changes,
-});
-
-const slate = (changes: Loose = {}): Loose => ({
-  id: 'slate',
-  name: 'Slate print',
-  width: '12in',
-  height: '11 1/2in',
-  count: 3,
-  thickness: '0.25mm',
-  direction: 'two-way',
-  ...changes,
-});
-
-const gate = (changes: Loose = {}): Loose => ({
-  id: 'gate',
-  title: 'Gate tower',
-  copies: 2,
-  kind: 'pyramid',
-  shape: { width: '1 3/4in', depth: '1 5/8in', rise: '2 1/2in' },
-  body: { width: '1 1/2in', depth: '1 3/8in', height: '4in' },
-  layers: [cover()],
-  ...changes,
-});
-
-const cover = (changes: Loose = {}): Loose => ({
-  as: 'cover',
-  stock: 'slate',
-  pieces: 'per-panel',
-  flaps: { width: '3/16in', on: 'one-side' },
-  ...changes,
-});
+import { cover, gate, gateFile } from './testing/gate-file.ts';
 
 function projectOf(file: unknown): Project {
   const result = resolveProject(file);
   if (!result.ok) throw new Error(result.issues.map((issue) => `${issue.path}: ${issue.message}`).join('\n'));
   return result.value.project;
 }
-
-const issuesOf = (file: unknown): readonly Issue[] => resolveProject(file).issues;
-const briefly = (file: unknown): string[] => issuesOf(file).map((issue) => `${issue.code} ${issue.path}`);
-const sentenceOf = (file: unknown): string =>
-  issuesOf(file)
-    .map((it) => `${it.message} ${it.remedy ?? ''}`.trim())
-    .join('\n');
 
 describe('a file that is right', () => {
   it('becomes mm', () => {
@@ -172,7 +122,7 @@ describe('a file that is right', () => {
   });
 
   it('may name its schema for editors', () => {
-    expect(issuesOf({ $schema: './project.schema.json', ...gateFile() })).toEqual([]);
+    expect(resolveProject({ $schema: './project.schema.json', ...gateFile() }).issues).toEqual([]);
   });
 
   it('lays a landscape page on its side', () => {
@@ -232,171 +182,5 @@ describe('a file that is right', () => {
     const [spec] = projectOf(gateFile({ roofs: [roof] })).roofs;
     expect(spec?.overhang).toEqual({ eave: 0.1875 * MM_PER_INCH, verge: 0.1875 * MM_PER_INCH });
     expect(spec?.shape).toEqual({ slant: 3.125 * MM_PER_INCH, peakX: 0, peakY: 0 });
-  });
-});
-
-describe('a file that is wrong', () => {
-  const roofWith = (changes: Loose): Loose => gateFile({ roofs: [gate(changes)] });
-  const shapeWith = (changes: Loose): Loose =>
-    roofWith({ shape: { width: '1 3/4in', depth: '1 5/8in', rise: '2 1/2in', ...changes } });
-  const layerWith = (changes: Loose): Loose => roofWith({ layers: [cover(changes)] });
-  const stockWith = (changes: Loose): Loose => gateFile({ stock: [slate(changes)] });
-
-  it.each<[string, unknown, string[]]>([
-    ['no object', [1], ['not-a-project ']],
-    ['another format', gateFile({ format: 'drawing' }), ['not-a-project format']],
-    ['no version', gateFile({ version: undefined }), ['version-unknown version']],
-    ['version 0', gateFile({ version: 0 }), ['version-unknown version']],
-    ['a newer version', gateFile({ version: 2 }), ['version-newer version']],
-    ['no title', gateFile({ title: undefined }), ['missing-key title']],
-    ['feet as units', gateFile({ units: 'ft' }), ['wrong-type units']],
-    ['no such ruler', gateFile({ ruler: '1/64in' }), ['wrong-type ruler']],
-    ['no scale', gateFile({ scale: 'half' }), ['scale-unreadable scale']],
-    ['half a seed', gateFile({ seed: 1.5 }), ['wrong-type seed']],
-    ['an unknown key', gateFile({ colour: 'red' }), ['unknown-key colour']],
-    ['a key with spaces', gateFile({ 'my note': 'red' }), ['unknown-key ["my note"]']],
-    ['no roofs', gateFile({ roofs: [] }), ['wrong-type roofs']],
-    ['no such page', gateFile({ page: { size: 'A44' } }), ['wrong-type page.size']],
-    ['a page all margin', gateFile({ page: { size: 'A10', margin: 12 } }), ['page-no-room page']],
-    ['an unreadable width', stockWith({ width: '12 inchs' }), ['length-unit stock[0].width']],
-    ['a width without unit', stockWith({ width: '12' }), ['length-without-unit stock[0].width']],
-    ['a sheet of nothing', stockWith({ height: 0 }), ['out-of-bounds stock[0].height']],
-    ['a negative gap', stockWith({ gap: -1 }), ['length-negative stock[0].gap']],
-    ['a list as width', stockWith({ width: [12] }), ['wrong-type stock[0].width']],
-    ['a sheet all margin', stockWith({ width: '3in', margin: '1 1/2in' }), ['stock-no-room stock[0].margin']],
-    ['two of one id', gateFile({ stock: [slate(), slate({ count: 4 })] }), ['duplicate-id stock[1].id']],
-    ['two roofs of one id', gateFile({ roofs: [gate(), gate({ copies: 4 })] }), ['duplicate-id roofs[1].id']],
-    ['an id with spaces', roofWith({ id: 'gate tower' }), ['wrong-type roofs[0].id']],
-    ['no copies', roofWith({ copies: 0 }), ['wrong-type roofs[0].copies']],
-    ['an unknown kind', roofWith({ kind: 'dome' }), ['wrong-type roofs[0].kind']],
-    ['no kind', roofWith({ kind: undefined }), ['missing-key roofs[0].kind']],
-    ['no layers', roofWith({ layers: [] }), ['wrong-type roofs[0].layers']],
-    ['a slip in a key', shapeWith({ widht: 3 }), ['unknown-key roofs[0].shape.widht']],
-    ['two heights', shapeWith({ pitch: 40 }), ['many-of-group roofs[0].shape']],
-    ['no height', shapeWith({ rise: undefined }), ['none-of-group roofs[0].shape']],
-    ['no width', shapeWith({ width: undefined }), ['outline-missing roofs[0].shape.width']],
-    ['too high', shapeWith({ rise: '90in' }), ['out-of-bounds roofs[0].shape.rise']],
-    ['too steep', shapeWith({ rise: undefined, pitch: 89 }), ['out-of-bounds roofs[0].shape.pitch']],
-    ['a pitch over 90', shapeWith({ rise: undefined, pitch: '95°' }), ['pitch-range roofs[0].shape.pitch']],
-    [
-      'outline twice',
-      roofWith({ overhang: 3, shape: { width: 44, rise: 50 } }),
-      ['outline-and-overhang roofs[0].shape'],
-    ],
-    [
-      'overhang in the air',
-      roofWith({ body: undefined, overhang: 3, shape: { rise: 50 } }),
-      ['overhang-without-body roofs[0].overhang'],
-    ],
-    ['a negative overhang', roofWith({ overhang: -3, shape: { rise: 50 } }), ['length-negative roofs[0].overhang']],
-    [
-      'a slip in an overhang',
-      roofWith({ overhang: { eave: 3, verg: 2 }, shape: { rise: 50 } }),
-      ['unknown-key roofs[0].overhang.verg'],
-    ],
-    ['half a body', roofWith({ body: { width: 30, height: 60 } }), ['body-form roofs[0].body']],
-    ['two bodies', roofWith({ body: { width: 30, depth: 31, sides: 4, height: 60 } }), ['body-form roofs[0].body']],
-    ['two sides', roofWith({ body: { sides: 2, side: 31, height: 60 } }), ['wrong-type roofs[0].body.sides']],
-    ['no body height', roofWith({ body: { width: 30, depth: 31 } }), ['missing-key roofs[0].body.height']],
-    [
-      'odd across flats',
-      roofWith({ body: { sides: 7, acrossFlats: 31, height: 60 } }),
-      ['odd-across-flats roofs[0].body.acrossFlats'],
-    ],
-    ['an unknown stock', layerWith({ stock: 'slat' }), ['unknown-stock roofs[0].layers[0].stock']],
-    ['an unknown second stock', layerWith({ stock: ['slate', 'tin'] }), ['unknown-stock roofs[0].layers[0].stock[1]']],
-    ['a stock twice', layerWith({ stock: ['slate', 'slate'] }), ['stock-twice roofs[0].layers[0].stock[1]']],
-    ['flaps all round', layerWith({ flaps: { on: 'both' } }), ['wrong-type roofs[0].layers[0].flaps.on']],
-    ['useless flaps', layerWith({ flaps: { width: 1.5 } }), ['flap-under-least roofs[0].layers[0].flaps.width']],
-    ['a layer of glass', layerWith({ as: 'glass' }), ['wrong-type roofs[0].layers[0].as']],
-    // Settled, but not working yet.
-    ['board', layerWith({ as: 'board' }), ['not-yet roofs[0].layers[0].as']],
-    ['fewest pieces', layerWith({ pieces: 'fewest' }), ['not-yet roofs[0].layers[0].pieces']],
-    ['a hem', layerWith({ hem: 4 }), ['not-yet roofs[0].layers[0].hem']],
-    ['seams by hand', layerWith({ seams: {} }), ['not-yet roofs[0].layers[0].seams']],
-    ['a seat', roofWith({ seat: 'inside' }), ['not-yet roofs[0].seat']],
-    ['a body by corners', roofWith({ body: { corners: [], height: 60 } }), ['not-yet roofs[0].body.corners']],
-    ['a pitch for each side', shapeWith({ pitches: {} }), ['not-yet roofs[0].shape.pitches']],
-    ['an offcut', stockWith({ outline: [] }), ['not-yet stock[0].outline']],
-    ['a printer corrected', gateFile({ page: { correction: {} } }), ['not-yet page.correction']],
-    ['saved positions', gateFile({ positions: [] }), ['not-yet positions']],
-    ['thick card', stockWith({ thickness: 0.4 }), ['not-yet roofs[0].layers[0].stock']],
-    ['thickness allowed for', layerWith({ thickness: 'allow' }), ['not-yet roofs[0].layers[0].thickness']],
-  ])('is refused: %s', (_, file, expected) => {
-    expect(briefly(file)).toEqual(expected);
-    for (const issue of issuesOf(file)) {
-      expect(issue.level).toBe('error');
-      expect(issue.message).toMatch(/^\S.*\.$/);
-      expect(issue.message).not.toMatch(/undefined|NaN|\[object/);
-      if (issue.remedy !== undefined) expect(issue.remedy).toMatch(/^\S.*[.?]$/);
-    }
-  });
-
-  it('reports everything at once', () => {
-    const file = gateFile({
-      units: 'ft',
-      stock: [slate({ width: 'wide', colour: 'grey' })],
-      roofs: [
-        gate({ copies: 1.5, shape: { width: -2, depth: 30, rise: 40, slant: 60 } }),
-        gate({ kind: 'dome', body: { width: 20, height: 4 }, layers: [cover({ stock: 'tin' })] }),
-      ],
-    });
-    expect(briefly(file).toSorted()).toEqual([
-      'body-form roofs[1].body',
-      'duplicate-id roofs[1].id',
-      'length-negative roofs[0].shape.width',
-      'length-unreadable stock[0].width',
-      'many-of-group roofs[0].shape',
-      'unknown-key stock[0].colour',
-      'unknown-stock roofs[1].layers[0].stock',
-      'wrong-type roofs[0].copies',
-      'wrong-type roofs[1].kind',
-      'wrong-type units',
-    ]);
-  });
-
-  it('never throws', () => {
-    for (const strange of [null, undefined, 3, 'text', [], {}, { format: 'spirewright-project' }]) {
-      expect(resolveProject(strange).ok).toBe(false);
-    }
-    for (const key of Object.keys(gateFile())) {
-      for (const strange of [null, 7, 'x', [], {}, [null], [[]], [{}], true]) {
-        if (key !== 'title' || typeof strange !== 'string')
-          expect(resolveProject(gateFile({ [key]: strange })).ok).toBe(false);
-      }
-    }
-  });
-
-  it.each([
-    [
-      shapeWith({ widht: 3 }),
-      'The key "widht" is not known here. Allowed: width, depth, rise, pitch, slant, peakX, peakY. Did you mean width?',
-    ],
-    [gateFile({ units: 'inch' }), 'Found "inch". Allowed: "in" or "mm".'],
-    [roofWith({ kind: 'piramid' }), 'Found "piramid". Allowed: "pyramid", "spire" or "gable". Did you mean "pyramid"?'],
-    [shapeWith({ rise: '90in' }), 'Rise is "90in". Allowed: 1/16 in to 78 11/16 in.'],
-    [{ ...shapeWith({ rise: '9m' }), units: 'mm' }, 'Rise is "9m". Allowed: 1 mm to 2000 mm.'],
-    [
-      { ...shapeWith({ width: '40m', depth: '30m', rise: '0.02m' }), units: 'mm', scale: '1:100' },
-      'Rise is "0.02m", in the model 0.2 mm. Allowed: 1 mm to 2000 mm in the model.',
-    ],
-    [
-      shapeWith({ pitch: 40 }),
-      'Exactly one of rise, pitch or slant has to be given; found rise and pitch. Keep one of them: the others follow from it.',
-    ],
-    [roofWith({ copies: 'two' }), 'Found "two". Allowed: a whole number from 1 to 999.'],
-    [layerWith({ as: 'board' }), 'A layer of board is not available yet. Take shell or cover.'],
-    [
-      layerWith({ stock: 'slat' }),
-      'There is no stock with the id "slat". In this file: "slate". Did you mean "slate"?',
-    ],
-  ])('says what was found and what is allowed (%#)', (file, sentence) => {
-    expect(sentenceOf(file)).toContain(sentence);
-  });
-
-  it('says where a text that is no JSON stops making sense', () => {
-    const result = readProject('{ "format": "spirewright-project",\n  "version" 1 }');
-    expect(result.issues[0]).toMatchObject({ code: 'not-json', path: '' });
-    expect(result.issues[0]?.message).toContain('line 2, column 13');
   });
 });

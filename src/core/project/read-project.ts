@@ -5,6 +5,7 @@ import { fileHistory, migrateFile } from './migrations.ts';
 import { isRecord } from './path.ts';
 import type { Project } from './project.ts';
 import type { ProjectFile } from './project-file.ts';
+import { repeatedKeys } from './repeated-keys.ts';
 import { resolveFile } from './resolve-project.ts';
 import { projectIssue, showFound } from './sentences.ts';
 import { structureIssues } from './structure-issues.ts';
@@ -27,7 +28,9 @@ export function readProject(text: string): Result<ReadProject> {
   } catch (error) {
     return fail(projectIssue('not-json', '', { found: whereBroken(text, error) }));
   }
-  return resolveProject(file);
+  const repeated = repeatedKeys(text).map((path) => projectIssue('repeated-key', path));
+  const result = resolveProject(file);
+  return repeated.length > 0 ? fail(...repeated, ...result.issues) : result;
 }
 
 /** Checks a project file that has been parsed, in any version, and works out what it says. Changes nothing in it. */

@@ -23,6 +23,10 @@ const sentences = {
     message: ({ found }) => `This is not a JSON text: it cannot be read${found}.`,
     remedy: () => 'Look there for a missing comma, quote or bracket; an inch sign inside a text is written \\".',
   },
+  'repeated-key': {
+    message: () => 'This key is given twice in one group, and only one of them would count.',
+    remedy: () => 'Keep one of them.',
+  },
   'not-a-project': {
     message: ({ found }) => `This is not a Spirewright project: its format is ${found}, not "spirewright-project".`,
   },

@@ -1,0 +1,124 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { fail, type Issue } from '../issue.ts';
+import { kinds } from '../roofs/catalogue.ts';
+import type { Param, RoofDefinition } from '../roofs/definition.ts';
+import { formatMark, parseLength, type Ruler, roundToRuler, toDegrees } from '../units/units.ts';
+import { resolveProject } from './read-project.ts';
+import { resolveShape } from './resolve-shape.ts';
+import { gate, gateFile } from './testing/gate-file.ts';
+
+/** A kind that needs one thing more than an outline and a height. */
+const stepped: RoofDefinition = {
+  id: 'stepped',
+  title: 'Stepped',
+  summary: 'Only for this test.',
+  params: [
+    { key: 'span', label: 'Span', help: '', quantity: 'length', min: 5, max: 90, outline: true },
+    { key: 'tread', label: 'Tread', help: '', quantity: 'length', min: 2, max: 30 },
+    { key: 'lean', label: 'Lean', help: '', quantity: 'pitch', min: 0.1, max: 1.2, default: 0.7 },
+    { key: 'steps', label: 'Steps', help: '', quantity: 'count', min: 2, max: 9 },
+  ],
+  build: () => fail(),
+  outlineFromBody: () => fail(),
+  examples: [],
+};
+
+function shapeOf(shape: Readonly<Record<string, unknown>>, hasOverhang = false) {
+  const issues: Issue[] = [];
+  const intake = { units: 'mm', scale: 0.5, report: (issue: Issue) => issues.push(issue) } as const;
+  const values = resolveShape(intake, stepped, shape, { path: ['roofs', 3, 'shape'], hasOverhang });
+  return { values, found: issues.map(({ code, path }) => `${code} ${path}`), issues };
+}
+
+describe('resolveShape', () => {
+  it('scales lengths, leaves counts and angles, fills in what stands alone', () => {
+    expect(shapeOf({ span: 60, tread: '2.4cm', steps: 4 })).toMatchObject({
+      values: { span: 30, tread: 12, lean: 0.7, steps: 4 },
+      found: [],
+    });
+  });
+
+  it('names what is missing, and what it may be', () => {
+    const { found, issues } = shapeOf({ span: 60 });
+    expect(found).toEqual(['parameter-missing roofs[3].shape.tread', 'parameter-missing roofs[3].shape.steps']);
+    expect(issues.map((issue) => issue.message)).toEqual([
+      'Tread is missing. Allowed: 2 mm to 30 mm in the model.',
+      'Steps is missing. Allowed: a whole number from 2 to 9.',
+    ]);
+  });
+
+  it('asks for no outline over a body', () => {
+    expect(shapeOf({ tread: 8, steps: 3 }, true).found).toEqual([]);
+    expect(shapeOf({ tread: 8, steps: 3 }).found).toEqual(['outline-missing roofs[3].shape.span']);
+  });
+});
+
+describe.each(kinds.map((kind) => [kind.id, kind] as const))('the parameters of a %s', (id, kind) => {
+  const params = kind.params.filter((param) => param.quantity !== 'choice');
+  const withoutGroup = (param: Param): boolean => !param.oneOf;
+  const onePerGroup = fc.record({
+    height: fc.constantFrom(...params.filter((param) => param.oneOf === 'height')),
+    plan: fc.constantFrom(undefined, ...params.filter((param) => param.oneOf === 'plan')),
+  });
+  const hasPlans = params.some((param) => param.oneOf === 'plan');
+
+  it('are read from any text inside their bounds, and refused outside them', () => {
+    const ruler: Ruler = '1/32in';
+    fc.assert(
+      fc.property(onePerGroup, fc.infiniteStream(fc.integer({ min: 2, max: 998 })), (groups, shares) => {
+        const plan = groups.plan ?? params.find((param) => param.oneOf === 'plan');
+        const used = [...params.filter(withoutGroup), groups.height, ...(hasPlans && plan ? [plan] : [])];
+        const wanted = new Map<string, number>();
+        const shape: Record<string, string | number> = {};
+        for (const param of used) {
+          if (param?.quantity === undefined || param.quantity === 'choice') continue;
+          // A little inside the bounds, so that the nearest mark is too.
+          const share = (shares.next().value as number) / 1000;
+          const value = param.min + (param.max - param.min) * share;
+          if (param.quantity === 'count') {
+            shape[param.key] = Math.round(value);
+            wanted.set(param.key, Math.round(value));
+          } else if (param.quantity === 'pitch') {
+            shape[param.key] = toDegrees(value);
+            wanted.set(param.key, value);
+          } else {
+            const mark = roundToRuler(value, ruler).mark;
+            shape[param.key] = formatMark(mark, ruler);
+            wanted.set(param.key, mark);
+          }
+        }
+        const result = resolveProject(gateFile({ roofs: [gate({ kind: id, shape })] }));
+        expect(result.issues).toEqual([]);
+        const read = result.ok ? (result.value.project.roofs[0]?.shape ?? {}) : {};
+        for (const [key, value] of wanted) expect(read[key]).toBeCloseTo(value, 9);
+      }),
+      { numRuns: 200 },
+    );
+    for (const param of params) {
+      if (param.quantity !== 'length') continue;
+      for (const outside of [param.min - 0.5, param.max + 0.5]) {
+        const { issues } = resolveProject(gateFile({ roofs: [gate({ kind: id, shape: { [param.key]: outside } })] }));
+        const about = issues.filter((issue) => issue.path === `roofs[0].shape.${param.key}`);
+        expect(about.map((issue) => issue.code)).toEqual([
+          outside < 0 && param.min >= 0 ? 'length-negative' : 'out-of-bounds',
+        ]);
+      }
+    }
+  });
+
+  it('have bounds in their sentences that a maker can type', () => {
+    for (const param of params) {
+      if (param.quantity !== 'length') continue;
+      const { issues } = resolveProject(gateFile({ roofs: [gate({ kind: id, shape: { [param.key]: '99in 1/2' } })] }));
+      expect(issues.some((issue) => issue.code === 'length-unreadable')).toBe(true);
+      const far = resolveProject(gateFile({ roofs: [gate({ kind: id, shape: { [param.key]: '900in' } })] })).issues;
+      const message = far.find((issue) => issue.code === 'out-of-bounds')?.message ?? '';
+      const [, least = '', most = ''] = /Allowed: (.*) to (.*)\.$/.exec(message) ?? [];
+      for (const bound of [least, most]) {
+        const mm = parseLength(bound, { negative: 'allow' });
+        expect(mm.ok && mm.value >= param.min && mm.value <= param.max, `${bound} of ${param.key}`).toBe(true);
+      }
+    }
+  });
+});
