@@ -1,4 +1,4 @@
-import { at, isInside } from '../geometry/polygon.ts';
+import { at, distanceToSegment, isInside } from '../geometry/polygon.ts';
 import { cross2, dot2, length2, sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Body } from '../project/project.ts';
 import { faceNormal } from '../solid/build-solid.ts';
@@ -112,6 +112,6 @@ function distanceOut(from: Vec2, out: Vec2, outline: readonly Vec2[]): number {
     most = Math.max(most, cross2(sub2(a, from), across) / turn);
   });
   if (Number.isFinite(most)) return most;
-  // The line passes the outline by: as far as its nearest corner, and poking out.
-  return -Math.min(...outline.map((a) => length2(sub2(a, from))));
+  // The line passes the outline by: the wall pokes out, as far as it is from the eave.
+  return -Math.min(...outline.map((a, i) => distanceToSegment(from, a, at(outline, i + 1))));
 }

@@ -1,0 +1,122 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { buildNet } from '../net/build-net.ts';
+import type { Body, ShapeValues } from '../project/project.ts';
+import { findKind } from '../roofs/catalogue.ts';
+import { MM_PER_INCH, type Ruler, rulerStep } from '../units/units.ts';
+import { closingSentence, type Fit, fitRoof } from './fit.ts';
+
+const flaps = { width: 6, on: 'alternate', clearance: 0.5, least: 2 } as const;
+const box = (width: number, depth: number, height: number): Body => {
+  const [x, y] = [width / 2, depth / 2];
+  return {
+    outline: [
+      [-x, -y],
+      [x, -y],
+      [x, y],
+      [-x, y],
+    ],
+    height,
+    rectangle: { width, depth },
+  };
+};
+
+function fitOf(
+  kind: string,
+  shape: ShapeValues,
+  body: Body | null,
+  ruler: Ruler = '1mm',
+): { fit: Fit; codes: string[] } {
+  const built = findKind(kind)?.build(shape, body);
+  if (!built?.ok) throw new Error('no roof');
+  const solid = built.value;
+  const { net } = buildNet(solid, { pieces: 'per-panel', flaps });
+  const { fit, issues } = fitRoof(solid, [{ solid, net }], { body, ruler, units: 'mm' });
+  return { fit, codes: issues.map((issue) => issue.code) };
+}
+
+describe('the rest on the body', () => {
+  test('a pyramid sinks by its overhang times the tangent of its pitch', () => {
+    const { fit } = fitOf('pyramid', { width: 60, depth: 60, rise: 45 }, box(50, 50, 80));
+    // Overhang 5, rise 45 on a run of 30: the eave hangs 7.5 under the top of the wall.
+    expect(fit.rest).toBeCloseTo(80 - 7.5, 9);
+    expect(fit.overhang?.min).toBeCloseTo(5, 9);
+    expect(fit.overhang?.max).toBeCloseTo(5, 9);
+  });
+
+  test('on a long body the roof comes down until its lower side touches', () => {
+    // Overhang 4 on both sides, but the pitch is 60/40 on two sides and 60/25 on the others: the lesser drop holds it.
+    const { fit } = fitOf('pyramid', { width: 80, depth: 50, rise: 60 }, box(72, 42, 30));
+    expect(fit.rest).toBeCloseTo(30 - Math.min((4 * 60) / 40, (4 * 60) / 25), 9);
+  });
+
+  test('a gable rests on its eave walls and its end walls on the body', () => {
+    const { fit } = fitOf('gable', { width: 90, depth: 60, rise: 30 }, box(80, 48, 50));
+    expect(fit.rest).toBeCloseTo(50 - 6, 9);
+    expect(fit.overhang).toEqual({ min: expect.closeTo(5, 9), max: expect.closeTo(6, 9) });
+  });
+
+  test('an octagon with the same overhang all round', () => {
+    const side = 24;
+    const apothem = side / 2 / Math.tan(Math.PI / 8);
+    const radius = (apothem - 3) / Math.cos(Math.PI / 8);
+    const outline = Array.from({ length: 8 }, (_, i) => {
+      const angle = -Math.PI / 2 + ((2 * i - 1) * Math.PI) / 8;
+      return [radius * Math.cos(angle), radius * Math.sin(angle)] as const;
+    });
+    const { fit } = fitOf('spire', { sides: 8, side, rise: 70 }, { outline, height: 40, rectangle: null });
+    expect(fit.overhang?.min).toBeCloseTo(3, 9);
+    expect(fit.overhang?.max).toBeCloseTo(3, 9);
+    expect(fit.rest).toBeCloseTo(40 - (3 * 70) / apothem, 9);
+  });
+
+  test('a body that stands out is an error that says by how much', () => {
+    const built = fitOf('pyramid', { width: 60, depth: 60, rise: 45 }, box(63, 50, 80));
+    expect(built.codes).toEqual(['roof-too-small']);
+    expect(built.fit.overhang?.min).toBeCloseTo(-1.5, 9);
+  });
+});
+
+describe('closing', () => {
+  test('is exact where every measure is a mark', () => {
+    // Slant 50 over a run of 30, half of 60: all whole millimetres.
+    const { fit } = fitOf('pyramid', { width: 60, depth: 60, slant: 50 }, null);
+    expect(fit.seamMismatch).toBe(0);
+    expect(fit.peakGap).toBeLessThan(1e-9);
+    expect(fit.sentence).toBe('Closes exactly.');
+  });
+
+  test('equal panels with equal rounding still meet', () => {
+    const { fit } = fitOf('pyramid', { width: 60, depth: 60, slant: 50.4 }, null);
+    expect(fit.peakGap).toBeLessThan(1e-6);
+  });
+
+  test('an odd base sets the peak half a mark off, the other way on every panel', () => {
+    const { fit } = fitOf('pyramid', { width: 61, depth: 61, slant: 50 }, null);
+    expect(fit.seamMismatch).toBeCloseTo(Math.hypot(31, 50) - Math.hypot(30, 50), 9);
+    expect(fit.peakGap).toBeGreaterThan(0.5);
+  });
+
+  test('a finer ruler never leaves a seam further apart than its own marks allow', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 20, max: 200 }),
+        fc.integer({ min: 20, max: 200 }),
+        fc.constantFrom<Ruler>('1mm', '0.5mm', '1/16in', '1/32in'),
+        (width, rise, ruler) => {
+          const { fit } = fitOf('pyramid', { width: width + 0.3, depth: width + 7.7, rise }, null, ruler);
+          // Each of the two sides ends at points moved by at most half a step along and half a step up.
+          expect(fit.seamMismatch).toBeLessThanOrEqual(2 * Math.SQRT2 * rulerStep(ruler));
+        },
+      ),
+    );
+  });
+
+  test('is said in the maker’s units, rounded up', () => {
+    expect(closingSentence(0, 'in')).toBe('Closes exactly.');
+    expect(closingSentence(0.1, 'in')).toBe('Closes within 1/64 in.');
+    expect(closingSentence(MM_PER_INCH / 32, 'in')).toBe('Closes within 1/32 in.');
+    expect(closingSentence(1.2 * MM_PER_INCH, 'in')).toBe('Closes within 1 13/64 in.');
+    expect(closingSentence(0.31, 'mm')).toBe('Closes within 0.4 mm.');
+  });
+});
