@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Issue } from '../issue.ts';
 import { readProject, resolveProject } from './read-project.ts';
+import { projectIssueCodes } from './sentences.ts';
 import { cover, gate, gateFile, type Loose, slate } from './testing/gate-file.ts';
 
 const issuesOf = (file: unknown): readonly Issue[] => resolveProject(file).issues;
@@ -17,7 +18,7 @@ describe('a file that is wrong', () => {
   const layerWith = (changes: Loose): Loose => roofWith({ layers: [cover(changes)] });
   const stockWith = (changes: Loose): Loose => gateFile({ stock: [slate(changes)] });
 
-  it.each<[string, unknown, string[]]>([
+  const refused: readonly [string, unknown, string[]][] = [
     ['no object', [1], ['not-a-project ']],
     ['another format', gateFile({ format: 'drawing' }), ['not-a-project format']],
     ['no version', gateFile({ version: undefined }), ['version-unknown version']],
@@ -97,7 +98,9 @@ describe('a file that is wrong', () => {
     ['saved positions', gateFile({ positions: [] }), ['not-yet positions']],
     ['thick card', stockWith({ thickness: 0.4 }), ['not-yet roofs[0].layers[0].stock']],
     ['thickness allowed for', layerWith({ thickness: 'allow' }), ['not-yet roofs[0].layers[0].thickness']],
-  ])('is refused: %s', (_, file, expected) => {
+  ];
+
+  it.each(refused)('is refused: %s', (_, file, expected) => {
     expect(briefly(file)).toEqual(expected);
     for (const issue of issuesOf(file)) {
       expect(issue.level).toBe('error');
@@ -105,6 +108,12 @@ describe('a file that is wrong', () => {
       expect(issue.message).not.toMatch(/undefined|NaN|\[object/);
       if (issue.remedy !== undefined) expect(issue.remedy).toMatch(/^\S.*[.?]$/);
     }
+  });
+
+  it('meets every sentence there is', () => {
+    const elsewhere = ['not-json', 'repeated-key', 'migrated', 'parameter-missing'];
+    const met = new Set(refused.flatMap(([, , expected]) => expected.map((text) => text.replace(/ .*/, ''))));
+    expect(projectIssueCodes.filter((code) => !met.has(code))).toEqual(elsewhere);
   });
 
   it('reports everything at once', () => {

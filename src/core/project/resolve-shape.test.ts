@@ -72,7 +72,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('the parameters of 
         const wanted = new Map<string, number>();
         const shape: Record<string, string | number> = {};
         for (const param of used) {
-          if (param?.quantity === undefined || param.quantity === 'choice') continue;
+          if (!param) continue;
           // A little inside the bounds, so that the nearest mark is too.
           const share = (shares.next().value as number) / 1000;
           const value = param.min + (param.max - param.min) * share;

@@ -3,7 +3,7 @@ import { type Amount, addAmounts, amountValue, plainText, readAmount, timesAmoun
 import { defaultRuler, marksPerUnit, type Ruler, roundToRuler, rulerUnits, type Units, unitLength } from './ruler.ts';
 
 /** The forms a length may have, for messages and help. */
-export const LENGTH_FORMS = `3 7/16in, 3 7/16", 3-7/16 in, 3.4375in, 1' 2 1/2", 67mm or 6.7cm`;
+const LENGTH_FORMS = `3 7/16in, 3 7/16", 3-7/16 in, 3.4375in, 1' 2 1/2", 67mm or 6.7cm`;
 
 export interface LengthReading {
   /** Unit of a text that names none, as in the text fields of a project; without it such a text is refused. */

@@ -5,7 +5,6 @@
 export {
   formatLength,
   formatMark,
-  LENGTH_FORMS,
   type LengthReading,
   type LengthStyle,
   parseLength,
