@@ -18,8 +18,15 @@ const GAP = 2.5;
 
 const sampled: readonly LineRole[] = ['cut', 'fold-mountain', 'fold-valley', 'glue'];
 
-/** What the lines and signs of a sheet mean. One column, or as many as the width allows. */
-export const drawLegend = (room: number, options: { readonly tiles: boolean }): Block => {
+export interface LegendOptions {
+  /** With the line where tiles meet. */
+  readonly tiles: boolean;
+  /** At most so many columns; as many as the width allows where it is not said. */
+  readonly columns?: number;
+}
+
+/** What the lines and signs of a sheet mean: at least one column, whatever the width. */
+export const drawLegend = (room: number, options: LegendOptions): Block => {
   const entries: readonly { readonly text: string; readonly draw: (middle: number) => Drawing }[] = [
     ...[...sampled, ...(options.tiles ? (['trim'] as const) : [])].map((role) => ({
       text: lineStyles[role].legend ?? '',
@@ -38,7 +45,7 @@ export const drawLegend = (room: number, options: { readonly tiles: boolean }): 
     },
   ];
   const widest = SAMPLE + GAP + Math.max(...entries.map(({ text }) => textWidth(text, TEXT_SIZE)));
-  const columns = Math.min(entries.length, Math.max(1, Math.floor((room + 8) / (widest + 8))));
+  const columns = Math.min(options.columns ?? entries.length, Math.max(1, Math.floor((room + 8) / (widest + 8))));
   const rows = Math.ceil(entries.length / columns);
   const drawings = entries.map(({ text, draw }, i): Drawing => {
     const x = Math.floor(i / rows) * (widest + 8);

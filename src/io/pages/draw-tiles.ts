@@ -1,6 +1,6 @@
 import { isInside } from '../../core/geometry/polygon.ts';
 import { type Rigid2, rest2 } from '../../core/geometry/rigid2.ts';
-import { add2, lerp2, type Vec2 } from '../../core/geometry/vector.ts';
+import { add2, distance2, lerp2, type Vec2 } from '../../core/geometry/vector.ts';
 import type { Piece } from '../../core/net/net.ts';
 import { drawPiece, type PieceToDraw } from '../drawing/draw-piece.ts';
 import {
@@ -13,7 +13,7 @@ import {
   moveDrawing,
   ring,
 } from '../drawing/drawing.ts';
-import { isClear, ringLines } from '../drawing/fit-label.ts';
+import { isClear, ringLines, type Spot } from '../drawing/fit-label.ts';
 import { CAP_HEIGHT, textWidth } from '../drawing/text-width.ts';
 import { type Size, turnSize } from './arrange-pages.ts';
 import { clipStroke, isInBox } from './clip-drawing.ts';
@@ -24,7 +24,7 @@ type Segment = readonly [Vec2, Vec2];
 
 const MARK_SIZE = 2.5;
 
-/** A piece larger than the page, one drawing a tile, each at the lower left of the area; turned where that saves tiles. */
+/** A piece larger than the page, one drawing a tile, each at the upper left of the area; turned where that saves tiles. */
 export const drawTiles = (
   item: PieceToDraw & { readonly shape: Piece },
   area: Area,
@@ -40,18 +40,16 @@ export const drawTiles = (
   const breaks = breaksOf(tiling).map(([a, b]): Segment => [back(a), back(b)]);
   const whole = moveDrawing(drawPiece(item, breaks), turn);
   const outline = moveDrawing({ strokes: [ring('cut', shape.outline)], labels: [] }, turn).strokes[0]?.points ?? [];
-  const marks = joinDrawings(...tiling.marks.map((mark) => drawMark(mark, whole, tiling, turnSizeIf(shape, isTurned))));
+  const marks = drawMarks(tiling, whole, isTurned ? turnSize(shape) : shape);
   const count = `${plural(tiling.rows, 'row')}, ${plural(tiling.columns, 'column')}`;
   return tiling.tiles.flatMap((tile) => {
     const part = clipTile(whole, marks, tile);
     if (part.strokes.length === 0 && !isInside(middleOf(tile), outline)) return [];
     const work = joinDrawings(part, { strokes: tile.trims.map((trim) => line('trim', ...trim)), labels: [] });
-    const move: Vec2 = [area.x - tile.window.minX, area.y - tile.window.minY];
+    const move: Vec2 = [area.x - tile.window.minX, area.y + area.height - tile.window.maxY];
     return [{ tile: `${item.roof.title}: ${tile.name} of ${count}`, work: moveDrawing(work, { ...rest2, move }) }];
   });
 };
-
-const turnSizeIf = (size: Size, isTurned: boolean): Size => (isTurned ? turnSize(size) : size);
 
 const plural = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;
 
@@ -70,41 +68,50 @@ const diamond = ([x, y]: Vec2, reach: number): readonly Vec2[] => [
   [x, y + reach],
 ];
 
-/** The diamond, and its number beside it where that touches nothing. */
-const drawMark = ({ at, reach, name }: JoinMark, whole: Drawing, tiling: Tiling, size: Size): Drawing => {
-  const width = textWidth(name, MARK_SIZE);
-  const height = CAP_HEIGHT * MARK_SIZE;
+/** The diamonds, and beside each its number where that touches nothing. */
+const drawMarks = (tiling: Tiling, whole: Drawing, size: Size): Drawing => {
   const lines = [
     ...whole.strokes.flatMap(({ points, closed }) => (closed ? ringLines(points) : ringLines(points).slice(0, -1))),
     ...tiling.tiles.flatMap((tile) => tile.trims),
+    ...tiling.marks.flatMap(({ at, reach }) => ringLines(diamond(at, reach))),
   ];
-  const spots = whole.labels.map((label) => {
-    const [a, b, c] = labelCorners(label);
-    const along: Vec2 = [Math.cos(label.turn), Math.sin(label.turn)];
-    return { center: lerp2(a, c, 0.5), along, width: distance(a, b), height: distance(b, c) };
-  });
-  const bounds: readonly Vec2[] = [
+  const spots = whole.labels.map(spotOf);
+  const paper: readonly Vec2[] = [
     [0, 0],
     [size.width, 0],
     [size.width, size.height],
     [0, size.height],
   ];
-  const away = reach + 1.2;
-  const labels = [
+  const labels = tiling.marks.flatMap((mark): readonly Label[] => {
+    const label = numbersRound(mark).find((candidate) => isClear(spotOf(candidate), paper, { lines, spots }));
+    if (label === undefined) return [];
+    spots.push(spotOf(label));
+    return [label];
+  });
+  return { strokes: tiling.marks.map(({ at, reach }) => ring('rule', diamond(at, reach))), labels };
+};
+
+/** The mark's number in each of the four quarters round it. */
+const numbersRound = ({ at, reach, name }: JoinMark): readonly Label[] => {
+  const out = (half: number): number => reach + half;
+  const halfWidth = textWidth(name, MARK_SIZE) / 2;
+  const halfHeight = (CAP_HEIGHT * MARK_SIZE) / 2;
+  return [
     [1, 1],
     [-1, 1],
     [1, -1],
     [-1, -1],
-  ].flatMap(([sx = 1, sy = 1]): readonly Label[] => {
-    const center = add2(at, [sx * (away + width / 2 - 1), sy * (away + height / 2 - 1)]);
-    return isClear({ center, along: [1, 0], width, height }, bounds, { lines, spots })
-      ? [labelAt(name, add2(center, [0, -height / 2]), MARK_SIZE, { align: 'middle' })]
-      : [];
+  ].map(([sx = 1, sy = 1]) => {
+    const center = add2(at, [sx * out(halfWidth), sy * out(halfHeight)]);
+    return labelAt(name, add2(center, [0, -halfHeight]), MARK_SIZE, { align: 'middle' });
   });
-  return { strokes: [ring('rule', diamond(at, reach))], labels: labels.slice(0, 1) };
 };
 
-const distance = (a: Vec2, b: Vec2): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+const spotOf = (label: Label): Spot => {
+  const [a, b, c] = labelCorners(label);
+  const along: Vec2 = [Math.cos(label.turn), Math.sin(label.turn)];
+  return { center: lerp2(a, c, 0.5), along, width: distance2(a, b), height: distance2(b, c) };
+};
 
 /** A tile shows its window; texts only on its own side of the lines where tiles meet, so that each is read once. */
 const clipTile = (whole: Drawing, marks: Drawing, { window, own }: Tile): Drawing => ({

@@ -1,8 +1,17 @@
 import { rest2 } from '../../core/geometry/rigid2.ts';
 import type { PageSpec } from '../../core/project/project.ts';
 import { drawCheckBars } from '../drawing/check-bars.ts';
-import { type Drawing, joinDrawings, type Label, labelAt, line, moveDrawing, type Stroke } from '../drawing/drawing.ts';
-import { drawLegend, TEXT_SIZE } from '../drawing/legend.ts';
+import {
+  type Drawing,
+  emptyDrawing,
+  joinDrawings,
+  type Label,
+  labelAt,
+  line,
+  moveDrawing,
+  type Stroke,
+} from '../drawing/drawing.ts';
+import { type Block, drawLegend, TEXT_SIZE } from '../drawing/legend.ts';
 import { shortenText, textWidth, wrapText } from '../drawing/text-width.ts';
 
 /** The part of a page that pieces may use: mm, from the page's lower left corner. */
@@ -29,29 +38,54 @@ const HEADER = 11.5;
 const AIR = 4;
 const ROW = 3.6;
 
+const noLegend: Block = { width: 0, height: 0, drawing: emptyDrawing };
+
 const SIDE = 'Seen from the outside, the printed side.';
+const BRIEF = 'Print at 100 %.';
 const PRINT = 'Print at 100 %, not fitted to page. Measure a bar before you cut. For model making only.';
 const SAFETY =
   'Cut away from the hand that holds, along a metal ruler, in several light passes; children with an adult’s help.';
 
+/**
+ * How much a page says. Pages from A6 up say all; on the smallest ones the legend, then all but one line, gives way to
+ * the pieces.
+ */
+type Fullness = 'full' | 'bars' | 'line';
+
+interface FrameOptions {
+  readonly tiles: boolean;
+}
+
 /** Where pieces may lie: inside the margin, between header and footer. */
-export const pageArea = (page: PageSpec, options: { readonly tiles: boolean }): Area => {
-  const foot = page.margin + footer(page, options).height + AIR;
+export const pageArea = (page: PageSpec, options: FrameOptions): Area =>
+  areaOf(page, options, fullnessOf(page, options));
+
+/** The fullest frame that leaves pieces a third of the page's height and two overlaps of tiles. */
+const fullnessOf = (page: PageSpec, options: FrameOptions): Fullness =>
+  (['full', 'bars'] as const).find(
+    (fullness) => areaOf(page, options, fullness).height >= Math.max(page.height / 3, 2 * page.overlap),
+  ) ?? 'line';
+
+const areaOf = (page: PageSpec, options: FrameOptions, fullness: Fullness): Area => {
+  const foot = page.margin + footer(page, options, fullness).height + (fullness === 'line' ? 1 : AIR);
+  const head = page.margin + (fullness === 'line' ? 0 : HEADER + AIR);
   // Half the width of a cut line stays inside the margin too.
   const inset = 0.25;
   return {
     x: page.margin + inset,
     y: foot,
     width: page.width - 2 * page.margin - 2 * inset,
-    height: page.height - page.margin - HEADER - AIR - foot,
+    height: Math.max(1, page.height - head - foot - inset),
   };
 };
 
 /** Header and footer of one page. */
 export const drawPageFrame = (page: PageSpec, words: PageWords): Drawing => {
-  const { height, drawing } = footer(page, { tiles: words.tile !== null });
+  const options = { tiles: words.tile !== null };
+  const fullness = fullnessOf(page, options);
+  const { height, drawing } = footer(page, options, fullness);
   const foot = moveDrawing(drawing, { ...rest2, move: [page.margin, page.margin + height] });
-  return joinDrawings(header(page, words), foot);
+  return fullness === 'line' ? foot : joinDrawings(header(page, words), foot);
 };
 
 const header = (page: PageSpec, words: PageWords): Drawing => {
@@ -83,23 +117,30 @@ const header = (page: PageSpec, words: PageWords): Drawing => {
  */
 const footer = (
   page: PageSpec,
-  options: { readonly tiles: boolean },
+  options: FrameOptions,
+  fullness: Fullness,
 ): { readonly height: number; readonly drawing: Drawing } => {
   const room = page.width - 2 * page.margin;
+  if (fullness === 'line') {
+    const label = labelAt(shortenText(BRIEF, TEXT_SIZE, room), [0, -TEXT_SIZE], TEXT_SIZE);
+    return { height: ROW, drawing: { strokes: [], labels: [label] } };
+  }
   const rule: Stroke = line('rule', [0, 0], [room, 0]);
   const bars = drawCheckBars(room);
-  const beside = drawLegend(room - bars.width - 10, options);
-  const isWide = bars.width + 10 + beside.width <= room;
-  const legend = isWide ? beside : drawLegend(room, options);
+  const beside = drawLegend(room - bars.width - 10, { ...options, columns: 2 });
+  const isWide = fullness === 'full' && bars.width + 10 + beside.width <= room;
+  const legend = fullness === 'bars' ? noLegend : isWide ? beside : drawLegend(room, options);
   const column = isWide ? room - beside.width - 10 : room;
-  const texts = [PRINT, SAFETY].flatMap((text) => wrapText(text, TEXT_SIZE, column));
+  const texts = (fullness === 'full' ? [PRINT, SAFETY] : [PRINT]).flatMap((text) => wrapText(text, TEXT_SIZE, column));
   const top = -3;
   const textTop = top - bars.height - 1;
   const labels = texts.map((text, i): Label => labelAt(text, [0, textTop - i * ROW - 2.4], TEXT_SIZE));
   const leftHeight = bars.height + 1 + texts.length * ROW;
   const legendAt = isWide ? ([room - legend.width, top] as const) : ([0, top - leftHeight - 2] as const);
   return {
-    height: -top + (isWide ? Math.max(leftHeight, legend.height) : leftHeight + 2 + legend.height),
+    height:
+      -top +
+      (isWide ? Math.max(leftHeight, legend.height) : leftHeight + (legend.height === 0 ? 0 : legend.height + 2)),
     drawing: joinDrawings(
       { strokes: [rule], labels },
       moveDrawing(bars.drawing, { ...rest2, move: [0, top] }),

@@ -40,10 +40,14 @@ interface Span {
 }
 
 const REACH = 2;
+/** mm */
+const ROOM_FOR_TWO = 25;
 
 export const tileBox = (box: Size, area: Size, overlap: number): Tiling => {
-  const across = spans(box.width, area.width, overlap);
-  const down = spans(box.height, area.height, overlap).toReversed();
+  // On a page hardly larger than the overlap, tiles still have to get on by half a page.
+  const shared = Math.min(overlap, area.width / 2, area.height / 2);
+  const across = spans(box.width, area.width, shared);
+  const down = spans(box.height, area.height, shared).toReversed();
   const tiles = down.flatMap((row, r) =>
     across.map((column, c): Tile => {
       const window = { minX: column.from, maxX: column.to, minY: row.from, maxY: row.to };
@@ -74,7 +78,7 @@ export const tileBox = (box: Size, area: Size, overlap: number): Tiling => {
     rows: down.length,
     columns: across.length,
     tiles,
-    marks: joinMarks(across, down, Math.min(REACH, overlap / 2)),
+    marks: joinMarks(across, down, Math.min(REACH, shared / 2)),
   };
 };
 
@@ -97,10 +101,10 @@ const inner = ({ from, to, ownFrom, ownTo }: Span): readonly number[] => [
   ...(ownTo < to ? [ownTo] : []),
 ];
 
-/** Two marks on every side that two tiles share, at a quarter and three quarters of it. */
+/** Two marks on every side that two tiles share, at a quarter and three quarters of it; on a short one in its middle. */
 const joinMarks = (across: readonly Span[], down: readonly Span[], reach: number): readonly JoinMark[] => {
   const quarters = ({ ownFrom, ownTo }: Span): readonly number[] =>
-    [0.25, 0.75].map((share) => ownFrom + (ownTo - ownFrom) * share);
+    (ownTo - ownFrom > ROOM_FOR_TWO ? [0.25, 0.75] : [0.5]).map((share) => ownFrom + (ownTo - ownFrom) * share);
   const places: readonly Vec2[] = [
     ...down.flatMap((row) => across.slice(1).flatMap(({ ownFrom: x }) => quarters(row).map((y): Vec2 => [x, y]))),
     ...down

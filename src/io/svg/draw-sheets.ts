@@ -40,7 +40,7 @@ export const drawLaidSheet = (production: Production, sheet: LaidSheet): SheetDr
     width: sheet.width,
     height: sheet.height,
     work,
-    frame: legendInFreeCorner(sheet, pieces, sheetTitle(production, sheet)),
+    frame: legendWhereFree(sheet, pieces, sheetTitle(production, sheet)),
   };
 };
 
@@ -51,28 +51,33 @@ const AIR = 5;
 const TITLE_SIZE = 2.5;
 const TITLE_ROW = 4.5;
 
-/** The legend where a corner of the sheet has room for it; nothing where the pieces need every corner. */
-const legendInFreeCorner = (sheet: LaidSheet, pieces: readonly Drawing[], title: string): Drawing => {
+/** The legend in the first free place from the upper left; nothing where the pieces leave none. */
+const legendWhereFree = (sheet: LaidSheet, pieces: readonly Drawing[], title: string): Drawing => {
   const taken = pieces.map(({ strokes }) => boxOf(strokes.flatMap(({ points }) => points)));
   for (const room of [sheet.width - 2 * AIR, 70]) {
     const block = titled(drawLegend(room, { tiles: false }), title);
     if (block.width + 2 * AIR > sheet.width || block.height + 2 * AIR > sheet.height) continue;
-    const xs = [AIR, sheet.width - AIR - block.width];
-    const ys = [AIR + block.height, sheet.height - AIR];
-    for (const y of ys) {
-      for (const x of xs) {
-        const isFree = taken.every(
-          (box) =>
-            box.maxX + AIR < x ||
-            box.minX - AIR > x + block.width ||
-            box.maxY + AIR < y - block.height ||
-            box.minY - AIR > y,
-        );
-        if (isFree) return moveDrawing(block.drawing, { ...rest2, move: [x, y] });
-      }
-    }
+    const free = steps(sheet.height - AIR, AIR + block.height).flatMap((y) =>
+      steps(AIR, sheet.width - AIR - block.width).map((x): readonly [number, number] => [x, y]),
+    );
+    const move = free.find(([x, y]) =>
+      taken.every(
+        (box) =>
+          box.maxX + AIR < x ||
+          box.minX - AIR > x + block.width ||
+          box.maxY + AIR < y - block.height ||
+          box.minY - AIR > y,
+      ),
+    );
+    if (move !== undefined) return moveDrawing(block.drawing, { ...rest2, move });
   }
   return emptyDrawing;
+};
+
+/** From one value to the other, both included, in steps of 5 mm or a little less. */
+const steps = (from: number, to: number): readonly number[] => {
+  const count = Math.max(1, Math.ceil(Math.abs(to - from) / 5));
+  return Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
 };
 
 const titled = (legend: Block, title: string): Block => {
