@@ -1,0 +1,57 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { arbitraryRoof, kinds } from '../../../tests/laws/arbitrary-roof.ts';
+import type { Solid } from '../solid/solid.ts';
+import { chooseCarriers } from './choose-flaps.ts';
+
+const seamsOf = (solid: Solid): number[] => solid.edges.flatMap((edge, e) => (edge.faces.length === 2 ? [e] : []));
+
+/** Size of the largest set of faces, no two sharing a seam and none a wall that has to carry a flap, by trying every set. */
+function mostPlain(solid: Solid): number {
+  const seams = seamsOf(solid).map((e) => solid.edges[e] as Solid['edges'][number]);
+  const bound = new Set(seams.filter((edge) => edge.role === 'abutment').map((edge) => edge.faces[0]));
+  let most = 0;
+  for (let set = 0; set < 2 ** solid.faces.length; set++) {
+    const has = (f: number | undefined): boolean => f !== undefined && (set >> f) % 2 === 1;
+    const isFree = seams.every(({ faces: [a, b], role }) => role === 'abutment' || !(has(a) && has(b)));
+    if (!isFree || [...bound].some(has)) continue;
+    most = Math.max(most, solid.faces.filter((_, f) => has(f)).length);
+  }
+  return most;
+}
+
+describe.each(kinds.map((kind) => [kind.id, kind] as const))('flaps of every %s', (_, kind) => {
+  const roofs = arbitraryRoof(kind).filter(({ solid }) => solid.faces.length <= 10);
+
+  test('alternate: as many panels without a flap as can be, and each flap on one of the two panels of its seam', () => {
+    fc.assert(
+      fc.property(roofs, ({ solid }) => {
+        const carriers = chooseCarriers(solid, seamsOf(solid), 'alternate');
+        for (const [seam, face] of carriers) expect(solid.edges[seam]?.faces).toContain(face);
+        const flapped = new Set(carriers.values());
+        expect(carriers.size).toBe(seamsOf(solid).length);
+        expect(solid.faces.filter((_face, f) => !flapped.has(f)).length).toBe(mostPlain(solid));
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('a wall carries the flap along a slope it meets', () => {
+    fc.assert(
+      fc.property(roofs, fc.constantFrom('alternate' as const, 'one-side' as const), ({ solid }, on) => {
+        for (const [seam, face] of chooseCarriers(solid, seamsOf(solid), on)) {
+          if (solid.edges[seam]?.role === 'abutment') expect(solid.faces[face]?.part).toBe('wall');
+        }
+      }),
+    );
+  });
+});
+
+test('a ring of five keeps two panels plain and gives one of the others a single flap', () => {
+  const built = kinds.find((kind) => kind.id === 'spire')?.build({ sides: 5, side: 30, rise: 40 }, null);
+  if (!built?.ok) throw new Error('no spire');
+  const carriers = [...chooseCarriers(built.value, seamsOf(built.value), 'alternate').values()];
+  const count = (f: number): number => carriers.filter((face) => face === f).length;
+  expect(built.value.faces.map((_, f) => count(f)).sort()).toEqual([0, 0, 1, 2, 2]);
+  expect(count(0)).toBe(0);
+});
