@@ -1,4 +1,4 @@
-import { at, isInside } from '../geometry/polygon.ts';
+import { at, isInside, ringDistance } from '../geometry/polygon.ts';
 import { apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import { cross2, sub2, type Vec2 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
@@ -36,7 +36,7 @@ export function checkLayout(
     found('layout-count', 'Not every piece is laid once.', { laidCount: laid.length, piecesCount: pieces.length });
   }
   for (const sheet of sheets) {
-    const { width, height, margin, direction } = stock[sheet.stock] as Stock;
+    const { width, height, margin, gap, direction } = stock[sheet.stock] as Stock;
     const rings = sheet.placements.map((placement) => {
       const piece = byKey.get(keyOf(placement));
       if (!piece) throw new Error(`a placement of no piece: ${keyOf(placement)}`);
@@ -53,6 +53,12 @@ export function checkLayout(
     rings.forEach((a, i) => {
       rings.slice(0, i).forEach((b) => {
         if (ringsOverlap(a, b)) found('layout-overlap', 'Two pieces lie on each other.', { sheetCount: sheet.index });
+        else if (gap > 0 && ringDistance(a, b) < gap - NOISE_MM) {
+          found('layout-gap', 'Two pieces lie nearer to each other than the stock allows.', {
+            sheetCount: sheet.index,
+            gap,
+          });
+        }
       });
     });
   }
