@@ -50,6 +50,7 @@ describe('writeFolder', () => {
   it('leaves nothing behind when a file cannot be written', async () => {
     const bad = { name: 'no/such/folder.svg', data: '' };
     await expect(write('deep/made', report, bad)).rejects.toThrow('Nothing was written.');
+    await expect(write('made', report, bad)).rejects.toThrow('Nothing was written.');
     expect(await readdir(place)).toEqual([]);
   });
 
