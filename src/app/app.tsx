@@ -1,0 +1,39 @@
+import { type ReactElement, useState } from 'react';
+import { useBench } from './bench.ts';
+import { DropTarget } from './drop-target.tsx';
+import { PlacePanel } from './places/place-panel.tsx';
+import { NetSheet } from './places/net-sheet.tsx';
+import { SetOutSheet } from './places/set-out-sheet.tsx';
+import { RoofCards } from './roof-cards.tsx';
+import { Rule } from './rule.tsx';
+import { Slips } from './slips.tsx';
+import { StageArea } from './stage-area.tsx';
+import { TopBar } from './top-bar.tsx';
+import { useShortcuts } from './use-shortcuts.ts';
+import { type Drawer, DrawerKeys } from './drawer-keys.tsx';
+
+/** The bench: one table, the project's roofs at its left, the parameters at its right, the steel rule along its front. */
+export const App = (): ReactElement => {
+  const place = useBench((state) => state.place);
+  const [drawer, setDrawer] = useState<Drawer>(null);
+  useShortcuts();
+  const sheet = place === 'paper' ? <NetSheet /> : place === 'set-out' ? <SetOutSheet /> : null;
+
+  return (
+    <DropTarget>
+      <div className="bench">
+        <TopBar />
+        <main className="table">
+          <h1 className="unseen">Spirewright</h1>
+          <StageArea isCovered={sheet !== null} />
+          {sheet}
+          <Slips />
+          <RoofCards isShut={drawer !== 'roofs'} />
+          <DrawerKeys open={drawer} onOpen={setDrawer} />
+          <PlacePanel isShut={drawer !== 'panel'} />
+        </main>
+        <Rule />
+      </div>
+    </DropTarget>
+  );
+};

@@ -1,0 +1,56 @@
+import { edgesOfFaces, measureSolid } from '../../core/solid/measure.ts';
+import type { EdgeRole, Solid } from '../../core/solid/solid.ts';
+import { type Ruler, roundToRuler } from '../../core/units/units.ts';
+
+export interface SetOutRow {
+  readonly name: string;
+  /** mm */
+  readonly length: number;
+  readonly mark: number;
+  /** Mark less length. */
+  readonly error: number;
+}
+
+export interface SetOutTable {
+  /** Titles of the panels that have these measures. */
+  readonly panels: readonly string[];
+  readonly rows: readonly SetOutRow[];
+}
+
+const names: Readonly<Record<EdgeRole, string>> = {
+  eave: 'Eave',
+  ridge: 'Ridge',
+  hip: 'Hip',
+  valley: 'Valley',
+  verge: 'Verge',
+  break: 'Break',
+  abutment: 'Edge under the slope',
+  rim: 'Rim',
+  foot: 'Foot',
+};
+
+/** The measures of every panel on the maker's ruler; panels that measure alike share a table. */
+export const setOutTables = (solid: Solid, ruler: Ruler): readonly SetOutTable[] => {
+  const measures = measureSolid(solid);
+  const edgesOf = edgesOfFaces(solid);
+  const tables = new Map<string, { panels: string[]; rows: SetOutRow[] }>();
+  solid.faces.forEach((face, f) => {
+    const { lengths, slant } = measures.faces[f] ?? { lengths: [], slant: 0 };
+    const edges = (edgesOf[f] ?? []).map((e) => solid.edges[e]);
+    const row = (name: string, length: number): SetOutRow => ({ name, length, ...roundToRuler(length, ruler) });
+    const sides = lengths.map((length, i) => ({ role: edges[i]?.role ?? 'eave', length }));
+    const rows = sides.map(({ role, length }) => {
+      const twins = sides.filter((side) => side.role === role);
+      const isAlike = twins.every((twin) => twin.length.toFixed(3) === length.toFixed(3));
+      const index = twins.findIndex((twin) => twin.length === length);
+      return row(twins.length > 1 && isAlike ? `${names[role]}, each` : twins.length > 1 ? `${names[role]} ${index + 1}` : names[role], length);
+    });
+    const distinct = rows.filter((one, i) => rows.findIndex((other) => other.name === one.name) === i);
+    const all = [...distinct, row('Up the middle', slant)];
+    const key = all.map((one) => `${one.name} ${one.length.toFixed(3)}`).join('|');
+    const table = tables.get(key);
+    if (table === undefined) tables.set(key, { panels: [face.title], rows: all });
+    else table.panels.push(face.title);
+  });
+  return [...tables.values()];
+};

@@ -1,0 +1,18 @@
+import type { FilePath, Json } from '../state/file-path.ts';
+
+/** One thing a maker can set: where it stands in the file and how it is typed. */
+export interface FieldSpec {
+  readonly key: string;
+  readonly label: string;
+  readonly path: FilePath;
+  readonly quantity: 'length' | 'pitch' | 'count' | 'text' | 'choice';
+  /** For `choice`. */
+  readonly choices?: readonly { readonly value: string; readonly label: string }[];
+  /** What counts while the file says nothing. */
+  readonly fallback?: Json;
+  readonly help?: string;
+  /** Writes the value in another way than to `path`. */
+  readonly write?: (value: Json | undefined, gesture?: string) => boolean;
+  /** Reads the value otherwise than from `path`. */
+  readonly read?: (file: Json) => Json | undefined;
+}

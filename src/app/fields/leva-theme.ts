@@ -1,0 +1,26 @@
+/** leva dressed as the bench's cream paper; token by token, so that nothing of its dark coat is left. */
+export const levaTheme = {
+  colors: {
+    elevation1: 'transparent',
+    elevation2: 'transparent',
+    elevation3: '#fffaf0',
+    accent1: '#1a4b44',
+    accent2: '#245f57',
+    accent3: '#2f7468',
+    highlight1: '#5a4e43',
+    highlight2: '#29221c',
+    highlight3: '#29221c',
+    vivid1: '#a3431f',
+    folderWidgetColor: '#5a4e43',
+    folderTextColor: '#29221c',
+    toolTipBackground: '#29221c',
+    toolTipText: '#f5eddd',
+  },
+  radii: { xs: '2px', sm: '2px', lg: '2px' },
+  space: { xs: '3px', sm: '6px', md: '0px', rowGap: '8px', colGap: '10px' },
+  fonts: { mono: 'var(--sans)', sans: 'var(--sans)' },
+  fontSizes: { root: '14px', toolTip: '13px' },
+  sizes: { rootWidth: '100%', controlWidth: '176px', rowHeight: '32px' },
+  shadows: { level1: 'none', level2: '0 4px 14px rgb(0 0 0 / 35%)' },
+  fontWeights: { label: 'normal', folder: 'bold', button: 'bold' },
+} as const;

@@ -1,0 +1,18 @@
+import type { ReactElement } from 'react';
+import { NetDrawing } from './places/net-drawing.tsx';
+
+/** In place of the stage: why there is none, and the net flat at true proportions. */
+export const FlatInstead = (): ReactElement => (
+  <div className="flat-instead">
+    <div className="slip is-kind">
+      <h2>Here the table stays flat.</h2>
+      <p>
+        This browser does not draw in 3D at the moment (WebGL 2 is off or missing). Nothing else is lost: the net, every
+        number and every print are the same.
+      </p>
+    </div>
+    <div className="flat-net">
+      <NetDrawing />
+    </div>
+  </div>
+);

@@ -1,0 +1,153 @@
+import type { ReactElement } from 'react';
+import { kinds } from '../../core/roofs/catalogue.ts';
+import { bench } from '../bench.ts';
+import { Either } from '../either.tsx';
+import { FieldPanel } from '../fields/field-panel.tsx';
+import type { FieldSpec } from '../fields/field-spec.ts';
+import { getAt, type Json, setAt } from '../state/file-path.ts';
+import { type BodyPlan, bodyPlan, changeBody, changeKind, followBody, typeOutline } from '../state/roof-edits.ts';
+import { GivenGroup } from './given-group.tsx';
+import { groupOf, shapeField } from './shape-fields.ts';
+import { Stands } from './stands.tsx';
+import { type RoofAtHand, useRoof } from './use-roof.ts';
+
+/** First of the work: what stands there already, and how far the roof comes out over it. */
+export const BodyPlace = (): ReactElement | null => {
+  const hand = useRoof();
+  if (hand === null) return null;
+  const plan = bodyPlan(hand.typed);
+  return (
+    <>
+      <section className="group">
+        <h3>Kind of roof</h3>
+        <FieldPanel fields={[kindField(hand)]} />
+        <p className="note">{hand.definition.summary}</p>
+      </section>
+      <section className="group">
+        <h3>The body under it</h3>
+        <Either
+          legend="Plan of the body"
+          isLegendUnseen
+          choices={[
+            { value: 'rectangle', title: 'Four-sided' },
+            { value: 'polygon', title: 'Regular' },
+            { value: 'none', title: 'None' },
+          ]}
+          value={plan}
+          onChoose={(next) => hand.change(changeBody(hand.context, next as BodyPlan))}
+        />
+        <FieldPanel fields={bodyFields(hand, plan)} />
+        {plan === 'none' && <p className="note">Without a body the roof stands on the table by its typed sizes.</p>}
+      </section>
+      <Outline hand={hand} hasBody={plan !== 'none'} />
+    </>
+  );
+};
+
+const kindField = (hand: RoofAtHand): FieldSpec => ({
+  key: 'kind',
+  label: 'Kind',
+  path: hand.at('kind'),
+  quantity: 'choice',
+  choices: kinds.map((kind) => ({ value: kind.id, label: kind.title })),
+  write: (value) => {
+    const next = kinds.find((kind) => kind.id === value);
+    return next !== undefined && hand.change(changeKind(hand.context, next));
+  },
+});
+
+const polygonSizes = [
+  { key: 'side', label: 'Side' },
+  { key: 'acrossCorners', label: 'Across corners' },
+  { key: 'acrossFlats', label: 'Across flats' },
+];
+
+const bodyFields = ({ at, typed }: RoofAtHand, plan: BodyPlan): FieldSpec[] => {
+  const length = (key: string, label: string, help: string): FieldSpec => ({
+    key,
+    label,
+    help,
+    path: at('body', key),
+    quantity: 'length',
+  });
+  const height = length('height', 'Height', 'From the table to the top of the wall.');
+  if (plan === 'none') return [];
+  if (plan === 'rectangle') {
+    return [
+      length('width', 'Width', 'Outer wall to outer wall, left to right (west to east).'),
+      length('depth', 'Depth', 'Outer wall to outer wall, front to back (south to north).'),
+      height,
+    ];
+  }
+  const size = polygonSizes.find(({ key }) => getAt(typed, ['body', key]) !== undefined) ?? polygonSizes[0];
+  return [
+    { key: 'sides', label: 'Sides', path: at('body', 'sides'), quantity: 'count', write: (sides) => setSides(at, sides) },
+    length(size?.key ?? 'side', size?.label ?? 'Side', 'The size of the regular plan.'),
+    height,
+  ];
+};
+
+/** A roof that follows its body gets as many sides as the body. */
+const setSides = (at: RoofAtHand['at'], sides: Json | undefined): boolean => {
+  const { file } = bench.store.getState();
+  const follows = getAt(file, at('overhang')) !== undefined && getAt(file, at('shape', 'sides')) !== undefined;
+  if (!follows || typeof sides !== 'number' || sides < 3 || sides > 24) return bench.setField(at('body', 'sides'), sides);
+  bench.edit((now) => setAt(setAt(now, at('body', 'sides'), sides), at('shape', 'sides'), sides) as typeof now);
+  bench.dropDraft(at('body', 'sides'));
+  return true;
+};
+
+const Outline = ({ hand, hasBody }: { readonly hand: RoofAtHand; readonly hasBody: boolean }): ReactElement => {
+  const { typed, definition, context, at, change } = hand;
+  const follows = typed['overhang'] !== undefined;
+  const plan = groupOf(definition, 'plan');
+  const sizes = definition.params.filter((param) => param.outline && param.oneOf === undefined);
+  return (
+    <section className="group">
+      <h3>The eave round it</h3>
+      {hasBody && (
+        <Either
+          legend="How the eave is given"
+          isLegendUnseen
+          choices={[
+            { value: 'overhang', title: 'By its overhang' },
+            { value: 'sizes', title: 'By its sizes' },
+          ]}
+          value={follows ? 'overhang' : 'sizes'}
+          onChoose={(value) => change(value === 'overhang' ? followBody(context) : typeOutline(context))}
+        />
+      )}
+      {follows && <FieldPanel fields={overhangFields(hand)} />}
+      {!follows && sizes.length > 0 && <FieldPanel fields={sizes.map((param) => shapeField(param, at))} />}
+      {!follows && plan.length > 0 && <GivenGroup legend="Size given as" params={plan} hand={hand} />}
+      <Stands hand={hand} />
+    </section>
+  );
+};
+
+/** Where the kind has gable ends the verge may stand out otherwise than the eave; the file then has both. */
+const overhangFields = ({ at, typed, roof }: RoofAtHand): FieldSpec[] => {
+  const overhang = typed['overhang'];
+  const isPair = typeof overhang === 'object' && overhang !== null;
+  const eave: FieldSpec = {
+    key: 'eave',
+    label: 'Overhang',
+    help: 'From the outer wall out to the eave, in plan.',
+    path: isPair ? at('overhang', 'eave') : at('overhang'),
+    quantity: 'length',
+  };
+  if (!roof.made?.solid.edges.some((edge) => edge.role === 'verge')) return [eave];
+  const verge: FieldSpec = {
+    key: 'verge',
+    label: 'At the gables',
+    help: 'From the gable wall out to the verge; as at the eave unless said otherwise.',
+    path: at('overhang', 'verge'),
+    quantity: 'length',
+    ...(isPair ? {} : { fallback: overhang as Json }),
+    write: (value) =>
+      isPair ? bench.setField(at('overhang', 'verge'), value) : bench.setField(at('overhang'), pairOf(overhang as Json, value)),
+  };
+  return [{ ...eave, label: 'At the eaves' }, verge];
+};
+
+const pairOf = (eave: Json, verge: Json | undefined): Json => (verge === undefined ? eave : { eave, verge });

@@ -1,0 +1,110 @@
+import type { ReactElement } from 'react';
+import { defaults } from '../../core/project/limits.ts';
+import { bench, useBench, useStyle } from '../bench.ts';
+import { FieldPanel } from '../fields/field-panel.tsx';
+import type { FieldSpec } from '../fields/field-spec.ts';
+import { exactText } from '../fields/typed-text.ts';
+import { addStock } from '../state/file-edits.ts';
+import { type FilePath, getAt, type JsonObject } from '../state/file-path.ts';
+import { layerTitle } from './layer-title.ts';
+import { useRoof } from './use-roof.ts';
+
+/** Third: what the roof is cut from and how its seams are glued. */
+export const PaperPlace = (): ReactElement | null => {
+  const hand = useRoof();
+  const { units } = useStyle();
+  const stock = useBench((state) => getAt(state.file, ['stock'])) as readonly JsonObject[] | undefined;
+  if (hand === null || stock === undefined) return null;
+  const layers = hand.roof.spec.layers;
+  return (
+    <>
+      {layers.map((layer, i) => (
+        <section className="group" key={`${layer.as} ${layer.stock.join()}`}>
+          <h3>{layerTitle(layer.as)}</h3>
+          <FieldPanel
+            fields={layerFields(hand.at('layers', i), layer.pieces, layer.stock.length > 1, stock, exactText(defaults.flapWidth[units], units))}
+          />
+        </section>
+      ))}
+      {stock.map((paper, i) => (
+        <section className="group" key={String(paper['id'])}>
+          <h3>{String(paper['name'] ?? paper['id'])}</h3>
+          <FieldPanel fields={stockFields(i)} />
+        </section>
+      ))}
+      <div className="keys">
+        <button type="button" className="key" onClick={() => bench.edit(addStock)}>
+          Another paper
+        </button>
+      </div>
+    </>
+  );
+};
+
+const layerFields = (
+  at: FilePath,
+  pieces: string,
+  isList: boolean,
+  stock: readonly JsonObject[],
+  flapWidth: string,
+): FieldSpec[] => [
+  {
+    key: 'stock',
+    label: 'Cut from',
+    path: isList ? [...at, 'stock', 0] : [...at, 'stock'],
+    read: (file) => {
+      const ids = getAt(file, [...at, 'stock']);
+      return Array.isArray(ids) ? ids[0] : ids;
+    },
+    quantity: 'choice',
+    choices: stock.map((paper) => ({ value: String(paper['id']), label: String(paper['name'] ?? paper['id']) })),
+  },
+  {
+    key: 'pieces',
+    label: 'Pieces',
+    path: [...at, 'pieces'],
+    quantity: 'choice',
+    fallback: pieces,
+    choices: [
+      { value: 'per-panel', label: 'One for each side' },
+      { value: 'one-piece', label: 'All in one' },
+    ],
+  },
+  {
+    key: 'flaps',
+    label: 'Flaps',
+    path: [...at, 'flaps', 'on'],
+    quantity: 'choice',
+    fallback: 'alternate',
+    choices: [
+      { value: 'alternate', label: 'On every other panel' },
+      { value: 'one-side', label: 'On one side of each' },
+      { value: 'none', label: 'None: tape the seams' },
+    ],
+  },
+  { key: 'flapWidth', label: 'Flap width', path: [...at, 'flaps', 'width'], quantity: 'length', fallback: flapWidth },
+];
+
+const stockFields = (index: number): FieldSpec[] => {
+  const at = (key: string): FilePath => ['stock', index, key];
+  return [
+    { key: 'name', label: 'Name', path: at('name'), quantity: 'text' },
+    { key: 'width', label: 'Width', help: 'Left to right as the print stands upright.', path: at('width'), quantity: 'length' },
+    { key: 'height', label: 'Height', help: 'Bottom to top as the print stands upright.', path: at('height'), quantity: 'length' },
+    { key: 'count', label: 'Sheets owned', help: 'Empty: as many as needed.', path: at('count'), quantity: 'count', fallback: 'any number' },
+    { key: 'thickness', label: 'Thickness', path: at('thickness'), quantity: 'length', fallback: 'none' },
+    {
+      key: 'direction',
+      label: 'Print',
+      help: 'Whether the print has an up.',
+      path: at('direction'),
+      quantity: 'choice',
+      fallback: 'one-way',
+      choices: [
+        { value: 'one-way', label: 'Has an up' },
+        { value: 'two-way', label: 'May be turned half round' },
+        { value: 'any', label: 'Any way' },
+      ],
+    },
+  ];
+};

@@ -1,0 +1,57 @@
+import type { ReactElement } from 'react';
+import { frontMeasures } from '../../core/solid/measure.ts';
+import { formatLength, MM_PER_INCH } from '../../core/units/units.ts';
+import { useStyle } from '../bench.ts';
+import { drawTriangle } from '../draw/right-triangle.ts';
+import type { RoofAtHand } from './use-roof.ts';
+
+/** The right triangle inside this roof, and in plain words why its slanted side is the longest. */
+export const RightTriangle = ({ hand }: { readonly hand: RoofAtHand }): ReactElement | null => {
+  const style = useStyle();
+  const solid = hand.roof.made?.solid;
+  if (solid === undefined) return null;
+  const { rise, run, slant } = frontMeasures(solid);
+  const show = (mm: number): string => formatLength(mm, style);
+  const unit = style.units === 'in' ? MM_PER_INCH : 1;
+  const plain = (mm: number): string => (mm / unit).toFixed(style.units === 'in' ? 2 : 1);
+  const square = (mm: number): string => ((mm / unit) ** 2).toFixed(style.units === 'in' ? 2 : 0);
+  const { width, height, eave, under, peak, other } = drawTriangle(rise, run);
+  const isNarrow = under[0] - eave[0] < 70;
+  const slantAt = isNarrow
+    ? ([eave[0] - 6, (eave[1] + peak[1]) / 2] as const)
+    : ([(eave[0] + peak[0]) / 2 - 8, (eave[1] + peak[1]) / 2 - 8] as const);
+
+  return (
+    <>
+      <svg className="triangle" viewBox={`0 0 ${width} ${height.toFixed(1)}`} role="img" aria-label={`Rise ${show(rise)}, run ${show(run)}, slant ${show(slant)}`}>
+        <path className="half" d={`M${eave.join(' ')}L${under.join(' ')}L${peak.join(' ')}Z`} />
+        <path className="other-half" d={`M${under.join(' ')}L${other.join(' ')}L${peak.join(' ')}`} />
+        <path className="corner" d={`M${under[0] - 9} ${under[1]}v-9h9`} />
+        <line x1={eave[0]} y1={eave[1]} x2={under[0]} y2={under[1]} />
+        <line x1={under[0]} y1={under[1]} x2={peak[0]} y2={peak[1]} />
+        <line className="slant" x1={eave[0]} y1={eave[1]} x2={peak[0]} y2={peak[1]} />
+        <text className="slant-text" x={slantAt[0]} y={slantAt[1]} textAnchor="end">
+          slant {show(slant)}
+        </text>
+        <text x={under[0] + 8} y={(under[1] + peak[1]) / 2 + 4}>
+          rise {show(rise)}
+        </text>
+        <text x={(eave[0] + under[0]) / 2} y={under[1] + 20} textAnchor="middle">
+          run {show(run)}
+        </text>
+      </svg>
+      <p>
+        The roof is <b>{show(rise)}</b> high. But a panel does not stand straight up: it leans in, and on its way to the
+        peak it also has to get <b>{show(run)}</b> across, from above the eave to under the peak.
+      </p>
+      <p>
+        Up <em>and</em> across is a longer way than only up. So the middle of the panel, from eave to peak, is{' '}
+        <b>{show(slant)}</b>: the longest side of the triangle.
+      </p>
+      <p className="note">
+        Try it: {plain(rise)} × {plain(rise)} + {plain(run)} × {plain(run)} makes about {square(slant)}, and so does{' '}
+        {plain(slant)} × {plain(slant)}.
+      </p>
+    </>
+  );
+};

@@ -1,0 +1,61 @@
+import { type ReactElement, useRef } from 'react';
+import { bench, openText, useStyle } from './bench.ts';
+import { openFile } from './drop-target.tsx';
+import { RulerPick } from './ruler-pick.tsx';
+import { samples } from './samples.ts';
+import { saveProject } from './save.ts';
+import { blankProject } from './state/blank-project.ts';
+
+/** New, open, save and the samples, in a menu that opens from the bar. */
+export const ProjectMenu = (): ReactElement => {
+  const menu = useRef<HTMLDivElement>(null);
+  const picker = useRef<HTMLInputElement>(null);
+  const { units } = useStyle();
+  const close = (): void => menu.current?.hidePopover();
+  const entry = (title: string, about: string, act: () => void): ReactElement => (
+    <button
+      type="button"
+      className="entry"
+      onClick={() => {
+        close();
+        act();
+      }}
+    >
+      {title}
+      <small>{about}</small>
+    </button>
+  );
+
+  return (
+    <>
+      <button type="button" className="key" popoverTarget="project-menu">
+        Project
+      </button>
+      <div id="project-menu" ref={menu} className="menu" popover="auto">
+        {entry('New', 'One roof on an empty table', () => bench.replace(blankProject(units)))}
+        {entry('Open…', 'A .roofs.json file; or drop it anywhere', () => picker.current?.click())}
+        {entry('Save', 'Downloads the project, typed as you typed it', saveProject)}
+        {samples.length > 0 && <h2>Samples</h2>}
+        {samples.map((sample) => (
+          <div key={sample.title}>
+            {entry(sample.title, `Samphire Staithe, in ${sample.units}`, () => openText(sample.text, sample.title))}
+          </div>
+        ))}
+        <div className="only-narrow">
+          <RulerPick className="entry" />
+        </div>
+      </div>
+      <input
+        ref={picker}
+        type="file"
+        accept=".json,application/json"
+        hidden
+        onChange={(event) => {
+          const file = event.target.files?.[0];
+          event.target.value = '';
+          if (file !== undefined) void openFile(file);
+        }}
+      />
+    </>
+  );
+};

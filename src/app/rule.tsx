@@ -1,0 +1,120 @@
+import { type KeyboardEvent, type ReactElement, useEffect, useRef } from 'react';
+import { foldStops } from '../core/fold/pose.ts';
+import { bench, useBench, useStyle } from './bench.ts';
+import { nearestStop, ruleTicks } from './draw/rule-ticks.ts';
+import { placeTitles } from './places/place-titles.ts';
+import { places } from './state/bench-store.ts';
+import { travelTo } from './travel.ts';
+
+const heights = { long: 20, half: 14, quarter: 10, short: 6 } as const;
+
+/** The graduation of one edge; decoration, as on the steel rule it is drawn after. */
+const Graduation = ({ edge }: { readonly edge: 'upper' | 'lower' }): ReactElement => {
+  const { units } = useStyle();
+  const ticks = units === 'in' ? ruleTicks(8, 8) : ruleTicks(10, 8);
+  return (
+    <svg className={`graduation is-${edge}`} viewBox="0 0 1000 22" preserveAspectRatio="none" aria-hidden="true">
+      {ticks.map(({ at, size }) => (
+        <line key={at} x1={at * 1000} x2={at * 1000} y1={0} y2={heights[size]} />
+      ))}
+    </svg>
+  );
+};
+
+/** Words for the scrubber: the stop it stands on, or the two it stands between. */
+const spokenFold = (t: number): string => {
+  const { index, isOn } = nearestStop(t, foldStops);
+  if (isOn) return foldStops[index]?.title ?? '';
+  const after = foldStops.findIndex((stop) => stop.t > t);
+  return `between ${foldStops[after - 1]?.title.toLowerCase()} and ${foldStops[after]?.title.toLowerCase()}`;
+};
+
+const Fold = (): ReactElement => {
+  const t = useBench((state) => state.t);
+  const isStill = useBench((state) => state.place === 'paper' || state.place === 'set-out');
+  const shown = isStill ? 0 : t;
+  const { index, isOn } = nearestStop(shown, foldStops);
+  return (
+    <section className={`fold ${isStill ? 'is-still' : ''}`} aria-label="Fold the net">
+      <Graduation edge="upper" />
+      <input
+        type="range"
+        min={0}
+        max={1}
+        step={0.005}
+        value={shown}
+        disabled={isStill}
+        aria-label="Fold, from flat to on the body"
+        aria-valuetext={isStill ? 'Flat' : spokenFold(shown)}
+        onChange={(event) => {
+          travelTo(null);
+          bench.store.setState({ t: Number(event.target.value) });
+        }}
+      />
+      <ul className="stops">
+        {foldStops.map((stop, i) => (
+          <li key={stop.id}>
+            <button
+              type="button"
+              style={{ left: `${stop.t * 100}%` }}
+              disabled={isStill}
+              aria-pressed={isOn && index === i}
+              onClick={() => travelTo(stop.t)}
+            >
+              {stop.title}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+};
+
+const Places = (): ReactElement => {
+  const place = useBench((state) => state.place);
+  const list = useRef<HTMLDivElement>(null);
+  const keepFocus = useRef(false);
+
+  useEffect(() => {
+    if (keepFocus.current) list.current?.querySelector<HTMLElement>(`#place-${place}`)?.focus();
+    keepFocus.current = false;
+  }, [place]);
+
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const last = places.length - 1;
+    const now = places.indexOf(place);
+    const next = { ArrowRight: now === last ? 0 : now + 1, ArrowLeft: now === 0 ? last : now - 1, Home: 0, End: last }[event.key];
+    const chosen = next === undefined ? undefined : places[next];
+    if (chosen === undefined) return;
+    event.preventDefault();
+    keepFocus.current = true;
+    bench.store.setState({ place: chosen });
+  };
+
+  return (
+    <div ref={list} className="places" role="tablist" aria-label="The work, in its order" onKeyDown={onKeyDown}>
+      {places.map((one) => (
+        <button
+          key={one}
+          id={`place-${one}`}
+          type="button"
+          role="tab"
+          aria-selected={one === place}
+          aria-controls="place-panel"
+          tabIndex={one === place ? 0 : -1}
+          onClick={() => bench.store.setState({ place: one })}
+        >
+          {placeTitles[one].title}
+        </button>
+      ))}
+    </div>
+  );
+};
+
+/** The steel rule along the table's front edge: above it the fold, below it the five places of the work. */
+export const Rule = (): ReactElement => (
+  <nav className="rule" aria-label="Fold and places">
+    <Fold />
+    <Places />
+  </nav>
+);

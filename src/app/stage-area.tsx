@@ -1,0 +1,70 @@
+import { Component, lazy, type ReactElement, type ReactNode, Suspense, useEffect, useState } from 'react';
+import { useBench, useProduction, useStyle } from './bench.ts';
+import { FlatInstead } from './flat-instead.tsx';
+import { canDrawStage } from './stage/probe.ts';
+
+const Stage = lazy(() => import('./stage/stage.tsx'));
+
+/** The bench without its stage: what is caught here must never take the numbers away. */
+class StageBoundary extends Component<{ readonly fallback: ReactNode; readonly children: ReactNode }, { readonly failed: boolean }> {
+  override state: { readonly failed: boolean } = { failed: false };
+
+  static getDerivedStateFromError(): { readonly failed: boolean } {
+    return { failed: true };
+  }
+
+  override render(): ReactNode {
+    return this.state.failed ? this.props.fallback : this.props.children;
+  }
+}
+
+const useReducedMotion = (): boolean => {
+  const [isReduced, setIsReduced] = useState(() => window.matchMedia('(prefers-reduced-motion: reduce)').matches);
+  useEffect(() => {
+    const query = window.matchMedia('(prefers-reduced-motion: reduce)');
+    const onChange = (): void => setIsReduced(query.matches);
+    query.addEventListener('change', onChange);
+    return () => query.removeEventListener('change', onChange);
+  }, []);
+  return isReduced;
+};
+
+/** The table in 3D; where it cannot be drawn, a kind word and the flat net. Covered by a sheet it keeps its state. */
+export const StageArea = ({ isCovered }: { readonly isCovered: boolean }): ReactElement => {
+  const [canDraw] = useState(canDrawStage);
+  return (
+    <section className={`stage-area ${isCovered ? 'is-covered' : ''}`} aria-label="The table">
+      {canDraw ? (
+        <StageBoundary fallback={<FlatInstead />}>
+          <Suspense fallback={<p className="waiting">The table is being laid…</p>}>
+            <Table />
+          </Suspense>
+        </StageBoundary>
+      ) : (
+        <FlatInstead />
+      )}
+    </section>
+  );
+};
+
+const Table = (): ReactElement | null => {
+  const production = useProduction();
+  const selected = useBench((state) => state.selected);
+  const t = useBench((state) => state.t);
+  const view = useBench((state) => state.place);
+  const { units } = useStyle();
+  const reducedMotion = useReducedMotion();
+  if (production === null) return null;
+  return (
+    <Stage
+      roofs={production.roofs}
+      selected={selected}
+      t={t}
+      view={view}
+      units={units}
+      sheets={production.sheets}
+      stock={production.project.stock}
+      reducedMotion={reducedMotion}
+    />
+  );
+};

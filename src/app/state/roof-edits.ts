@@ -1,0 +1,157 @@
+import type { MadeRoof } from '../../core/pipeline.ts';
+import type { RoofDefinition } from '../../core/roofs/definition.ts';
+import type { Solid } from '../../core/solid/solid.ts';
+import { frontMeasures } from '../../core/solid/measure.ts';
+import type { Units } from '../../core/units/units.ts';
+import { exactPitch, exactText } from '../fields/typed-text.ts';
+import { giveInstead } from './file-edits.ts';
+import type { JsonObject } from './file-path.ts';
+
+/**
+ * Changes of one roof that touch several keys. Each gives candidates in order of preference; the bench takes the first
+ * that makes a roof, so that no choice leaves the maker with a table that cannot be laid.
+ */
+
+export interface RoofContext {
+  /** The roof as typed and as made. */
+  readonly typed: JsonObject;
+  readonly roof: MadeRoof;
+  readonly definition: RoofDefinition;
+  readonly units: Units;
+  /** Model size over typed size. */
+  readonly scale: number;
+}
+
+const omit = (object: JsonObject, keys: readonly string[]): JsonObject =>
+  Object.fromEntries(Object.entries(object).filter(([key]) => !keys.includes(key)));
+
+const shapeOf = (typed: JsonObject): JsonObject => (typed['shape'] ?? {}) as JsonObject;
+
+const sizeText = ({ units, scale }: RoofContext, mm: number): string => exactText(mm / scale, units);
+
+/** Width and depth of what a roof covers, mm. */
+const extents = ({ roof }: RoofContext): { readonly width: number; readonly depth: number } => {
+  const points = roof.spec.body?.outline ?? roof.made?.solid.vertices ?? [];
+  const xs = points.map((p) => p[0]);
+  const ys = points.map((p) => p[1]);
+  if (xs.length === 0) return { width: 40, depth: 40 };
+  return { width: Math.max(...xs) - Math.min(...xs), depth: Math.max(...ys) - Math.min(...ys) };
+};
+
+const outlineKeys = (definition: RoofDefinition): string[] =>
+  definition.params.filter((param) => param.outline).map((param) => param.key);
+
+/** A made value as text of the file: lengths in the project's units, pitches in degrees. */
+const valueText = (context: RoofContext, definition: RoofDefinition, key: string, value: number | string): string | number => {
+  const param = definition.params.find((one) => one.key === key);
+  if (typeof value === 'string' || param?.quantity === 'count') return value;
+  return param?.quantity === 'pitch' ? exactPitch(value) : sizeText(context, value);
+};
+
+/** The eave outline written out in sizes, in place of an overhang. */
+export const typeOutline = (context: RoofContext): JsonObject[] => {
+  const { typed, roof, definition } = context;
+  const { body, overhang, shape } = roof.spec;
+  if (overhang === null || body === null) return [typed];
+  const outline = definition.outlineFromBody(body, overhang, shape);
+  if (!outline.ok) return [];
+  const sizes = Object.entries(outline.value).map(([key, value]) => [key, valueText(context, definition, key, value)] as const);
+  return [{ ...omit(typed, ['overhang']), shape: { ...Object.fromEntries(sizes), ...shapeOf(typed) } }];
+};
+
+const bodyHeight = (context: RoofContext): JsonObject => ({
+  height: ((context.typed['body'] as JsonObject | undefined)?.['height'] ?? (context.units === 'in' ? '3in' : '75mm')),
+});
+
+const rectangleBody = (context: RoofContext): JsonObject => {
+  const { width, depth } = extents(context);
+  return { width: sizeText(context, width), depth: sizeText(context, depth), ...bodyHeight(context) };
+};
+
+const polygonBody = (context: RoofContext, sides: number): JsonObject => {
+  const { width, depth } = extents(context);
+  return { sides, acrossFlats: sizeText(context, Math.min(width, depth)), ...bodyHeight(context) };
+};
+
+const usualOverhang = (units: Units): string => (units === 'in' ? '1/8in' : '3mm');
+
+/** The outline from the body and an overhang, in place of sizes. */
+export const followBody = (context: RoofContext): JsonObject[] => {
+  const { typed, roof, definition, units } = context;
+  const least = roof.made?.fit.overhang?.min ?? 0;
+  const overhang = least > 0.1 ? sizeText(context, least) : usualOverhang(units);
+  const shape = omit(shapeOf(typed), outlineKeys(definition));
+  const sides = Number(shapeOf(typed)['sides'] ?? 8);
+  const bodies = [typed['body'], rectangleBody(context), polygonBody(context, sides)];
+  return bodies.filter((body) => body !== undefined).map((body) => ({ ...typed, shape, overhang, body }));
+};
+
+export type BodyPlan = 'rectangle' | 'polygon' | 'none';
+
+export const bodyPlan = (typed: JsonObject | undefined): BodyPlan => {
+  const body = typed?.['body'] as JsonObject | undefined;
+  if (body === undefined) return 'none';
+  return body['sides'] === undefined ? 'rectangle' : 'polygon';
+};
+
+/** Another plan of the body, of about the same size. Where the outline cannot follow it, it is written out. */
+export const changeBody = (context: RoofContext, plan: BodyPlan): JsonObject[] => {
+  const { typed } = context;
+  const written = typeOutline(context);
+  if (plan === 'none') return written.map((roof) => omit(roof, ['body']));
+  const sides = Number(shapeOf(typed)['sides'] ?? 8);
+  const body = plan === 'rectangle' ? rectangleBody(context) : polygonBody(context, sides);
+  return [typed, ...written].map((roof) => ({ ...roof, body }));
+};
+
+/** Another kind of roof over the same body where it can stand there, with the height kept as it was given. */
+export const changeKind = (context: RoofContext, next: RoofDefinition): JsonObject[] => {
+  const { typed, units } = context;
+  const heights = next.params.filter((param) => param.oneOf === 'height').map((param) => param.key);
+  const given = Object.entries(shapeOf(typed)).filter(([key]) => heights.includes(key));
+  const base = { ...typed, kind: next.id, overhang: typed['overhang'] ?? usualOverhang(units) };
+  const sides = Number((typed['body'] as JsonObject | undefined)?.['sides'] ?? 8);
+  const counts = next.params.some((param) => param.key === 'sides') ? { sides } : {};
+  const shape = { ...counts, ...Object.fromEntries(given) };
+  const bodies = [...(typed['body'] === undefined ? [] : [typed['body']]), polygonBody(context, sides), rectangleBody(context)];
+  const example = next.examples[0];
+  const known = Object.entries(example?.shape ?? {}).map(([key, value]) => {
+    const param = next.params.find((one) => one.key === key);
+    return [key, param?.quantity === 'length' && typeof value === 'number' ? sizeText(context, value) : value] as const;
+  });
+  return [
+    ...bodies.map((body): JsonObject => ({ ...base, shape, body })),
+    { ...omit(typed, ['overhang', 'body']), kind: next.id, shape: Object.fromEntries(known) },
+  ];
+};
+
+/** What a member of a group would say of this roof: rise, pitch, slant; or the sizes of a regular outline. mm, radians. */
+export const measuredValue = (solid: Solid, key: string): number | null => {
+  const { rise, pitch, slant } = frontMeasures(solid);
+  const eaves = solid.edges.filter((edge) => edge.role === 'eave');
+  const corner = (i: number | undefined): readonly [number, number] => {
+    const [x, y] = solid.vertices[i ?? 0] ?? [0, 0];
+    return [x, y];
+  };
+  const middles = eaves.map((edge) => {
+    const [a, b] = [corner(edge.ends[0]), corner(edge.ends[1])];
+    return Math.hypot((a[0] + b[0]) / 2, (a[1] + b[1]) / 2);
+  });
+  const values: Readonly<Record<string, () => number | null>> = {
+    rise: () => rise,
+    pitch: () => pitch,
+    slant: () => slant,
+    side: () => eaves[0]?.length ?? null,
+    acrossCorners: () => 2 * Math.max(...eaves.map((edge) => Math.hypot(...corner(edge.ends[0])))),
+    acrossFlats: () => (eaves.length % 2 === 0 ? 2 * Math.min(...middles) : null),
+  };
+  return values[key]?.() ?? null;
+};
+
+/** Gives another member of a group, at the value the roof has now: nothing on the table changes. */
+export const giveMember = (context: RoofContext, group: readonly string[], key: string): JsonObject[] => {
+  const value = context.roof.made === null ? null : measuredValue(context.roof.made.solid, key);
+  if (value === null) return [];
+  const text = valueText(context, context.definition, key, value);
+  return [{ ...context.typed, shape: giveInstead(shapeOf(context.typed), group, key, text) }];
+};
