@@ -83,7 +83,7 @@ export const labelCorners = (label: Label): readonly [Vec2, Vec2, Vec2, Vec2] =>
   const up: Vec2 = [-along[1], along[0]];
   const corner = (x: number, y: number): Vec2 => add2(start, add2(scale2(along, x), scale2(up, y)));
   const width = labelWidth(label);
-  const low = -DESCENT * label.size;
+  const low = /^[A-Z0-9]*$/.test(label.text) ? 0 : -DESCENT * label.size;
   const high = CAP_HEIGHT * label.size;
   return [corner(0, low), corner(width, low), corner(width, high), corner(0, high)];
 };

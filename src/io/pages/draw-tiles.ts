@@ -115,7 +115,10 @@ const spotOf = (label: Label): Spot => {
 
 /** A tile shows its window; texts only on its own side of the lines where tiles meet, so that each is read once. */
 const clipTile = (whole: Drawing, marks: Drawing, { window, own }: Tile): Drawing => ({
-  strokes: [...whole.strokes, ...marks.strokes].flatMap((stroke) => clipStroke(stroke, window)),
+  strokes: [
+    ...whole.strokes.flatMap((stroke) => clipStroke(stroke, window)),
+    ...marks.strokes.filter((mark) => mark.points.every((corner) => isInBox(corner, window))),
+  ],
   labels: [
     ...whole.labels.filter((label) => isInBox(lerp2(labelCorners(label)[0], labelCorners(label)[2], 0.5), own)),
     ...marks.labels.filter((label) => labelCorners(label).every((corner) => isInBox(corner, window))),

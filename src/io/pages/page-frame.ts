@@ -93,7 +93,8 @@ const header = (page: PageSpec, words: PageWords): Drawing => {
   const right = page.width - page.margin;
   const top = page.height - page.margin;
   const count = labelAt(`Page ${words.number} of ${words.count}`, [right, top - 3], TEXT_SIZE, { align: 'end' });
-  const tile = words.tile === null ? [] : [labelAt(words.tile, [right, top - 8], TEXT_SIZE, { align: 'end' })];
+  const where = words.tile === null ? null : shortenText(words.tile, TEXT_SIZE, right - left);
+  const tile = where === null ? [] : [labelAt(where, [right, top - 8], TEXT_SIZE, { align: 'end' })];
   const used = textWidth(count.text, TEXT_SIZE) + 4;
   const usedBelow = tile.reduce((sum, label) => sum + textWidth(label.text, TEXT_SIZE) + 4, 0);
   const title = shortenText(words.title.toUpperCase(), HEADING_SIZE, right - left - used, HEADING_TRACKING);

@@ -82,14 +82,14 @@ export const tileBox = (box: Size, area: Size, overlap: number): Tiling => {
   };
 };
 
-/** Windows of the area's length along one direction, each the overlap further than the last one's end; the last as long as is left. */
+/** As few windows as the room allows, all of one length, each sharing the overlap with the next. */
 const spans = (length: number, room: number, overlap: number): readonly Span[] => {
   if (length <= room) return [{ from: 0, to: length, ownFrom: 0, ownTo: length }];
-  const step = room - overlap;
-  const count = Math.ceil((length - overlap) / step);
+  const count = Math.ceil((length - overlap) / (room - overlap));
+  const step = (length - overlap) / count;
   return Array.from({ length: count }, (_, i) => ({
     from: i * step,
-    to: Math.min(length, i * step + room),
+    to: i === count - 1 ? length : (i + 1) * step + overlap,
     ownFrom: i === 0 ? 0 : i * step + overlap / 2,
     ownTo: i === count - 1 ? length : (i + 1) * step + overlap / 2,
   }));
