@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { a4, pyramidOn } from '../testing/pyramid.ts';
+import { produceSample, sampleNames } from '../testing/samples.ts';
 import { formatNumber, type Json, writeJson } from './write-json.ts';
 import { writeReport } from './write-report.ts';
 
@@ -132,5 +133,61 @@ describe('the report', () => {
       writeReport({ ...production, sheets: [], roofs: [{ spec, made: null, issues: [issue] }] }),
     );
     expect(failed.roofs[0]).toMatchObject({ solid: null, layers: [], fit: { overhang: null, issues: [issue] } });
+  });
+});
+
+describe.each(sampleNames)('the report of %s', (name) => {
+  const made = produceSample(name);
+  const written = writeReport(made);
+  const read = JSON.parse(written);
+
+  it('reads back, and is written back, as it was', () => {
+    expect(`${writeJson(read)}\n`).toBe(written);
+  });
+
+  it('says of every roof what the production says', () => {
+    made.roofs.forEach((roof, i) => {
+      const { solid, layers, fit, copies } = read.roofs[i];
+      expect(copies).toBe(roof.spec.copies);
+      expect(fit.overhang?.min ?? null).toEqual(
+        roof.made?.fit.overhang ? expect.closeTo(roof.made.fit.overhang.min, 8) : null,
+      );
+      expect(solid.vertices).toHaveLength(roof.made?.solid.vertices.length ?? 0);
+      const faces = new Set(solid.faces.map((face: { id: string }) => face.id));
+      for (const edge of solid.edges) {
+        expect(edge.dihedral === null).toBe(edge.faces.length === 1);
+        for (const face of edge.faces) expect(faces).toContain(face);
+        const [a, b] = edge.ends.map((vertex: number) => solid.vertices[vertex]);
+        expect(Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])).toBeCloseTo(edge.length, 7);
+      }
+      for (const { pieces } of layers) {
+        for (const piece of pieces) {
+          for (const { face, polygon } of piece.panels) {
+            const { loop } = solid.faces.find(({ id }: { id: string }) => id === face);
+            expect(polygon).toHaveLength(loop.length);
+          }
+          for (const fold of piece.folds) {
+            const { dihedral } = solid.edges.find(({ id }: { id: string }) => id === fold.edge);
+            expect(fold.angle).toBeCloseTo(Math.abs(180 - dihedral), 7);
+          }
+          for (const flap of piece.flaps) expect(faces).toContain(flap.from);
+        }
+      }
+    });
+  });
+
+  it('places every copy of every piece once, by names that the report holds', () => {
+    const placed = read.sheets.flatMap(
+      (sheet: { placements: { roof: string; layer: number; piece: string; copy: number }[] }) =>
+        sheet.placements.map(({ roof, layer, piece, copy }) => `${roof} ${layer} ${piece} ${copy}`),
+    );
+    const wanted = made.roofs.flatMap((roof) =>
+      Array.from({ length: roof.spec.copies }, (_, copy) => copy).flatMap((copy) =>
+        (roof.made?.layers ?? []).flatMap(({ net }, l) =>
+          net.pieces.map(({ id }) => `${roof.spec.id} ${l} ${id} ${copy}`),
+        ),
+      ),
+    );
+    expect([...placed].sort()).toEqual([...wanted].sort());
   });
 });
