@@ -116,7 +116,9 @@ const spotOf = (label: Label): Spot => {
 /** A tile shows its window; texts only on its own side of the lines where tiles meet, so that each is read once. */
 const clipTile = (whole: Drawing, marks: Drawing, { window, own }: Tile): Drawing => ({
   strokes: [
-    ...whole.strokes.flatMap((stroke) => clipStroke(stroke, window)),
+    ...whole.strokes.filter(({ role }) => role !== 'rule').flatMap((stroke) => clipStroke(stroke, window)),
+    // Arrows go with the names: they cross no line where tiles meet.
+    ...whole.strokes.filter(({ role, points }) => role === 'rule' && points.every((point) => isInBox(point, own))),
     ...marks.strokes.filter((mark) => mark.points.every((corner) => isInBox(corner, window))),
   ],
   labels: [

@@ -1,7 +1,3 @@
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import { distance2, type Vec2 } from '../../core/geometry/vector.ts';
@@ -238,36 +234,5 @@ describe('the file', () => {
     const words = content.items.map((item) => ('str' in item ? item.str : '')).join(' ');
     expect(words).toContain('Nothing to print');
     await doc.loadingTask.destroy();
-  });
-});
-
-const hasPoppler = ((): boolean => {
-  try {
-    execFileSync('pdfinfo', ['-v'], { stdio: 'ignore' });
-    return true;
-  } catch {
-    console.warn('pdfinfo is not installed: the PDF is not read back by poppler. npm test installs it.');
-    return false;
-  }
-})();
-
-describe.runIf(hasPoppler)('poppler', () => {
-  it.each([
-    ['harbour-gate', 612, 792],
-    ['chapel-hill', 595.276, 841.89],
-  ] as const)('reads and paints the pages of %s', (name, width, height) => {
-    const folder = mkdtempSync(join(tmpdir(), 'spirewright-'));
-    try {
-      const file = join(folder, 'pages.pdf');
-      writeFileSync(file, write(produceSample(name)));
-      const told = execFileSync('pdfinfo', [file], { encoding: 'utf8' });
-      const size = /Page size:\s+([\d.]+) x ([\d.]+) pts/.exec(told);
-      expect([Number(size?.[1]), Number(size?.[2])]).toEqual([width, height]);
-      expect(told).toMatch(/Title:\s+Samphire Staithe/);
-      execFileSync('pdftoppm', ['-r', '50', '-png', '-f', '1', '-l', '1', '-singlefile', file, join(folder, 'page')]);
-      expect(statSync(join(folder, 'page.png')).size).toBeGreaterThan(3000);
-    } finally {
-      rmSync(folder, { recursive: true });
-    }
   });
 });
