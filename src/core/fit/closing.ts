@@ -1,7 +1,7 @@
 import { at } from '../geometry/polygon.ts';
 import { add3, distance2, distance3, dot3, length3, scale3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Net } from '../net/net.ts';
-import { edgesOfFaces, faceFrame, flattenFace } from '../solid/measure.ts';
+import { faceFrame, flattenFace } from '../solid/measure.ts';
 import type { Solid } from '../solid/solid.ts';
 import { isPositive } from '../tolerance.ts';
 import { type Ruler, roundToRuler } from '../units/units.ts';
@@ -16,15 +16,12 @@ const ROUNDS = 100;
  * Equal panels with equal rounding meet: the roof is only a little higher or lower than meant.
  */
 export function closing(solid: Solid, net: Net, ruler: Ruler): { seamMismatch: number; peakGap: number } {
-  const edgesOf = edgesOfFaces(solid);
   const marked = solid.faces.map((_, f) => markedPanel(solid, f, ruler));
-  const sideLength = (f: number, edge: number): number | null => {
-    const i = edgesOf[f]?.indexOf(edge) ?? -1;
-    return i < 0 ? null : distance2(at(marked[f] as Vec2[], i), at(marked[f] as Vec2[], i + 1));
-  };
   const mismatches = net.seams.map(({ edge }) => {
-    const [a, b] = (solid.edges[edge]?.faces ?? []).map((f) => sideLength(f, edge));
-    return typeof a === 'number' && typeof b === 'number' ? Math.abs(a - b) : 0;
+    const { faces, ends } = solid.edges[edge] as Solid['edges'][number];
+    // On the inside of a slope a wall's line has marks of its own, so its ends are rounded like corners.
+    const [a, b] = faces.map((f) => distance2(...(ends.map((v) => markOf(solid, f, v, ruler)) as [Vec2, Vec2])));
+    return Math.abs((a ?? 0) - (b ?? 0));
   });
 
   const arcs = new Map<number, Arc[]>();
@@ -68,12 +65,18 @@ function gapBetween(arcs: readonly Arc[], meant: Vec3): number {
 }
 
 /** A panel as set out with the ruler, in the face's own frame, the middle of its base where it should be. */
-function markedPanel(solid: Solid, face: number, ruler: Ruler): Vec2[] {
+const markedPanel = (solid: Solid, face: number, ruler: Ruler): Vec2[] =>
+  (solid.faces[face]?.loop ?? []).map((v) => markOf(solid, face, v, ruler));
+
+/** A point of a face's plane as marked: its distance along the base and its height over it, each on the nearest mark. */
+function markOf(solid: Solid, face: number, vertex: number, ruler: Ruler): Vec2 {
   const flat = flattenFace(solid, face);
   const left = Math.min(...flat.map((p) => p[0]));
   const right = Math.max(...flat.map((p) => p[0]));
   const bottom = Math.min(...flat.map((p) => p[1]));
+  const { origin, x, y } = faceFrame(solid, face);
+  const away = sub3(solid.vertices[vertex] as Vec3, origin);
   const mark = (mm: number): number => roundToRuler(mm, ruler).mark;
   const shift = (right - left - mark(right - left)) / 2;
-  return flat.map(([x, y]) => [left + shift + mark(x - left), bottom + mark(y - bottom)]);
+  return [left + shift + mark(dot3(away, x) - left), bottom + mark(dot3(away, y) - bottom)];
 }

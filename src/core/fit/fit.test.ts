@@ -97,6 +97,17 @@ describe('closing', () => {
     expect(fit.peakGap).toBeGreaterThan(0.5);
   });
 
+  test('counts the line of a wall on the inside of a slope', () => {
+    // Slopes of 50 over a half span of 30; the walls stand on a body 49 wide: 24.5 and 32.67 of slope, no whole marks.
+    const { fit } = fitOf('gable', { width: 90, depth: 60, slant: 50 }, box(80, 49, 50));
+    const foot = 50 * (5.5 / 30);
+    const height = Math.round(40 - 40 * (5.5 / 30));
+    const line = 50 - Math.round(foot);
+    // The peak's mark is half a millimetre off: one edge of the wall is longer than the other.
+    const off = [24, 25].map((half) => Math.abs(Math.hypot(half, height) - line));
+    expect(fit.seamMismatch).toBeCloseTo(Math.max(...off), 9);
+  });
+
   test('a finer ruler never leaves a seam further apart than its own marks allow', () => {
     fc.assert(
       fc.property(
