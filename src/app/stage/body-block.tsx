@@ -1,0 +1,33 @@
+import type { ReactNode } from 'react';
+import { EdgesGeometry, ExtrudeGeometry, LineBasicMaterial, MeshStandardMaterial, Shape } from 'three';
+import type { Body } from '../../core/project/project.ts';
+import { useDisposing } from './disposing.ts';
+import { tones } from './tones.ts';
+
+/** The body: a plain block of card, standing on the table. */
+export const BodyBlock = ({ body, bold }: { readonly body: Body; readonly bold: boolean }): ReactNode => {
+  const geometries = useDisposing(() => {
+    const shape = new Shape();
+    body.outline.forEach(([x, y], i) => {
+      if (i === 0) shape.moveTo(x, y);
+      else shape.lineTo(x, y);
+    });
+    shape.closePath();
+    const block = new ExtrudeGeometry(shape, { depth: body.height, bevelEnabled: false });
+    return [block, new EdgesGeometry(block, 20)] as const;
+  }, [body]);
+  const materials = useDisposing(
+    () =>
+      [
+        new MeshStandardMaterial({ color: tones.card, roughness: 0.92, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 }),
+        new LineBasicMaterial({ color: tones.ink, transparent: true, opacity: bold ? 0.9 : 0.4 }),
+      ] as const,
+    [bold],
+  );
+  return (
+    <group>
+      <mesh geometry={geometries[0]} material={materials[0]} castShadow receiveShadow />
+      <lineSegments geometry={geometries[1]} material={materials[1]} />
+    </group>
+  );
+};

@@ -1,0 +1,140 @@
+import { useThree } from '@react-three/fiber';
+import { type ReactNode, useEffect, useMemo } from 'react';
+import { type BufferGeometry, MeshBasicMaterial, MeshStandardMaterial } from 'three';
+import { type Motion, poseNet } from '../../core/fold/pose.ts';
+import type { Vec2, Vec3 } from '../../core/geometry/vector.ts';
+import type { MadeLayer } from '../../core/pipeline.ts';
+import { useDisposing } from './disposing.ts';
+import type { Finish } from './finish.ts';
+import { emptyPart, partGeometry, posePart } from './flat-part.ts';
+import type { FoldClock } from './fold-clock.ts';
+import { makeLettering, pushLabel } from './lettering.ts';
+import { buildNetParts, firstOwners, markPlace } from './net-parts.ts';
+import type { Papers } from './papers.ts';
+import { ease } from './shot.ts';
+import { tones } from './tones.ts';
+import { tuckFlaps } from './tuck.ts';
+
+export interface FoldingNetProps {
+  readonly layer: MadeLayer;
+  readonly finish: Finish;
+  readonly papers: Papers;
+  readonly clock: FoldClock;
+  readonly rest: number;
+  readonly spots: readonly Vec2[];
+  /** Picture point on the table, mm: line width and lettering follow it. */
+  readonly point: number;
+  readonly family: string;
+  /** See-through, for looking at the body below. */
+  readonly ghost: boolean;
+}
+
+/** Paper is drawn no thinner than this, so that its cut side catches light. */
+const leastThickness = 0.3;
+
+/** Every owner's motion in the order the parts count them. */
+const flatten = (pieces: readonly { readonly panels: readonly Motion[]; readonly flaps: readonly Motion[] }[]) =>
+  pieces.flatMap(({ panels, flaps }) => [...panels, ...flaps]);
+
+/** The selected roof's outermost layer, from flat on the table to glued on the body. */
+export const FoldingNet = (props: FoldingNetProps): ReactNode => {
+  const { layer, finish, papers, clock, rest, spots, point, family, ghost } = props;
+  const { net, solid } = layer;
+  const invalidate = useThree((state) => state.invalidate);
+  const thickness = Math.max(leastThickness, layer.thickness);
+
+  const parts = useMemo(() => {
+    const line = Math.min(1.2, Math.max(0.22, 1.15 * point));
+    return buildNetParts(net, { thickness, line, mapping: finish.mapping });
+  }, [net, thickness, point, finish]);
+
+  const lettering = useDisposing(() => {
+    const made = makeLettering(net.seams.map((seam) => seam.mark), family, { weight: 600, onPrint: true });
+    return { ...made, dispose: () => made.texture.dispose() };
+  }, [net, family]);
+
+  const marks = useMemo(() => {
+    const part = emptyPart();
+    const starts = firstOwners(net);
+    const height = 19 * point;
+    for (const { mark, sides } of net.seams) {
+      for (const side of sides) {
+        const polygon = net.pieces[side.piece]?.panels[side.panel]?.polygon;
+        if (polygon === undefined) continue;
+        const at = markPlace(side.ends, polygon, height * 0.72);
+        pushLabel(part, lettering, { text: mark, at, angle: 0, height }, { owner: (starts[side.piece] ?? 0) + side.panel, z: 0.06 });
+      }
+    }
+    return part;
+  }, [net, lettering, point]);
+
+  const geometries = useDisposing(
+    () => [parts.print, parts.wrong, parts.lines, marks].map(partGeometry),
+    [parts, marks],
+  );
+  const materials = useDisposing(() => {
+    const paper = new MeshStandardMaterial({ map: papers.texture(finish.print), roughness: 0.86, metalness: 0 });
+    const wrong = new MeshStandardMaterial({ color: tones.wrongSide, roughness: 0.94, metalness: 0 });
+    const ink = new MeshBasicMaterial({ color: tones.ink, transparent: true, depthWrite: false });
+    const letters = new MeshBasicMaterial({ map: lettering.texture, transparent: true, depthWrite: false });
+    return [paper, wrong, ink, letters] as const;
+  }, [papers, finish.print, lettering]);
+
+  useEffect(() => {
+    const [paper, wrong, ink] = materials;
+    for (const material of [paper, wrong]) {
+      material.transparent = ghost;
+      material.opacity = ghost ? 0.3 : 1;
+      material.depthWrite = !ghost;
+      material.needsUpdate = true;
+    }
+    ink.opacity = ghost ? 0.55 : 1;
+    invalidate();
+  }, [materials, ghost, invalidate]);
+
+  useEffect(() => {
+    const sources = [parts.print, parts.wrong, parts.lines, marks];
+    const tucks = tuckFlaps(net, poseNet(solid, net, 1, { rest, spots }), thickness);
+    const lifts = new Float32Array(tucks.length);
+    const [, , ink, letters] = materials;
+    const stop = clock.listen((t) => {
+      const motions = flatten(poseNet(solid, net, t, { rest, spots }).pieces);
+      // Flat, the paper lies on the table with its whole thickness; folded, its printed side is the roof's surface and
+      // flaps are glued below the panel they hold.
+      const lift = (thickness + 0.08) * (1 - ease(0.1, 0.5, t));
+      const share = ease(0.12, 0.5, t);
+      tucks.forEach((tuck, owner) => {
+        lifts[owner] = lift + tuck * share;
+      });
+      sources.forEach((part, i) => {
+        posePart(part, geometries[i] as BufferGeometry, motions, lifts);
+      });
+      letters.opacity = 0.9 * (1 - ease(0.3, 0.62, t));
+      letters.visible = letters.opacity > 0;
+      if (!ghost) ink.opacity = 1 - 0.45 * ease(0.6, 1, t);
+    });
+    clock.points = () => {
+      const array = (geometries[0] as BufferGeometry).getAttribute('position').array;
+      const points: Vec3[] = [];
+      for (let i = 0; i < array.length; i += 3) {
+        points.push([array[i] as number, array[i + 1] as number, array[i + 2] as number]);
+      }
+      return points;
+    };
+    invalidate();
+    return () => {
+      stop();
+      clock.points = () => [];
+    };
+  }, [clock, net, solid, rest, spots, parts, marks, geometries, materials, thickness, ghost, invalidate]);
+
+  const [print, wrong, lines, letterQuads] = geometries;
+  return (
+    <group>
+      <mesh geometry={print as BufferGeometry} material={materials[0]} castShadow={!ghost} receiveShadow frustumCulled={false} />
+      <mesh geometry={wrong as BufferGeometry} material={materials[1]} castShadow={!ghost} receiveShadow frustumCulled={false} />
+      <mesh geometry={lines as BufferGeometry} material={materials[2]} renderOrder={2} frustumCulled={false} />
+      <mesh geometry={letterQuads as BufferGeometry} material={materials[3]} renderOrder={3} frustumCulled={false} />
+    </group>
+  );
+};

@@ -1,0 +1,114 @@
+import type { Vec2 } from '../../core/geometry/vector.ts';
+import { distance2, lerp2 } from '../../core/geometry/vector.ts';
+import type { Net, Piece } from '../../core/net/net.ts';
+import { type DashKind, dashLine, type Segment, takeOut } from './dashes.ts';
+import { emptyPart, type FlatPart, pushPolygon, pushRibbon, pushRim } from './flat-part.ts';
+
+/** The net as figures to draw: printed side, wrong side with the cut rims, and all lines. */
+export interface NetParts {
+  readonly print: FlatPart;
+  readonly wrong: FlatPart;
+  readonly lines: FlatPart;
+}
+
+export interface NetDrawing {
+  /** Paper thickness as drawn, mm. */
+  readonly thickness: number;
+  /** Width of an inked line, mm. */
+  readonly line: number;
+  /** Texture place of a piece's point. */
+  readonly mapping: (piece: number, p: Vec2) => Vec2;
+}
+
+/** A line on a piece, with the panel or flap of the piece it lies on (flaps count on after the panels). */
+export interface PieceLine {
+  readonly kind: DashKind;
+  readonly ends: Segment;
+  readonly member: number;
+}
+
+const near = 1e-4;
+const isOn = ([c, d]: Segment, a: Vec2, b: Vec2): boolean => {
+  const length = distance2(a, b);
+  const off = (p: Vec2): number =>
+    Math.abs((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / Math.max(length, near);
+  const inside = (p: Vec2): boolean => distance2(p, a) <= length + near && distance2(p, b) <= length + near;
+  return off(c) < near && off(d) < near && inside(c) && inside(d);
+};
+
+const sides = (ring: readonly Vec2[]): readonly Segment[] =>
+  ring.map((p, i) => [p, ring[(i + 1) % ring.length] as Vec2] as const);
+
+/** Cut and fold lines of a piece: outline parts that no fold or flap takes are cut, each drawn once. */
+export const pieceLines = (piece: Piece): readonly PieceLine[] => {
+  const lines: PieceLine[] = [];
+  const folds: readonly Segment[] = piece.folds.map((fold) => fold.ends);
+  piece.panels.forEach((panel, member) => {
+    const bases = piece.flaps
+      .filter((flap) => flap.panel === member)
+      .map((flap): Segment => [flap.polygon[0] as Vec2, flap.polygon[1] as Vec2]);
+    for (const [a, b] of sides(panel.polygon)) {
+      const taken = [...folds, ...bases].filter((base) => isOn(base, a, b));
+      for (const ends of takeOut(a, b, taken)) lines.push({ kind: 'cut', ends, member });
+    }
+  });
+  for (const fold of piece.folds) lines.push({ kind: fold.kind, ends: fold.ends, member: fold.panels[0] });
+  piece.flaps.forEach((flap, i) => {
+    const [base, ...rest] = sides(flap.polygon);
+    if (base !== undefined) lines.push({ kind: flap.kind, ends: base, member: flap.panel });
+    for (const ends of rest) lines.push({ kind: 'cut', ends, member: piece.panels.length + i });
+  });
+  return lines;
+};
+
+/** First owner number of each piece: owners run through all panels, then all flaps, piece by piece. */
+export const firstOwners = (net: Net): readonly number[] => {
+  let next = 0;
+  return net.pieces.map((piece) => {
+    const first = next;
+    next += piece.panels.length + piece.flaps.length;
+    return first;
+  });
+};
+
+const above = 0.05;
+
+export const buildNetParts = (net: Net, { thickness, line, mapping }: NetDrawing): NetParts => {
+  const print = emptyPart();
+  const wrong = emptyPart();
+  const lines = emptyPart();
+  const starts = firstOwners(net);
+  net.pieces.forEach((piece, index) => {
+    const start = starts[index] ?? 0;
+    const rings = [...piece.panels, ...piece.flaps].map((member) => member.polygon);
+    rings.forEach((ring, member) => {
+      const owner = start + member;
+      pushPolygon(print, ring, { owner, z: 0 }, (p) => mapping(index, p));
+      pushPolygon(wrong, ring, { owner, z: -thickness, under: true });
+    });
+    for (const { kind, ends, member } of pieceLines(piece)) {
+      const owner = start + member;
+      if (kind === 'cut') pushRim(wrong, ends[0], ends[1], -thickness, 0, owner);
+      for (const [a, b] of dashLine(ends[0], ends[1], kind, line)) {
+        pushRibbon(lines, a, b, line, { owner, z: above }, kind === 'cut' ? 1 : 0);
+      }
+    }
+    for (const { ends, panel } of piece.glueLines) {
+      for (const [a, b] of dashLine(ends[0], ends[1], 'glue', line)) {
+        pushRibbon(lines, a, b, line, { owner: start + panel, z: -thickness - above, under: true });
+      }
+    }
+  });
+  return { print, wrong, lines };
+};
+
+/** Where a seam's match mark is written: inside the panel, off the middle of the seam. */
+export const markPlace = (ends: Segment, polygon: readonly Vec2[], inset: number): Vec2 => {
+  const middle = lerp2(ends[0], ends[1], 0.5);
+  const centre: Vec2 = [
+    polygon.reduce((sum, p) => sum + p[0], 0) / polygon.length,
+    polygon.reduce((sum, p) => sum + p[1], 0) / polygon.length,
+  ];
+  const away = distance2(middle, centre);
+  return away === 0 ? middle : lerp2(middle, centre, Math.min(0.5, inset / away));
+};

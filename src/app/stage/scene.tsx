@@ -1,0 +1,180 @@
+import { useThree } from '@react-three/fiber';
+import { type ReactNode, type RefObject, useCallback, useMemo } from 'react';
+import { boxOf } from '../../core/geometry/polygon.ts';
+import type { Vec3 } from '../../core/geometry/vector.ts';
+import { length2 } from '../../core/geometry/vector.ts';
+import { arrangeOnTable } from '../../core/net/arrange.ts';
+import { BodyBlock } from './body-block.tsx';
+import { BodySizes } from './body-sizes.tsx';
+import { type CameraHands, CameraRig } from './camera-rig.tsx';
+import { type Desk, planDesk } from './desk.ts';
+import { Dusk } from './dusk.tsx';
+import { FinishedLayer } from './finished-layer.tsx';
+import { finishLayer, topLayer } from './finish.ts';
+import { startFoldClock } from './fold-clock.ts';
+import { FoldingNet } from './folding-net.tsx';
+import { measureNet } from './measures.ts';
+import { Neighbours } from './neighbours.tsx';
+import { NetMeasures } from './net-measures.tsx';
+import { usePapers } from './papers.ts';
+import { frameScene } from './frame-scene.ts';
+import { SheetsOnTable } from './sheets-on-table.tsx';
+import { SteelRule, Tabletop } from './tabletop.tsx';
+import { settleTown } from './town.ts';
+import type { StageProps } from './stage.tsx';
+
+export interface SceneProps extends StageProps {
+  readonly family: string;
+  readonly hands: RefObject<CameraHands | null>;
+}
+
+const clearSides = { left: 0, right: 0, top: 0, bottom: 0 };
+const nowhere: readonly [] = [];
+
+/** Everything on the table. Geometry is made again only when its own inputs change; movement never renders. */
+export const TableScene = (props: SceneProps): ReactNode => {
+  const { roofs, selected, t, view, units, sheets, stock, reducedMotion, family, hands, onReady } = props;
+  const clear = props.clear ?? clearSides;
+  const size = useThree((state) => state.size);
+  const papers = usePapers();
+  const roof = roofs[selected];
+  const top = useMemo(() => topLayer(roof), [roof]);
+  const body = roof?.spec.body ?? null;
+  const rest = roof?.made?.fit.rest ?? 0;
+  const spots = useMemo(() => (top === null ? nowhere : arrangeOnTable(top.layer.net, body)), [top, body]);
+
+  const onSheets = view === 'paper' || view === 'set-out';
+  const laid = useMemo(() => {
+    if (view !== 'set-out') return sheets;
+    const own = sheets.find((sheet) => sheet.placements.some((placement) => placement.roof === selected));
+    return own === undefined ? sheets.slice(0, 1) : [own];
+  }, [sheets, selected, view]);
+  const showSheets = onSheets && laid.length > 0;
+
+  const picture = useMemo(
+    () => ({
+      width: Math.max(80, size.width - clear.left - clear.right),
+      height: Math.max(80, size.height - clear.top - clear.bottom),
+    }),
+    [size.width, size.height, clear.left, clear.right, clear.top, clear.bottom],
+  );
+  const desk = useMemo(
+    (): Desk => planDesk({
+        net: top?.layer.net ?? null,
+        spots,
+        body,
+        sheets: showSheets ? laid : nowhere,
+        units,
+        picture,
+        isClose: showSheets && view === 'set-out',
+      }),
+    [top, spots, body, laid, showSheets, units, picture, view],
+  );
+  const finish = useMemo(
+    () => (top === null ? null : finishLayer(selected, top.index, top.layer, sheets, stock)),
+    [top, selected, sheets, stock],
+  );
+  const cores = useMemo(
+    () =>
+      (roof?.made?.layers.slice(0, -1) ?? []).map((layer, index) => ({
+        layer,
+        finish: finishLayer(selected, index, layer, sheets, stock),
+      })),
+    [roof, selected, sheets, stock],
+  );
+  const measures = useMemo(
+    () => (top === null ? [] : measureNet(top.layer.net, top.layer.solid, spots, 14 * desk.point)),
+    [top, spots, desk.point],
+  );
+
+  const town = useMemo(() => {
+    const others = roofs.flatMap((entry, i) => (i === selected || entry.made === null ? [] : [i]));
+    const sizes = roofs.map((entry) => {
+      const plan = [...(entry.spec.body?.outline ?? []), ...(entry.made?.solid.vertices ?? [])];
+      return 2 * Math.max(20, ...plan.map((p) => length2([p[0], p[1]])));
+    });
+    const places = settleTown(others.length, Math.max(...sizes, 40));
+    return places.map((at, i) => ({ roof: others[i] as number, at }));
+  }, [roofs, selected]);
+
+  const still = useMemo((): readonly Vec3[] => {
+    if (body === null) return [];
+    const outline = body.outline.flatMap(([x, y]): Vec3[] => [[x, y, 0], [x, y, body.height]]);
+    return outline;
+  }, [body]);
+  const crown = rest + Math.max(0, ...(roof?.made?.solid.vertices.map((v) => v[2]) ?? []));
+  const goal = onSheets ? 0 : view === 'roof' ? t : 1;
+  const clock = useMemo(() => startFoldClock(goal), []);
+  const frame = useCallback(
+    (now: number) =>
+      frameScene({ now, view: showSheets ? view : onSheets ? 'roof' : view, desk, still, folding: clock.points(), crown, size, clear, reducedMotion }),
+    [view, showSheets, onSheets, desk, still, crown, clock, size, clear, reducedMotion],
+  );
+
+  const spread = Math.max(
+    desk.frame.maxX - desk.frame.minX,
+    desk.frame.maxY - desk.frame.minY,
+    showSheets ? 0 : (body?.height ?? 0) * 1.2,
+  );
+  const middleX = (desk.frame.minX + desk.frame.maxX) / 2;
+  // The lamp hangs between the paper and the building.
+  const middleY = ((desk.frame.minY + desk.frame.maxY) / 2) * (showSheets ? 1 : 0.55);
+  const middle = useMemo(() => [middleX, middleY] as const, [middleX, middleY]);
+  const plan = body === null ? null : boxOf(body.outline);
+  const sizePoint = plan === null ? 1 : Math.max(plan.maxX - plan.minX, body?.height ?? 0) / Math.max(160, 0.36 * picture.height);
+
+  return (
+    <>
+      <Dusk reach={spread * 0.62} middle={middle} />
+      <Tabletop front={desk.front} reach={Math.max(spread, 300)} />
+      <SteelRule rule={desk.rule} family={family} />
+      <group visible={!showSheets}>
+        {body === null ? null : <BodyBlock body={body} bold={view === 'body'} />}
+        {cores.map((core, i) => (
+          <FinishedLayer key={String(i)} {...core} papers={papers} rest={rest} sunk={0.6} line={desk.point} />
+        ))}
+        {top === null || finish === null ? null : (
+          <>
+            <FoldingNet
+              layer={top.layer}
+              finish={finish}
+              papers={papers}
+              clock={clock}
+              rest={rest}
+              spots={spots}
+              point={desk.point}
+              family={family}
+              ghost={view === 'body'}
+            />
+            <NetMeasures measures={measures} units={units} point={desk.point} family={family} clock={clock} />
+          </>
+        )}
+        {view === 'body' && body !== null ? (
+          <BodySizes body={body} units={units} point={sizePoint} family={family} />
+        ) : null}
+        <Neighbours roofs={roofs} town={town} sheets={sheets} stock={stock} papers={papers} />
+      </group>
+      {showSheets ? (
+        <SheetsOnTable
+          sheets={laid}
+          corners={desk.sheets}
+          roofs={roofs}
+          stock={stock}
+          papers={papers}
+          point={desk.point}
+          family={family}
+          wrongSide={view === 'set-out'}
+        />
+      ) : null}
+      <CameraRig
+        clock={clock}
+        goal={goal}
+        frame={frame}
+        scene={`${view}/${selected}`}
+        reducedMotion={reducedMotion}
+        hands={hands}
+        onFirstFrame={onReady}
+      />
+    </>
+  );
+};

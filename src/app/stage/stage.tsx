@@ -1,0 +1,96 @@
+import { Canvas } from '@react-three/fiber';
+import { type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 'react';
+import { NeutralToneMapping } from 'three';
+import type { LaidSheet } from '../../core/layout/layout.ts';
+import type { MadeRoof } from '../../core/pipeline.ts';
+import type { Stock } from '../../core/project/project.ts';
+import type { Units } from '../../core/units/units.ts';
+import type { CameraHands } from './camera-rig.tsx';
+import type { Clear } from './frame-scene.ts';
+import { TableScene } from './scene.tsx';
+import { tones } from './tones.ts';
+
+export interface StageProps {
+  readonly roofs: readonly MadeRoof[];
+  /** Index of the roof on the bench. */
+  readonly selected: number;
+  /** The scrubber, 0 flat to 1 on the body. */
+  readonly t: number;
+  readonly view: 'body' | 'roof' | 'paper' | 'set-out' | 'build';
+  readonly units: Units;
+  readonly sheets: readonly LaidSheet[];
+  readonly stock: readonly Stock[];
+  readonly reducedMotion: boolean;
+  /** Called once the first picture is drawn. */
+  readonly onReady?: () => void;
+  /** Picture points at each side that panels cover: the camera keeps what matters out from under them. */
+  readonly clear?: Clear;
+}
+
+const turnStep = Math.PI / 24;
+
+/** The keys of a focused stage: arrows walk round, plus and minus step closer or back, Home looks as at first. */
+const turnByKey = (event: KeyboardEvent, hands: CameraHands | null): void => {
+  if (hands === null || event.altKey || event.ctrlKey || event.metaKey) return;
+  const moves: Readonly<Record<string, () => void>> = {
+    ArrowLeft: () => hands.turn(-turnStep, 0),
+    ArrowRight: () => hands.turn(turnStep, 0),
+    ArrowUp: () => hands.turn(0, -turnStep),
+    ArrowDown: () => hands.turn(0, turnStep),
+    '+': () => hands.zoom(1.15),
+    '=': () => hands.zoom(1.15),
+    '-': () => hands.zoom(1 / 1.15),
+    Home: () => hands.reset(),
+  };
+  const move = moves[event.key];
+  if (move === undefined) return;
+  event.preventDefault();
+  move();
+};
+
+/** The board table in 3D. Fills its parent, which must be positioned and have a size. */
+const Stage = (props: StageProps): ReactNode => {
+  const { roofs, selected } = props;
+  const frame = useRef<HTMLDivElement>(null);
+  const hands = useRef<CameraHands | null>(null);
+  const [family, setFamily] = useState<string | null>(null);
+  useEffect(() => {
+    // Lettering on the table is set in the page's own type.
+    if (frame.current !== null) setFamily(getComputedStyle(frame.current).fontFamily || 'serif');
+  }, []);
+  const title = roofs[selected]?.spec.title;
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys turn the view while it has the focus
+    <div
+      ref={frame}
+      role="img"
+      tabIndex={0}
+      aria-label={`The table${title === undefined ? '' : ` with ${title}`}. Arrow keys walk round it, plus and minus step closer or back, Home looks as at first.`}
+      onKeyDown={(event) => turnByKey(event, hands.current)}
+      style={{ position: 'absolute', inset: 0, background: tones.room }}
+    >
+      {family === null ? null : (
+        <Canvas
+          frameloop="demand"
+          shadows="percentage"
+          dpr={[1, 2]}
+          gl={{ antialias: true, toneMapping: NeutralToneMapping, toneMappingExposure: 1 }}
+          camera={{ up: [0, 0, 1], position: [0, -1, 1000], fov: 8, near: 10, far: 10_000 }}
+        >
+          <TableScene {...props} family={family} hands={hands} />
+        </Canvas>
+      )}
+      <div
+        aria-hidden
+        style={{
+          position: 'absolute',
+          inset: 0,
+          pointerEvents: 'none',
+          background: 'radial-gradient(ellipse at 50% 46%, transparent 55%, rgb(10 6 3 / 0.55) 115%)',
+        }}
+      />
+    </div>
+  );
+};
+
+export default Stage;
