@@ -3,7 +3,7 @@ import type { Net } from '../net/net.ts';
 import type { Body } from '../project/project.ts';
 import type { Solid } from '../solid/solid.ts';
 import { NOISE_MM } from '../tolerance.ts';
-import { formatLength, MM_PER_INCH, type Ruler, type Units } from '../units/units.ts';
+import { MM_PER_INCH, type Ruler, type Units } from '../units/units.ts';
 import { closing } from './closing.ts';
 import { eaveOutline, overhangs, restHeight } from './rest.ts';
 
@@ -60,14 +60,6 @@ export function closingSentence(gap: number, units: Units): string {
 }
 
 const greatestCommonDivisor = (a: number, b: number): number => (b === 0 ? a : greatestCommonDivisor(b, a % b));
-
-/** How well the roof closes and overhangs, in one or two plain sentences. */
-export function describeFit({ overhang, sentence }: Fit, units: Units): string {
-  if (!overhang) return sentence;
-  const [min, max] = [formatLength(overhang.min, { units }), formatLength(overhang.max, { units })];
-  if (overhang.max < NOISE_MM && overhang.min > -NOISE_MM) return `${sentence} Flush with the body.`;
-  return `${sentence} ${min === max ? `Overhangs the body by ${min} all round.` : `Overhangs the body by ${min} to ${max}.`}`;
-}
 
 const roofTooSmall = (by: number): Issue => ({
   level: 'error',

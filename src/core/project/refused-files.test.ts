@@ -70,6 +70,11 @@ describe('a file that is wrong', () => {
       roofWith({ overhang: { eave: 3, verg: 2 }, shape: { rise: 50 } }),
       ['unknown-key roofs[0].overhang.verg'],
     ],
+    [
+      'a verge on a pyramid',
+      roofWith({ overhang: { eave: 3, verge: 2 }, shape: { rise: 50 } }),
+      ['no-verge roofs[0].overhang.verge'],
+    ],
     ['half a body', roofWith({ body: { width: 30, height: 60 } }), ['body-form roofs[0].body']],
     ['two bodies', roofWith({ body: { width: 30, depth: 31, sides: 4, height: 60 } }), ['body-form roofs[0].body']],
     ['two sides', roofWith({ body: { sides: 2, side: 31, height: 60 } }), ['wrong-type roofs[0].body.sides']],

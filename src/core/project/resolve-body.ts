@@ -1,4 +1,5 @@
 import type { Vec2 } from '../geometry/vector.ts';
+import type { RoofDefinition } from '../roofs/definition.ts';
 import { type Intake, readLength } from './intake.ts';
 import { countLimits, lengthLimits } from './limits.ts';
 import { formatPath, isRecord, type PathPart } from './path.ts';
@@ -65,7 +66,12 @@ const regularPolygon = (sides: number, radius: number): readonly Vec2[] =>
   });
 
 /** The overhang at model size; null, with issues reported, where it cannot be read. */
-export function resolveOverhang(intake: Intake, found: unknown, path: readonly PathPart[]): Overhang | null {
+export function resolveOverhang(
+  intake: Intake,
+  found: unknown,
+  path: readonly PathPart[],
+  definition: RoofDefinition | undefined,
+): Overhang | null {
   if (found === undefined) return null;
   const read = (value: unknown, at: readonly PathPart[]): number =>
     readLength(intake, value, at, { ...lengthLimits.overhang, label: 'The overhang', isScaled: true });
@@ -74,5 +80,8 @@ export function resolveOverhang(intake: Intake, found: unknown, path: readonly P
     return { eave, verge: eave };
   }
   const eave = read(found['eave'], [...path, 'eave']);
+  if (found['verge'] !== undefined && definition && !definition.hasVerge) {
+    intake.report(projectIssue('no-verge', formatPath([...path, 'verge']), { label: definition.title }));
+  }
   return { eave, verge: found['verge'] === undefined ? eave : read(found['verge'], [...path, 'verge']) };
 }

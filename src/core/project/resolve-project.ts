@@ -97,7 +97,7 @@ function resolveRoof(
         ? resolveShape(intake, definition, shape, { path: [...path, 'shape'], hasOverhang })
         : {},
     body: resolveBody(intake, roof['body'], [...path, 'body']),
-    overhang: resolveOverhang(intake, roof['overhang'], [...path, 'overhang']),
+    overhang: resolveOverhang(intake, roof['overhang'], [...path, 'overhang'], definition),
     layers: listIn(roof['layers']).map((layer, i) => resolveLayer(intake, layer, [...path, 'layers', i], stock)),
   };
 }

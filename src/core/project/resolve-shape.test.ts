@@ -20,6 +20,7 @@ const stepped: RoofDefinition = {
     { key: 'steps', label: 'Steps', help: '', quantity: 'count', min: 2, max: 9 },
   ],
   build: () => fail(),
+  hasVerge: false,
   outlineFromBody: () => fail(),
   examples: [],
 };

@@ -92,6 +92,10 @@ const sentences = {
     message: ({ found }) => `The overhang gives the eave outline, so the shape must not give it too; found ${found}.`,
     remedy: ({ found }) => `Leave out ${found}, or leave out the overhang.`,
   },
+  'no-verge': {
+    message: ({ label }) => `${label}: this kind of roof has no gable ends, so it has no verge to stand out.`,
+    remedy: () => 'Leave out the verge, or give the overhang as one length.',
+  },
   'outline-missing': {
     message: ({ label, other }) => `${label} of the eave outline is missing (${other}).`,
     remedy: () => 'Give it, or give a body and an overhang, and the outline follows from them.',

@@ -58,6 +58,8 @@ export interface RoofDefinition<Id extends string = string, P extends readonly P
   readonly params: P;
   /** The roof's solid, centred on the origin, z = 0 at the eave. The body says where end walls stand; it may be missing. */
   readonly build: (values: ParamValues<P>, body: Body | null) => Result<Solid>;
+  /** Whether it has gable ends, so that an overhang may say something else there. */
+  readonly hasVerge: boolean;
   /** The outline parameters that an overhang over this body gives. */
   readonly outlineFromBody: (body: Body, overhang: Overhang, values: ParamValues<P>) => Result<ShapeValues>;
   /** Named examples in mm and degrees, as a maker could type them. */

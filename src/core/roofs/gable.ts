@@ -39,6 +39,7 @@ export const gable = defineRoof({
       ],
     },
   ],
+  hasVerge: true,
   outlineFromBody: (body, { eave, verge }, { ridge }) =>
     ridge === 'along-depth' ? rectangleFromBody(body, eave, verge) : rectangleFromBody(body, verge, eave),
   build: (values, body) => {

@@ -32,6 +32,7 @@ export const pyramid = defineRoof({
       default: 0,
     },
   ],
+  hasVerge: false,
   outlineFromBody: rectangleWithEave,
   build: (values) => {
     const { width = 0, depth = 0, peakX = 0, peakY = 0 } = values;

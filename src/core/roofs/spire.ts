@@ -44,6 +44,7 @@ export const spire = defineRoof({
     },
     ...heightParams,
   ],
+  hasVerge: false,
   outlineFromBody: (body, { eave }, { sides = 8 }) => {
     if (body.outline.length !== sides) return fail(unlikeBody(body.outline.length, sides));
     if (body.rectangle && body.rectangle.width !== body.rectangle.depth) return fail(unevenBody);
