@@ -127,7 +127,7 @@ describe('from a sample to a print', () => {
     await page.getByRole('tab', { name: 'Roof' }).click();
     const words = async (): Promise<string> => await page.getByRole('main').innerText();
     expect(await words()).not.toMatch(/\d mm\b/);
-    await page.getByText('mm', { exact: true }).click();
+    await page.getByRole('radio', { name: 'millimetres' }).check();
     await page.waitForFunction(() => window.spirewright?.getState().file['units'] === 'mm');
     expect(await words()).toMatch(/\d mm\b/);
     expect(await riseOnTable()).toBe(before);
