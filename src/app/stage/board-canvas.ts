@@ -22,7 +22,7 @@ export const makeBoards = (): Texture => {
     pen.beginPath();
     pen.rect(0, top, pixels, plank);
     pen.clip();
-    pen.fillStyle = `rgb(${Math.round(58 * light)},${Math.round(51 * light)},${Math.round(46 * light)})`;
+    pen.fillStyle = `rgb(${Math.round(66 * light)},${Math.round(60 * light)},${Math.round(55 * light)})`;
     pen.fillRect(0, top, pixels, plank);
     for (let i = 0; i < 190; i += 1) {
       const y = top + random() * plank;
@@ -55,6 +55,44 @@ export const makeBoards = (): Texture => {
   texture.wrapS = RepeatWrapping;
   texture.wrapT = RepeatWrapping;
   texture.colorSpace = SRGBColorSpace;
-  texture.anisotropy = 8;
+  texture.anisotropy = 4;
+  return texture;
+};
+
+/** Length of one repeat of the brushed steel, mm; its height is the rule's breadth. */
+export const STEEL_REPEAT = 220;
+
+/** Brushed steel: streaks along the rule, and the sheen of a lamp and a window drawn in. */
+export const makeSteel = (): Texture => {
+  const canvas = document.createElement('canvas');
+  canvas.width = 512;
+  canvas.height = 128;
+  const pen = canvas.getContext('2d') as CanvasRenderingContext2D;
+  const random = seedNoise(77);
+  const base = pen.createLinearGradient(0, 0, 0, 128);
+  base.addColorStop(0, '#c9c8c2');
+  base.addColorStop(0.45, '#b3b3ae');
+  base.addColorStop(0.9, '#a3a3a0');
+  base.addColorStop(1, '#d8d6cf');
+  pen.fillStyle = base;
+  pen.fillRect(0, 0, 512, 128);
+  const sheen = pen.createLinearGradient(0, 0, 512, 0);
+  for (const [at, light] of [[0, 0.1], [0.2, 0.3], [0.42, 0.02], [0.66, 0.22], [0.85, 0], [1, 0.1]] as const) {
+    sheen.addColorStop(at, `rgba(255,250,238,${light})`);
+  }
+  pen.fillStyle = sheen;
+  pen.fillRect(0, 0, 512, 128);
+  for (let i = 0; i < 900; i += 1) {
+    const isLight = random() < 0.5;
+    pen.fillStyle = isLight ? `rgba(255,255,250,${0.02 + random() * 0.07})` : `rgba(40,38,36,${0.02 + random() * 0.06})`;
+    const x = random() * 512;
+    const length = 60 + random() * 260;
+    const y = random() * 128;
+    for (const left of [x, x - 512]) pen.fillRect(left, y, length, 0.8);
+  }
+  const texture = new CanvasTexture(canvas);
+  texture.wrapS = RepeatWrapping;
+  texture.colorSpace = SRGBColorSpace;
+  texture.anisotropy = 4;
   return texture;
 };

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { EdgesGeometry, ExtrudeGeometry, LineBasicMaterial, MeshStandardMaterial, Shape } from 'three';
+import { EdgesGeometry, ExtrudeGeometry, LineBasicMaterial, MeshLambertMaterial, Shape } from 'three';
 import type { Body } from '../../core/project/project.ts';
 import { useDisposing } from './disposing.ts';
 import { tones } from './tones.ts';
@@ -19,7 +19,7 @@ export const BodyBlock = ({ body, bold }: { readonly body: Body; readonly bold: 
   const materials = useDisposing(
     () =>
       [
-        new MeshStandardMaterial({ color: tones.card, roughness: 0.92, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 }),
+        new MeshLambertMaterial({ color: tones.card, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 }),
         new LineBasicMaterial({ color: tones.ink, transparent: true, opacity: bold ? 0.9 : 0.4 }),
       ] as const,
     [bold],

@@ -1,5 +1,5 @@
 import { type ReactNode, useMemo } from 'react';
-import { type BufferGeometry, MeshBasicMaterial, MeshStandardMaterial } from 'three';
+import { type BufferGeometry, MeshBasicMaterial, MeshLambertMaterial } from 'three';
 import { poseNet } from '../../core/fold/pose.ts';
 import type { MadeLayer } from '../../core/pipeline.ts';
 import { useDisposing } from './disposing.ts';
@@ -39,8 +39,8 @@ export const FinishedLayer = ({ layer, finish, papers, rest, sunk, line }: Finis
   const materials = useDisposing(
     () =>
       [
-        new MeshStandardMaterial({ map: texture, roughness: 0.88 }),
-        new MeshStandardMaterial({ color: tones.wrongSide, roughness: 0.94 }),
+        new MeshLambertMaterial({ map: texture }),
+        new MeshLambertMaterial({ color: tones.wrongSide }),
         new MeshBasicMaterial({ color: tones.ink, transparent: true, opacity: 0.5, depthWrite: false }),
       ] as const,
     [texture],

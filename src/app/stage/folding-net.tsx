@@ -1,6 +1,6 @@
 import { useThree } from '@react-three/fiber';
 import { type ReactNode, useEffect, useMemo } from 'react';
-import { type BufferGeometry, MeshBasicMaterial, MeshStandardMaterial } from 'three';
+import { type BufferGeometry, MeshBasicMaterial, MeshLambertMaterial } from 'three';
 import { type Motion, poseNet } from '../../core/fold/pose.ts';
 import type { Vec2, Vec3 } from '../../core/geometry/vector.ts';
 import type { MadeLayer } from '../../core/pipeline.ts';
@@ -73,8 +73,8 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
     [parts, marks],
   );
   const materials = useDisposing(() => {
-    const paper = new MeshStandardMaterial({ map: papers.texture(finish.print), roughness: 0.86, metalness: 0 });
-    const wrong = new MeshStandardMaterial({ color: tones.wrongSide, roughness: 0.94, metalness: 0 });
+    const paper = new MeshLambertMaterial({ map: papers.texture(finish.print) });
+    const wrong = new MeshLambertMaterial({ color: tones.wrongSide });
     const ink = new MeshBasicMaterial({ color: tones.ink, transparent: true, depthWrite: false });
     const letters = new MeshBasicMaterial({ map: lettering.texture, transparent: true, depthWrite: false });
     return [paper, wrong, ink, letters] as const;

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { MeshBasicMaterial, MeshStandardMaterial } from 'three';
+import { MeshBasicMaterial, MeshLambertMaterial } from 'three';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import type { LaidSheet } from '../../core/layout/layout.ts';
 import type { MadeRoof } from '../../core/pipeline.ts';
@@ -128,11 +128,11 @@ export const SheetsOnTable = (props: SheetsOnTableProps): ReactNode => {
     };
   }, [sheets, corners, roofs, stock, point, lettering, wrongSide]);
   const materials = useDisposing(() => {
-    const wrap = (print: Print, color: string) => new MeshStandardMaterial({ map: papers.texture(print), color, roughness: 0.9 });
+    const wrap = (print: Print, color: string) => new MeshLambertMaterial({ map: papers.texture(print), color });
     const ink = new MeshBasicMaterial({ color: tones.ink });
     const chalk = new MeshBasicMaterial({ color: tones.chalk, map: lettering.texture, transparent: true, depthWrite: false });
     const shade = new MeshBasicMaterial({ color: '#000', transparent: true, opacity: 0.16, depthWrite: false });
-    const rim = new MeshStandardMaterial({ color: tones.wrongSide, roughness: 0.95 });
+    const rim = new MeshLambertMaterial({ color: tones.wrongSide });
     const waste = drawn.waste.map(({ print }) => wrap(print, wrongSide ? '#b9b2a4' : '#8d867c'));
     const pieces = drawn.pieces.map(({ print }) => wrap(print, '#ffffff'));
     const all = [ink, chalk, shade, rim, ...waste, ...pieces];
@@ -143,10 +143,10 @@ export const SheetsOnTable = (props: SheetsOnTableProps): ReactNode => {
       <mesh geometry={drawn.halo} material={materials.shade} />
       <mesh geometry={drawn.rim} material={materials.rim} />
       {drawn.waste.map(({ print, geometry }, i) => (
-        <mesh key={print} geometry={geometry} material={materials.waste[i] as MeshStandardMaterial} receiveShadow />
+        <mesh key={print} geometry={geometry} material={materials.waste[i] as MeshLambertMaterial} receiveShadow />
       ))}
       {drawn.pieces.map(({ print, geometry }, i) => (
-        <mesh key={print} geometry={geometry} material={materials.pieces[i] as MeshStandardMaterial} receiveShadow />
+        <mesh key={print} geometry={geometry} material={materials.pieces[i] as MeshLambertMaterial} receiveShadow />
       ))}
       <mesh geometry={drawn.lines} material={materials.ink} renderOrder={2} />
       <mesh geometry={drawn.captions} material={materials.chalk} renderOrder={3} />

@@ -1,11 +1,10 @@
 import { type ReactNode, useMemo } from 'react';
-import { BoxGeometry, ExtrudeGeometry, MeshBasicMaterial, MeshStandardMaterial, Path, Shape } from 'three';
-import { BOARD_REPEAT, makeBoards } from './board-canvas.ts';
+import { BoxGeometry, ExtrudeGeometry, MeshBasicMaterial, MeshPhongMaterial, Path, Shape } from 'three';
+import { BOARD_REPEAT, makeBoards, makeSteel, STEEL_REPEAT } from './board-canvas.ts';
 import type { Desk } from './desk.ts';
 import { useDisposing } from './disposing.ts';
 import { emptyPart, pushRibbon, stillGeometry } from './flat-part.ts';
 import { makeLettering, pushLabel } from './lettering.ts';
-import { tones } from './tones.ts';
 
 const thickness = 26;
 
@@ -27,7 +26,7 @@ export const Tabletop = ({ front, reach }: { readonly front: number; readonly re
   }, [front, reach]);
   const texture = useDisposing(makeBoards, []);
   const material = useDisposing(
-    () => new MeshStandardMaterial({ map: texture, roughness: 0.62, metalness: 0 }),
+    () => new MeshPhongMaterial({ map: texture, specular: '#241c15', shininess: 14 }),
     [texture],
   );
   return <mesh geometry={geometry} material={material} receiveShadow castShadow />;
@@ -50,8 +49,13 @@ export const SteelRule = ({ rule, family }: { readonly rule: Desk['rule']; reado
     const hole = new Path();
     hole.absarc(end - breadth * 0.5, -breadth / 2, breadth * 0.13, 0, Math.PI * 2, true);
     shape.holes.push(hole);
-    return new ExtrudeGeometry(shape, { depth: plate, bevelEnabled: false, curveSegments: 18 });
+    const plateShape = new ExtrudeGeometry(shape, { depth: plate, bevelEnabled: false, curveSegments: 18 });
+    const uv = plateShape.getAttribute('uv');
+    const at = plateShape.getAttribute('position');
+    for (let i = 0; i < uv.count; i += 1) uv.setXY(i, at.getX(i) / STEEL_REPEAT, 1 + at.getY(i) / breadth);
+    return plateShape;
   }, [scale, breadth]);
+  const steel = useDisposing(makeSteel, []);
   const lettering = useDisposing(() => {
     const made = makeLettering(scale.figures.map((figure) => figure.text), family, { weight: 600 });
     return { ...made, dispose: () => made.texture.dispose() };
@@ -73,11 +77,11 @@ export const SteelRule = ({ rule, family }: { readonly rule: Desk['rule']; reado
   const materials = useDisposing(
     () =>
       [
-        new MeshStandardMaterial({ color: tones.steel, roughness: 0.36, metalness: 0.82 }),
+        new MeshPhongMaterial({ color: '#ffffff', map: steel, specular: '#6d675e', shininess: 40 }),
         new MeshBasicMaterial({ color: '#17130f' }),
         new MeshBasicMaterial({ color: '#17130f', map: lettering.texture, transparent: true, depthWrite: false }),
       ] as const,
-    [lettering],
+    [lettering, steel],
   );
   const position = useMemo((): [number, number, number] => [zero, edge, 0.05], [zero, edge]);
   return (

@@ -11,7 +11,6 @@ export const tones = {
   terracotta: '#b5563a',
   verdigris: '#4f8a7b',
   slate: '#7b8990',
-  steel: '#c3c5c1',
   haze: '#241d19',
   lamp: '#fff0dd',
   dusk: '#9fb2c4',
