@@ -15,9 +15,10 @@ import { type Drawer, DrawerKeys } from './drawer-keys.tsx';
 /** The bench: one table, the project's roofs at its left, the parameters at its right, the steel rule along its front. */
 export const App = (): ReactElement => {
   const place = useBench((state) => state.place);
+  const paperView = useBench((state) => state.paperView);
   const [drawer, setDrawer] = useState<Drawer>(null);
   useShortcuts();
-  const sheet = place === 'paper' ? <NetSheet /> : place === 'set-out' ? <SetOutSheet /> : null;
+  const sheet = place === 'paper' && paperView === 'net' ? <NetSheet /> : place === 'set-out' ? <SetOutSheet /> : null;
 
   return (
     <DropTarget>

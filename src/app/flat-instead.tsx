@@ -7,8 +7,7 @@ export const FlatInstead = (): ReactElement => (
     <div className="slip is-kind">
       <h2>Here the table stays flat.</h2>
       <p>
-        This browser does not draw in 3D at the moment (WebGL 2 is off or missing). Nothing else is lost: the net, every
-        number and every print are the same.
+        This browser does not draw in 3D just now (it lacks WebGL 2). The net, the numbers and the prints are all here.
       </p>
     </div>
     <div className="flat-net">

@@ -9,13 +9,16 @@ import { travelTo } from './travel.ts';
 const heights = { long: 20, half: 14, quarter: 10, short: 6 } as const;
 
 /** The graduation of one edge; decoration, as on the steel rule it is drawn after. */
-const Graduation = ({ edge }: { readonly edge: 'upper' | 'lower' }): ReactElement => {
+const Graduation = (): ReactElement => {
   const { units } = useStyle();
   const ticks = units === 'in' ? ruleTicks(8, 8) : ruleTicks(10, 8);
   return (
-    <svg className={`graduation is-${edge}`} viewBox="0 0 1000 22" preserveAspectRatio="none" aria-hidden="true">
+    <svg className="graduation" viewBox="0 0 1000 22" preserveAspectRatio="none" aria-hidden="true">
       {ticks.map(({ at, size }) => (
         <line key={at} x1={at * 1000} x2={at * 1000} y1={0} y2={heights[size]} />
+      ))}
+      {foldStops.map((stop) => (
+        <line key={stop.id} className="stop" x1={stop.t * 1000} x2={stop.t * 1000} y1={0} y2={22} />
       ))}
     </svg>
   );
@@ -36,7 +39,7 @@ const Fold = (): ReactElement => {
   const { index, isOn } = nearestStop(shown, foldStops);
   return (
     <section className={`fold ${isStill ? 'is-still' : ''}`} aria-label="Fold the net">
-      <Graduation edge="upper" />
+      <Graduation />
       <input
         type="range"
         min={0}

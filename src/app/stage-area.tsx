@@ -18,15 +18,15 @@ class StageBoundary extends Component<{ readonly fallback: ReactNode; readonly c
   }
 }
 
-const useReducedMotion = (): boolean => {
-  const [isReduced, setIsReduced] = useState(() => window.matchMedia('(prefers-reduced-motion: reduce)').matches);
+const useMedia = (media: string): boolean => {
+  const [matches, setMatches] = useState(() => window.matchMedia(media).matches);
   useEffect(() => {
-    const query = window.matchMedia('(prefers-reduced-motion: reduce)');
-    const onChange = (): void => setIsReduced(query.matches);
+    const query = window.matchMedia(media);
+    const onChange = (): void => setMatches(query.matches);
     query.addEventListener('change', onChange);
     return () => query.removeEventListener('change', onChange);
-  }, []);
-  return isReduced;
+  }, [media]);
+  return matches;
 };
 
 /** The table in 3D; where it cannot be drawn, a kind word and the flat net. Covered by a sheet it keeps its state. */
@@ -47,13 +47,18 @@ export const StageArea = ({ isCovered }: { readonly isCovered: boolean }): React
   );
 };
 
+const nothingCovered = { left: 0, right: 0, top: 0, bottom: 0 };
+/** Cards and panel with their gaps: `--cards`, `--panel` and `--gap` of the style sheet. */
+const coveredBySides = { left: 248, right: 368, top: 0, bottom: 0 };
+
 const Table = (): ReactElement | null => {
   const production = useProduction();
   const selected = useBench((state) => state.selected);
   const t = useBench((state) => state.t);
   const view = useBench((state) => state.place);
   const { units } = useStyle();
-  const reducedMotion = useReducedMotion();
+  const reducedMotion = useMedia('(prefers-reduced-motion: reduce)');
+  const isNarrow = useMedia('(max-width: 860px)');
   if (production === null) return null;
   return (
     <Stage
@@ -65,6 +70,7 @@ const Table = (): ReactElement | null => {
       sheets={production.sheets}
       stock={production.project.stock}
       reducedMotion={reducedMotion}
+      clear={isNarrow ? nothingCovered : coveredBySides}
     />
   );
 };

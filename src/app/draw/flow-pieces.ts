@@ -26,20 +26,35 @@ export interface Flow {
   readonly height: number;
 }
 
-const flowAt = (sizes: readonly FlowSize[], space: FlowSpace, scale: number): Flow => {
+interface Row {
+  readonly indices: number[];
+  width: number;
+  height: number;
+}
+
+const rowsAt = (sizes: readonly FlowSize[], space: FlowSpace, scale: number, most: number): readonly Row[] => {
   const { left, right, top, bottom } = space.room;
-  const rows: { indices: number[]; width: number; height: number }[] = [];
+  const rows: Row[] = [];
   sizes.forEach((size, i) => {
     const width = left + size.width * scale + right;
     const height = top + size.height * scale + bottom;
     const row = rows.at(-1);
-    if (row === undefined || row.width + width > space.width + 0.01) rows.push({ indices: [i], width, height });
+    if (row === undefined || row.indices.length === most || row.width + width > space.width + 0.01) rows.push({ indices: [i], width, height });
     else {
       row.indices.push(i);
       row.width += width;
       row.height = Math.max(row.height, height);
     }
   });
+  return rows;
+};
+
+/** Rows as full as the width allows, then evened out: four pieces that need two rows stand two and two. */
+const flowAt = (sizes: readonly FlowSize[], space: FlowSpace, scale: number): Flow => {
+  const { left, right, bottom } = space.room;
+  const full = rowsAt(sizes, space, scale, sizes.length);
+  const even = rowsAt(sizes, space, scale, Math.ceil(sizes.length / full.length));
+  const rows = even.length === full.length ? even : full;
   const spots: Vec2[] = [];
   let y = 0;
   for (const row of rows) {

@@ -1,33 +1,44 @@
-import { dot2, left2, length2, lerp2, scale2, sub2, add2, type Vec2 } from '../../core/geometry/vector.ts';
+import { dot2, left2, length2, scale2, sub2, add2, type Vec2 } from '../../core/geometry/vector.ts';
 import type { Net, Piece } from '../../core/net/net.ts';
 import { edgesOfFaces } from '../../core/solid/measure.ts';
+import { isSameLength } from '../../core/tolerance.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 
 /** A measure on the drawing: its two ends in the piece's frame (mm, y up), and on which side the number stands. */
 export interface Measure {
   readonly ends: readonly [Vec2, Vec2];
   readonly length: number;
-  /** edge: along the edge, inside the panel · eave: along the edge, outside · fall: up the middle of the panel. */
-  readonly kind: 'edge' | 'eave' | 'fall';
+  /** inside: along a fold or seam, on the panel · outside: along an open edge · fall: up the middle of the panel. */
+  readonly kind: 'inside' | 'outside' | 'fall';
   /** Unit normal towards the side of the number. */
   readonly side: Vec2;
+  /** Another inside measure of the same panel says the same: left out where there is little room. */
+  readonly isTwin: boolean;
 }
 
 export interface MatchMark {
-  readonly at: Vec2;
+  /** The seam's side on this piece, its lower end first. */
+  readonly ends: readonly [Vec2, Vec2];
   /** Unit normal towards the inside of the panel. */
   readonly side: Vec2;
   readonly letter: string;
+}
+
+export interface PanelName {
+  readonly ends: readonly [Vec2, Vec2];
+  /** Unit normal to the outside. */
+  readonly side: Vec2;
+  readonly title: string;
+  /** A measure stands between the eave and the name. */
+  readonly isBehindMeasure: boolean;
 }
 
 export interface PieceFigure {
   readonly piece: Piece;
   readonly measures: readonly Measure[];
   readonly marks: readonly MatchMark[];
-  /** Titles of the faces at their middles, where a piece has several. */
-  readonly names: readonly { readonly at: Vec2; readonly title: string }[];
-  /** A flap whose width is written once. */
-  readonly flap: { readonly at: Vec2; readonly width: number } | null;
+  /** Where a piece has several faces: their titles, outside along their eaves. */
+  readonly names: readonly PanelName[];
 }
 
 const at = <T>(list: readonly T[], i: number): T => list[((i % list.length) + list.length) % list.length] as T;
@@ -39,9 +50,6 @@ const middle = (points: readonly Vec2[]): Vec2 =>
   );
 
 const unit = (v: Vec2): Vec2 => scale2(v, 1 / Math.max(length2(v), Number.MIN_VALUE));
-
-/** Where a seam's letter stands on its edge: near the lower end, where panels have most room. */
-const LETTER_AT = 0.2;
 
 const polygonEdges = (polygon: readonly Vec2[]): (readonly [Vec2, Vec2])[] => polygon.map((p, i) => [p, at(polygon, i + 1)]);
 
@@ -55,7 +63,7 @@ const fallLine = (polygon: readonly Vec2[], eave: readonly [Vec2, Vec2]): Measur
   const most = Math.max(...heights);
   const top = middle(polygon.filter((_, i) => most - (heights[i] as number) < most / 1000));
   const foot = sub2(top, scale2(up, most));
-  return { ends: [foot, top], length: most, kind: 'fall', side: unit(left2(sub2(top, foot))) };
+  return { ends: [foot, top], length: most, kind: 'fall', side: unit(left2(sub2(foot, top))), isTwin: false };
 };
 
 /** Two panels with equal signatures look the same to the eye; only the first is measured. */
@@ -69,34 +77,42 @@ const measurePanel = (
   solid: Solid,
   edges: readonly number[],
   polygon: readonly Vec2[],
-  isFold: (edge: number) => boolean,
+  isJoined: (edge: number) => boolean,
 ): Measure[] => {
-  const measures = polygonEdges(polygon).flatMap((ends, i): Measure[] => {
+  const sides = polygonEdges(polygon).flatMap((ends, i): Measure[] => {
     const edge = solid.edges[edges[i] ?? -1];
     if (edge === undefined) return [];
-    const isEave = edge.role === 'eave' || edge.role === 'foot' || edge.role === 'rim';
-    const isOutside = isEave && !isFold(edges[i] as number);
+    const isOutside = !isJoined(edges[i] as number);
     const normal = inward(ends);
-    return [{ ends, length: edge.length, kind: isOutside ? 'eave' : 'edge', side: isOutside ? scale2(normal, -1) : normal }];
+    return [{ ends, length: edge.length, kind: isOutside ? 'outside' : 'inside', side: isOutside ? scale2(normal, -1) : normal, isTwin: false }];
   });
-  const eave = measures.find((measure) => measure.kind === 'eave') ?? measures[0];
-  const fall = eave === undefined ? null : fallLine(polygon, eave.ends);
+  const measures = sides.map((one, i) => ({
+    ...one,
+    isTwin: one.kind === 'inside' && sides.slice(0, i).some((other) => isSameLength(other.length, one.length)),
+  }));
+  const eave = polygonEdges(polygon)[lowEdge(solid, edges)];
+  const fall = eave === undefined ? null : fallLine(polygon, eave);
   const repeats = fall !== null && measures.some((one) => Math.abs(one.length - fall.length) < fall.length / 1000);
   return fall === null || repeats ? measures : [...measures, fall];
 };
 
+/** Which edge of a panel's loop is its eave or foot; the first where it has none. */
+const lowEdge = (solid: Solid, edges: readonly number[]): number =>
+  Math.max(0, edges.findIndex((edge) => ['eave', 'foot', 'rim'].includes(solid.edges[edge]?.role ?? '')));
+
 /** What is written on each piece of a net: measures of every panel that is not like one before, letters, names. */
 export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
   const seen = new Set<string>();
-  let isFlapMeasured = false;
   const edges = edgesOfFaces(solid);
   return net.pieces.map((piece, index) => {
-    const folds = new Set(piece.folds.map((fold) => fold.edge));
+    const joined = new Set([...piece.folds.map((fold) => fold.edge), ...net.seams.map((seam) => seam.edge)]);
+    const measured = new Set<number>();
     const measures = piece.panels.flatMap((panel) => {
       const key = signature(panel.polygon);
       if (seen.has(key)) return [];
       seen.add(key);
-      return measurePanel(solid, edges[panel.face] ?? [], panel.polygon, (edge) => folds.has(edge));
+      measured.add(panel.face);
+      return measurePanel(solid, edges[panel.face] ?? [], panel.polygon, (edge) => joined.has(edge));
     });
     const marks = net.seams.flatMap((seam) =>
       seam.sides.filter((side) => side.piece === index).map((side): MatchMark => {
@@ -105,23 +121,15 @@ export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
         const normal = unit(left2(sub2(b, a)));
         const inside = middle(piece.panels[side.panel]?.polygon ?? [a, b]);
         const isLeft = dot2(sub2(inside, a), normal) > 0;
-        return { at: lerp2(low, high, LETTER_AT), side: isLeft ? normal : scale2(normal, -1), letter: seam.mark };
+        return { ends: [low, high], side: isLeft ? normal : scale2(normal, -1), letter: seam.mark };
       }),
     );
-    const names =
-      piece.panels.length > 1
-        ? piece.panels.map((panel) => ({ at: middle(panel.polygon), title: solid.faces[panel.face]?.title ?? '' }))
-        : [];
-    const first = piece.flaps[0];
-    const flap = isFlapMeasured || first === undefined ? null : flapWidth(first.polygon);
-    isFlapMeasured ||= flap !== null;
-    return { piece, measures, marks, names, flap };
+    const names = piece.panels.flatMap((panel): PanelName[] => {
+      const ends = polygonEdges(panel.polygon)[lowEdge(solid, edges[panel.face] ?? [])];
+      if (ends === undefined || piece.panels.length === 1) return [];
+      const title = solid.faces[panel.face]?.title ?? '';
+      return [{ ends, side: scale2(inward(ends), -1), title, isBehindMeasure: measured.has(panel.face) }];
+    });
+    return { piece, measures, marks, names };
   });
-};
-
-/** The first two points of a flap lie on its seam. */
-const flapWidth = (polygon: readonly Vec2[]): { readonly at: Vec2; readonly width: number } => {
-  const [a, b] = [at(polygon, 0), at(polygon, 1)];
-  const normal = unit(left2(sub2(b, a)));
-  return { at: middle(polygon), width: Math.max(...polygon.map((p) => Math.abs(dot2(sub2(p, a), normal)))) };
 };

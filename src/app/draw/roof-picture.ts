@@ -47,9 +47,8 @@ const surface = (corners: readonly Vec3[], part: Patch['part']): Surface => ({
   normal: loopNormal(corners),
 });
 
-/** Walls of the body from the table up to its top, `rest` below nothing: the eave plane lies at `rest`. */
-const bodySurfaces = (body: Body, rest: number): Surface[] => {
-  const foot = -rest;
+/** Walls of the body, whose foot is `foot` under the eave plane. */
+const bodySurfaces = (body: Body, rest: number, foot: number): Surface[] => {
   const top = body.height - rest;
   const corner = (i: number): Vec2 => body.outline[i % body.outline.length] as Vec2;
   return [
@@ -75,7 +74,9 @@ const lightOn = (normal: Vec3): number => {
  */
 export const drawRoof = (solid: Solid, body: Body | null, rest: number): RoofPicture => {
   const roof = solid.faces.map((face) => surface(face.loop.map((v) => solid.vertices[v] as Vec3), face.part));
-  const under = body === null ? [] : bodySurfaces(body, rest);
+  // A tall tower is drawn shorter, so that its roof stays the larger part of a small picture.
+  const size = Math.max(...solid.vertices.map((v) => Math.max(v[2], Math.hypot(v[0], v[1]))));
+  const under = body === null ? [] : bodySurfaces(body, rest, -Math.min(rest, 0.9 * size));
   const isFront = (s: Surface): boolean => dot3(s.normal, toEye) > 0;
   const byDepth = (a: Surface, b: Surface): number => depth(a) - depth(b);
   // The roof may be open below: its far panels are seen from inside only where nothing stands before them.

@@ -19,7 +19,7 @@ const FieldRow = (): ReactElement => {
   const { label, value, id } = useInputContext<{ label: ReactElement; value: RowValue; id: string }>();
   const Box = value.spec.quantity === 'choice' ? ChoiceBox : TypedBox;
   return (
-    <Row input>
+    <Row input className="field-row">
       <Label>{label}</Label>
       <Box spec={value.spec} id={id} />
     </Row>

@@ -13,7 +13,7 @@ export const TypedBox = ({ spec, id }: { readonly spec: FieldSpec; readonly id: 
   const style = useStyle();
   const errorId = useId();
   const isWrong = field.issues.some((issue) => issue.level === 'error');
-  const converted = spec.quantity === 'length' ? otherUnits(field.text, style.units) : null;
+  const converted = spec.quantity === 'length' ? otherUnits(field.text, style) : null;
 
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.key === 'Enter') field.settle();

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { exactPitch, exactText, otherUnits, shownText, steppedValue, typedValue } from './typed-text.ts';
 
+const inches = { units: 'in', ruler: '1/16in' } as const;
+const millimetres = { units: 'mm', ruler: '1mm' } as const;
+
 describe('a computed size as text', () => {
   it('is a mark where it lies on one, decimals otherwise', () => {
     expect(exactText(25.4 * 2.40625, 'in')).toBe('2 13/32in');
@@ -45,9 +48,10 @@ describe('text typed into a field', () => {
   });
 
   it('is converted only where it was typed in other units', () => {
-    expect(otherUnits('2in', 'mm')).toBeCloseTo(50.8, 9);
-    expect(otherUnits('2in', 'in')).toBeNull();
-    expect(otherUnits('4 cm', 'mm')).toBeNull();
-    expect(otherUnits('', 'mm')).toBeNull();
+    expect(otherUnits('2in', millimetres)).toBeCloseTo(50.8, 9);
+    expect(otherUnits('2in', inches)).toBeNull();
+    expect(otherUnits('4 cm', millimetres)).toBeNull();
+    expect(otherUnits('0.2mm', inches)).toBeNull();
+    expect(otherUnits('', millimetres)).toBeNull();
   });
 });

@@ -1,4 +1,5 @@
-import { formatMark, MM_PER_INCH, parseLength, parsePitch, type Ruler, rulerStep, rulerUnits, toDegrees, type Units } from '../../core/units/units.ts';
+import { formatMark, MM_PER_INCH, parseLength, parsePitch, type Ruler, roundToRuler, rulerStep, rulerUnits, toDegrees, type Units } from '../../core/units/units.ts';
+import { isSameLength, NOISE_MM } from '../../core/tolerance.ts';
 import type { Json } from '../state/file-path.ts';
 import type { FieldSpec } from './field-spec.ts';
 
@@ -32,20 +33,21 @@ export const steppedValue = (text: string, quantity: Quantity, by: 1 | -1, ruler
     const pitch = parsePitch(text);
     if (!pitch.ok) return null;
     const degrees = toDegrees(pitch.value);
-    return by > 0 ? Math.floor(degrees + 1 + 1e-6) : Math.ceil(degrees - 1 - 1e-6);
+    return by > 0 ? Math.floor(degrees + 1 + NOISE_MM) : Math.ceil(degrees - 1 - NOISE_MM);
   }
   if (quantity !== 'length') return null;
   const length = parseLength(text, { negative: 'allow', bare: rulerUnits(ruler) });
   if (!length.ok) return null;
   const marks = length.value / rulerStep(ruler);
-  const next = by > 0 ? Math.floor(marks + 1 + 1e-6) : Math.ceil(marks - 1 - 1e-6);
+  const next = by > 0 ? Math.floor(marks + 1 + NOISE_MM) : Math.ceil(marks - 1 - NOISE_MM);
   return formatMark(next * rulerStep(ruler), ruler).replace(/ (in|mm)$/, '$1');
 };
 
 /** The same length in the units on show, where it was typed in others; null where that would say nothing new. */
-export const otherUnits = (text: string, units: Units): number | null => {
+export const otherUnits = (text: string, { units, ruler }: { units: Units; ruler: Ruler }): number | null => {
   const length = parseLength(text, { negative: 'allow' });
-  if (!length.ok || length.value === 0) return null;
+  // Thin paper measured in millimetres has no mark on a ruler in inches.
+  if (!length.ok || (units === 'in' && roundToRuler(length.value, ruler).count === 0)) return null;
   const isMetric = /(mm|cm|m|met(er|re)s?)\s*$/i.test(text.trim());
   return isMetric === (units === 'mm') ? null : length.value;
 };
@@ -56,8 +58,7 @@ export const otherUnits = (text: string, units: Units): number | null => {
  */
 export const exactText = (mm: number, units: Units): string => {
   const ruler: Ruler = units === 'in' ? '1/32in' : '0.5mm';
-  const marks = mm / rulerStep(ruler);
-  if (Math.abs(marks - Math.round(marks)) < 1e-4) return formatMark(mm, ruler).replace(/ (in|mm)$/, '$1');
+  if (isSameLength(roundToRuler(mm, ruler).mark, mm)) return formatMark(mm, ruler).replace(/ (in|mm)$/, '$1');
   return units === 'in' ? `${Number((mm / MM_PER_INCH).toFixed(5))}in` : `${Number(mm.toFixed(3))}mm`;
 };
 

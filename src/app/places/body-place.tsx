@@ -98,7 +98,7 @@ const setSides = (at: RoofAtHand['at'], sides: Json | undefined): boolean => {
 };
 
 const Outline = ({ hand, hasBody }: { readonly hand: RoofAtHand; readonly hasBody: boolean }): ReactElement => {
-  const { typed, definition, context, at, change } = hand;
+  const { typed, definition, context, change } = hand;
   const follows = typed['overhang'] !== undefined;
   const plan = groupOf(definition, 'plan');
   const sizes = definition.params.filter((param) => param.outline && param.oneOf === undefined);
@@ -118,7 +118,7 @@ const Outline = ({ hand, hasBody }: { readonly hand: RoofAtHand; readonly hasBod
         />
       )}
       {follows && <FieldPanel fields={overhangFields(hand)} />}
-      {!follows && sizes.length > 0 && <FieldPanel fields={sizes.map((param) => shapeField(param, at))} />}
+      {!follows && sizes.length > 0 && <FieldPanel fields={sizes.map((param) => shapeField(param, hand))} />}
       {!follows && plan.length > 0 && <GivenGroup legend="Size given as" params={plan} hand={hand} />}
       <Stands hand={hand} />
     </section>

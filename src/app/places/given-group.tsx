@@ -1,7 +1,8 @@
 import type { ReactElement } from 'react';
 import type { Param } from '../../core/roofs/definition.ts';
-import { formatLength, formatPitch } from '../../core/units/units.ts';
+import { formatPitch } from '../../core/units/units.ts';
 import { useStyle } from '../bench.ts';
+import { showLength } from '../draw/show-number.ts';
 import { Either } from '../either.tsx';
 import { FieldPanel } from '../fields/field-panel.tsx';
 import { getAt } from '../state/file-path.ts';
@@ -18,13 +19,13 @@ interface GivenGroupProps {
 /** Several ways to say one thing: one is given and typed, the others follow and are shown. */
 export const GivenGroup = ({ legend, params, hand }: GivenGroupProps): ReactElement => {
   const style = useStyle();
-  const { roof, typed, context, at, change } = hand;
+  const { roof, typed, context, change } = hand;
   const keys = params.map((param) => param.key);
   const given = params.find((param) => getAt(typed, ['shape', param.key]) !== undefined) ?? params[0];
   const solid = roof.made?.solid;
   const valueOf = (key: string): number | null => (solid === undefined ? null : measuredValue(solid, key));
   const show = (param: Param, value: number): string =>
-    param.quantity === 'pitch' ? formatPitch(value) : formatLength(value, style);
+    param.quantity === 'pitch' ? formatPitch(value) : showLength(value, style)[0];
 
   return (
     <>
@@ -39,7 +40,7 @@ export const GivenGroup = ({ legend, params, hand }: GivenGroupProps): ReactElem
         value={given?.key ?? ''}
         onChoose={(key) => change(giveMember(context, keys, key))}
       />
-      {given !== undefined && <FieldPanel fields={[shapeField(given, at)]} />}
+      {given !== undefined && <FieldPanel fields={[shapeField(given, hand)]} />}
       <dl className="follows">
         {params
           .filter((param) => param !== given)

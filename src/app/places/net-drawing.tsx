@@ -1,13 +1,14 @@
 import { type ReactElement, useMemo } from 'react';
 import { formatLength } from '../../core/units/units.ts';
 import { useChosenRoof, useStyle } from '../bench.ts';
-import { flowPieces } from '../draw/flow-pieces.ts';
+import { type FlowSpace, flowPieces } from '../draw/flow-pieces.ts';
 import { netFigures } from '../draw/net-figure.ts';
 import { useSize } from '../use-size.ts';
 import { PieceDrawing } from './piece-drawing.tsx';
 
-/** Free pixels round each piece for the numbers that stand outside it. */
-const room = { left: 20, right: 20, top: 18, bottom: 58 };
+/** Free pixels round each piece for what stands outside it: numbers, and along the eaves of a piece of several panels names. */
+const roomFor = (hasNames: boolean): FlowSpace['room'] =>
+  hasNames ? { left: 44, right: 44, top: 30, bottom: 52 } : { left: 30, right: 30, top: 18, bottom: 58 };
 
 /** The net of one layer flat, at one scale for all pieces: as large as it can be seen at once, never unreadably small. */
 export const NetDrawing = ({ layer = 0 }: { readonly layer?: number }): ReactElement => {
@@ -20,7 +21,8 @@ export const NetDrawing = ({ layer = 0 }: { readonly layer?: number }): ReactEle
     if (width === 0 || figures.length === 0) return null;
     const pieces = figures.map((figure) => figure.piece);
     const narrowest = Math.min(...pieces.flatMap((piece) => piece.panels.map((panel) => panelWidth(panel.polygon))));
-    const space = { width: width - 16, height: height - 24, room, least: 96 / narrowest, most: 9 };
+    const room = roomFor(figures.some((figure) => figure.names.length > 0));
+    const space = { width: width - 16, height: height - 24, room, least: 84 / narrowest, most: 9 };
     return flowPieces(pieces, space);
   }, [figures, width, height]);
 

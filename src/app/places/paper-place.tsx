@@ -1,9 +1,11 @@
-import type { ReactElement } from 'react';
+import { type ReactElement, useState } from 'react';
 import { defaults } from '../../core/project/limits.ts';
 import { bench, useBench, useStyle } from '../bench.ts';
+import { Either } from '../either.tsx';
 import { FieldPanel } from '../fields/field-panel.tsx';
 import type { FieldSpec } from '../fields/field-spec.ts';
 import { exactText } from '../fields/typed-text.ts';
+import { canDrawStage } from '../stage/probe.ts';
 import { addStock } from '../state/file-edits.ts';
 import { type FilePath, getAt, type JsonObject } from '../state/file-path.ts';
 import { layerTitle } from './layer-title.ts';
@@ -18,6 +20,7 @@ export const PaperPlace = (): ReactElement | null => {
   const layers = hand.roof.spec.layers;
   return (
     <>
+      <PaperView />
       {layers.map((layer, i) => (
         <section className="group" key={`${layer.as} ${layer.stock.join()}`}>
           <h3>{layerTitle(layer.as)}</h3>
@@ -38,6 +41,24 @@ export const PaperPlace = (): ReactElement | null => {
         </button>
       </div>
     </>
+  );
+};
+
+/** The net by itself or the pieces of the whole project on their sheets; the sheets lie on the table, so they need it. */
+const PaperView = (): ReactElement | null => {
+  const paperView = useBench((state) => state.paperView);
+  const [canLay] = useState(canDrawStage);
+  if (!canLay) return null;
+  return (
+    <Either
+      legend="On the table"
+      choices={[
+        { value: 'net', title: 'The net' },
+        { value: 'sheets', title: 'Laid on paper' },
+      ]}
+      value={paperView}
+      onChoose={(value) => bench.store.setState({ paperView: value === 'sheets' ? 'sheets' : 'net' })}
+    />
   );
 };
 
@@ -77,9 +98,9 @@ const layerFields = (
     quantity: 'choice',
     fallback: 'alternate',
     choices: [
-      { value: 'alternate', label: 'On every other panel' },
-      { value: 'one-side', label: 'On one side of each' },
-      { value: 'none', label: 'None: tape the seams' },
+      { value: 'alternate', label: 'Every other panel' },
+      { value: 'one-side', label: 'One side of each' },
+      { value: 'none', label: 'None, tape instead' },
     ],
   },
   { key: 'flapWidth', label: 'Flap width', path: [...at, 'flaps', 'width'], quantity: 'length', fallback: flapWidth },
@@ -102,7 +123,7 @@ const stockFields = (index: number): FieldSpec[] => {
       fallback: 'one-way',
       choices: [
         { value: 'one-way', label: 'Has an up' },
-        { value: 'two-way', label: 'May be turned half round' },
+        { value: 'two-way', label: 'Half a turn is fine' },
         { value: 'any', label: 'Any way' },
       ],
     },

@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import type { Vec2 } from '../../core/geometry/vector.ts';
+import { add2, lerp2, scale2, type Vec2 } from '../../core/geometry/vector.ts';
 import type { Measure, PieceFigure } from '../draw/net-figure.ts';
 
 interface PieceDrawingProps {
@@ -11,10 +11,6 @@ interface PieceDrawingProps {
   readonly names: readonly PieceFigure[];
 }
 
-/** Pixels between an edge and the middle of its number. */
-const OFF_EDGE = 12;
-const OFF_EAVE = 15;
-
 /** One piece with its lines, measures and letters. Drawn in pixels, y down; the piece's frame is mm, y up. */
 export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps): ReactElement => {
   const { piece, measures, marks } = figure;
@@ -22,6 +18,8 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
   const path = (points: readonly Vec2[], isClosed = true): string =>
     `M${points.map((p) => see(p).map((n) => n.toFixed(2)).join(' ')).join('L')}${isClosed ? 'Z' : ''}`;
   const like = names.find((one) => one.piece.id === piece.same)?.piece.title;
+  // Two numbers and a third up the middle need this many pixels of eave.
+  const hasRoom = Math.max(...measures.map((one) => (one.kind === 'outside' ? one.length : 0))) * scale > 120;
   const below = piece.height * scale + 44;
 
   return (
@@ -45,22 +43,37 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
         <path key={`glue ${line.edge} ${line.panel}`} className="line-glue" d={path(line.ends, false)} />
       ))}
       <path className="line-cut" d={path(piece.outline)} />
-      {measures.map((measure) => (
+      {measures.filter((measure) => !measure.isTwin || hasRoom).map((measure) => (
         <Number key={measure.kind + measure.ends.flat().join(' ')} measure={measure} see={see} text={show(measure.length)} />
       ))}
       {marks.map((mark) => {
-        const [x, y] = see(mark.at);
+        const [low, high] = [see(mark.ends[0]), see(mark.ends[1])];
+        const pixels = Math.hypot(high[0] - low[0], high[1] - low[1]);
+        // Near the lower end, where panels have most room, but out of the corner itself.
+        const share = Math.min(0.5, Math.max(0.14, 32 / pixels));
+        const [x, y] = add2(lerp2(low, high, share), [mark.side[0] * 13, -mark.side[1] * 13]);
         return (
-          <text key={mark.letter + mark.at.join(' ')} className="match on-panel" x={x + mark.side[0] * 13} y={y - mark.side[1] * 13 + 5}>
+          <text key={mark.letter + mark.ends.join(' ')} className="match on-panel" x={x} y={y + 5}>
             {mark.letter}
           </text>
         );
       })}
-      {figure.names.map((name) => (
-        <text key={name.title} className="piece-name on-panel" x={see(name.at)[0]} y={see(name.at)[1] + 5}>
-          {name.title}
-        </text>
-      ))}
+      {figure.names.map((name) => {
+        const [a, b] = [see(name.ends[0]), see(name.ends[1])];
+        const room = Math.hypot(b[0] - a[0], b[1] - a[1]);
+        return (
+          <Along
+            key={name.title}
+            a={a}
+            b={b}
+            side={[name.side[0], -name.side[1]]}
+            share={0.5}
+            off={name.isBehindMeasure ? 34 : 15}
+            className="piece-name"
+            text={name.title.length * 8 > room ? shortName(name.title) : name.title}
+          />
+        );
+      })}
       {figure.names.length === 0 && (
         <text x={(piece.width * scale) / 2} y={below}>
           <tspan className="piece-name">{piece.title}</tspan>
@@ -77,32 +90,68 @@ interface NumberProps {
   readonly text: string;
 }
 
-/** A measure's number along its line, never upside down; outside an eave it gets a line of its own with ends. */
+/** Slanted numbers stand away from the letters; one up the middle stands low, where panels are widest. */
+const shareOf = (kind: Measure['kind'], text: string, pixels: number): number => {
+  if (kind === 'outside') return 0.5;
+  return kind === 'inside' ? 0.54 : Math.min(0.5, Math.max(0.2, (text.length * 3.8 + 8) / pixels));
+};
+
+const offsets: Readonly<Record<Measure['kind'], number>> = { inside: 12, outside: 15, fall: 9 };
+
+/** A measure's number along its line; outside it gets a line of its own with ends. */
 const Number = ({ measure, see, text }: NumberProps): ReactElement => {
   const [a, b] = [see(measure.ends[0]), see(measure.ends[1])];
   const side: Vec2 = [measure.side[0], -measure.side[1]];
-  const low = a[1] > b[1] ? a : b;
-  const high = low === a ? b : a;
-  // Slanted numbers stand a little below the middle: panels narrow towards the top.
-  const share = measure.kind === 'eave' ? 0.5 : measure.kind === 'fall' ? 0.34 : 0.47;
-  const off = measure.kind === 'eave' ? OFF_EAVE : measure.kind === 'fall' ? 9 : OFF_EDGE;
-  const x = low[0] + (high[0] - low[0]) * share + side[0] * off;
-  const y = low[1] + (high[1] - low[1]) * share + side[1] * off;
-  let turn = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
-  if (turn > 90) turn -= 180;
-  if (turn <= -90) turn += 180;
+  const pixels = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const share = shareOf(measure.kind, text, pixels);
+  // Up the middle of a low panel there is no room along the line: the number stands across it.
+  const isLevel = measure.kind === 'fall' && text.length * 7.6 + 20 > 0.6 * pixels;
+  const className = measure.kind === 'outside' ? '' : 'on-panel';
   return (
     <>
-      {measure.kind === 'eave' && <Span a={a} b={b} side={side} />}
-      <text className={measure.kind === 'eave' ? '' : 'on-panel'} transform={`translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${turn.toFixed(1)})`} y={4.5}>
-        {text}
-      </text>
+      {measure.kind === 'outside' && <Span a={a} b={b} side={side} gap={text.length * 7 + 8} />}
+      <Along a={a} b={b} side={side} share={isLevel ? 0.2 : share} off={isLevel ? 0 : offsets[measure.kind]} className={className} text={text} isLevel={isLevel} />
     </>
   );
 };
 
-/** The line of an outside measure with a short stroke at each end. */
-const Span = ({ a, b, side }: { readonly a: Vec2; readonly b: Vec2; readonly side: Vec2 }): ReactElement => {
+interface AlongProps {
+  readonly a: Vec2;
+  readonly b: Vec2;
+  readonly side: Vec2;
+  /** How far up from the lower end, 0 to 1. */
+  readonly share: number;
+  /** Pixels to the side. */
+  readonly off: number;
+  readonly className: string;
+  readonly text: string;
+  /** Upright across the line in place of along it. */
+  readonly isLevel?: boolean;
+}
+
+/** Text along a line, never upside down. */
+const Along = ({ a, b, side, share, off, className, text, isLevel = false }: AlongProps): ReactElement => {
+  const [low, high] = a[1] > b[1] ? [a, b] : [b, a];
+  const [x, y] = add2(lerp2(low, high, share), scale2(side, off));
+  let turn = isLevel ? 0 : (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
+  if (turn > 90) turn -= 180;
+  if (turn <= -90) turn += 180;
+  return (
+    <text className={className} transform={`translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${turn.toFixed(1)})`} y={4.5}>
+      {text}
+    </text>
+  );
+};
+
+/** `WSW` for `West-south-west`, where the eave is short. */
+const shortName = (title: string): string =>
+  title.includes('-') ? title.split('-').map((word) => word.charAt(0).toUpperCase()).join('') : title;
+
+/** The line of an outside measure, open where its number stands (`gap` pixels), with a short stroke at each end. */
+const Span = ({ a, b, side, gap }: { readonly a: Vec2; readonly b: Vec2; readonly side: Vec2; readonly gap: number }): ReactElement => {
   const out = (p: Vec2, by: number): string => `${(p[0] + side[0] * by).toFixed(1)} ${(p[1] + side[1] * by).toFixed(1)}`;
-  return <path className="line-measure" d={`M${out(a, 4)}L${out(a, 20)}M${out(b, 4)}L${out(b, 20)}M${out(a, 15)}L${out(b, 15)}`} />;
+  const share = Math.max(0, 0.5 - gap / 2 / Math.hypot(b[0] - a[0], b[1] - a[1]));
+  const ends = `M${out(a, 4)}L${out(a, 20)}M${out(b, 4)}L${out(b, 20)}`;
+  const line = `M${out(a, 15)}L${out(lerp2(a, b, share), 15)}M${out(lerp2(b, a, share), 15)}L${out(b, 15)}`;
+  return <path className="line-measure" d={ends + line} />;
 };

@@ -10,7 +10,7 @@ import { useRoof } from './use-roof.ts';
 export const RoofPlace = (): ReactElement | null => {
   const hand = useRoof();
   if (hand === null) return null;
-  const { definition, typed, at } = hand;
+  const { definition, typed } = hand;
   const heights = groupOf(definition, 'height');
   const plan = typed['overhang'] === undefined ? groupOf(definition, 'plan') : [];
   const others = definition.params.filter(
@@ -24,7 +24,7 @@ export const RoofPlace = (): ReactElement | null => {
       </section>
       <section className="group">
         <h3>{definition.title}</h3>
-        <FieldPanel fields={others.map((param) => shapeField(param, at))} />
+        <FieldPanel fields={others.map((param) => shapeField(param, hand))} />
         {plan.length > 0 && <GivenGroup legend="Size given as" params={plan} hand={hand} />}
         {typed['overhang'] !== undefined && <p className="note">The eave follows the body and its overhang (see Body).</p>}
       </section>

@@ -22,6 +22,8 @@ export interface BenchState {
   /** By path, as `roofs[0].shape.rise`. */
   readonly drafts: Readonly<Record<string, Draft>>;
   readonly place: Place;
+  /** What lies on the table in Paper: the net with its measures, or the sheets with the pieces laid on them. */
+  readonly paperView: 'net' | 'sheets';
   /** 0 flat to 1 on the body. */
   readonly t: number;
   /** A sentence for the maker after opening or dropping a file; null: nothing to say. */
@@ -64,7 +66,7 @@ const roofCount = (file: JsonObject): number => {
 export const createBench = (first: JsonObject, resolve: Resolve): Bench => {
   const store: BenchStore = createStore<BenchState>()(
     temporal(
-      (): BenchState => ({ file: first, selected: 0, drafts: {}, place: 'body', t: 1, notice: null }),
+      (): BenchState => ({ file: first, selected: 0, drafts: {}, place: 'body', paperView: 'net', t: 1, notice: null }),
       {
         partialize: (state): Kept => ({ file: state.file, selected: state.selected }),
         equality: (past, current) => past.file === current.file,
