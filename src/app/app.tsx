@@ -1,8 +1,9 @@
 import { type ReactElement, useState } from 'react';
 import { useBench } from './bench.ts';
+import { type Drawer, DrawerKeys } from './drawer-keys.tsx';
 import { DropTarget } from './drop-target.tsx';
-import { PlacePanel } from './places/place-panel.tsx';
 import { NetSheet } from './places/net-sheet.tsx';
+import { PlacePanel } from './places/place-panel.tsx';
 import { SetOutSheet } from './places/set-out-sheet.tsx';
 import { RoofCards } from './roof-cards.tsx';
 import { Rule } from './rule.tsx';
@@ -10,7 +11,6 @@ import { Slips } from './slips.tsx';
 import { StageArea } from './stage-area.tsx';
 import { TopBar } from './top-bar.tsx';
 import { useShortcuts } from './use-shortcuts.ts';
-import { type Drawer, DrawerKeys } from './drawer-keys.tsx';
 
 /** The bench: one table, the project's roofs at its left, the parameters at its right, the steel rule along its front. */
 export const App = (): ReactElement => {

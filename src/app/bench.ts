@@ -4,11 +4,11 @@ import type { Issue } from '../core/issue.ts';
 import { type MadeRoof, type Production, produce } from '../core/pipeline.ts';
 import { readProject, resolveProject, writeProject } from '../core/project/read-project.ts';
 import { defaultRuler, type Ruler, rulers, type Units } from '../core/units/units.ts';
+import { samples } from './samples.ts';
 import { type Bench, type BenchState, createBench } from './state/bench-store.ts';
+import { blankProject } from './state/blank-project.ts';
 import { getAt, type JsonObject } from './state/file-path.ts';
 import { createReader, type Reading } from './state/reading.ts';
-import { samples } from './samples.ts';
-import { blankProject } from './state/blank-project.ts';
 
 /** The file as the store keeps it: plain JSON that `readProject` has taken. */
 const asTyped = (text: string): { readonly file: JsonObject | null; readonly issues: readonly Issue[] } => {

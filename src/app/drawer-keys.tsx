@@ -5,7 +5,13 @@ import { placeTitles } from './places/place-titles.ts';
 export type Drawer = 'roofs' | 'panel' | null;
 
 /** On a narrow screen: opens the drawer of the roofs or of the place's panel. Unseen on a wide one. */
-export const DrawerKeys = ({ open, onOpen }: { readonly open: Drawer; readonly onOpen: (drawer: Drawer) => void }): ReactElement => {
+export const DrawerKeys = ({
+  open,
+  onOpen,
+}: {
+  readonly open: Drawer;
+  readonly onOpen: (drawer: Drawer) => void;
+}): ReactElement => {
   const place = useBench((state) => state.place);
   const key = (drawer: 'roofs' | 'panel', title: string): ReactElement => (
     <button

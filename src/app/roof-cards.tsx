@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react';
-import { findKind } from '../core/roofs/catalogue.ts';
 import type { MadeRoof } from '../core/pipeline.ts';
+import { findKind } from '../core/roofs/catalogue.ts';
 import { bench, useBench, useProduction } from './bench.ts';
 import { TypedBox } from './fields/typed-field.tsx';
 import { RoofPicture } from './roof-picture.tsx';
@@ -15,7 +15,13 @@ export const RoofCards = ({ isShut }: { readonly isShut: boolean }): ReactElemen
     <section id="roof-cards" className={`cards ${isShut ? 'is-shut' : ''}`} aria-label="Roofs of the project">
       <div className="card-list">
         {roofs.map((roof, index) => (
-          <Card key={roof.spec.id} roof={roof} index={index} isChosen={index === selected} isOnly={roofs.length === 1} />
+          <Card
+            key={roof.spec.id}
+            roof={roof}
+            index={index}
+            isChosen={index === selected}
+            isOnly={roofs.length === 1}
+          />
         ))}
         <button
           type="button"
@@ -59,13 +65,22 @@ const Card = ({ roof, index, isChosen, isOnly }: CardProps): ReactElement => {
         <div className="card-edit">
           <label htmlFor="roof-title">
             Name
-            <TypedBox id="roof-title" spec={{ key: 'title', label: 'Name', path: ['roofs', index, 'title'], quantity: 'text' }} />
+            <TypedBox
+              id="roof-title"
+              spec={{ key: 'title', label: 'Name', path: ['roofs', index, 'title'], quantity: 'text' }}
+            />
           </label>
           <label htmlFor="roof-copies">
             Copies
             <TypedBox
               id="roof-copies"
-              spec={{ key: 'copies', label: 'Copies', path: ['roofs', index, 'copies'], quantity: 'count', fallback: 1 }}
+              spec={{
+                key: 'copies',
+                label: 'Copies',
+                path: ['roofs', index, 'copies'],
+                quantity: 'count',
+                fallback: 1,
+              }}
             />
           </label>
           <div className="pair">
@@ -79,7 +94,12 @@ const Card = ({ roof, index, isChosen, isOnly }: CardProps): ReactElement => {
             >
               Duplicate
             </button>
-            <button type="button" className="key" disabled={isOnly} onClick={() => bench.edit((file) => removeRoof(file, index))}>
+            <button
+              type="button"
+              className="key"
+              disabled={isOnly}
+              onClick={() => bench.edit((file) => removeRoof(file, index))}
+            >
               Remove
             </button>
           </div>

@@ -86,7 +86,9 @@ const Places = (): ReactElement => {
   const onKeyDown = (event: KeyboardEvent): void => {
     const last = places.length - 1;
     const now = places.indexOf(place);
-    const next = { ArrowRight: now === last ? 0 : now + 1, ArrowLeft: now === 0 ? last : now - 1, Home: 0, End: last }[event.key];
+    const next = { ArrowRight: now === last ? 0 : now + 1, ArrowLeft: now === 0 ? last : now - 1, Home: 0, End: last }[
+      event.key
+    ];
     const chosen = next === undefined ? undefined : places[next];
     if (chosen === undefined) return;
     event.preventDefault();

@@ -16,7 +16,11 @@ export const RulerPick = ({ className = 'ruler-pick' }: { readonly className?: s
   return (
     <label className={className}>
       <span>Ruler</span>
-      <select aria-label="Smallest mark of the ruler" value={ruler} onChange={(event) => bench.setField(['ruler'], event.target.value)}>
+      <select
+        aria-label="Smallest mark of the ruler"
+        value={ruler}
+        onChange={(event) => bench.setField(['ruler'], event.target.value)}
+      >
         {rulers
           .filter((one) => rulerUnits(one) === units || one === ruler)
           .map((one) => (

@@ -6,7 +6,10 @@ import { canDrawStage } from './stage/probe.ts';
 const Stage = lazy(() => import('./stage/stage.tsx'));
 
 /** The bench without its stage: what is caught here must never take the numbers away. */
-class StageBoundary extends Component<{ readonly fallback: ReactNode; readonly children: ReactNode }, { readonly failed: boolean }> {
+class StageBoundary extends Component<
+  { readonly fallback: ReactNode; readonly children: ReactNode },
+  { readonly failed: boolean }
+> {
   override state: { readonly failed: boolean } = { failed: false };
 
   static getDerivedStateFromError(): { readonly failed: boolean } {

@@ -37,12 +37,26 @@ const UndoKeys = (): ReactElement => {
   const canRedo = useStore(bench.store.temporal, (state) => state.futureStates.length > 0);
   return (
     <>
-      <button type="button" className="key" disabled={!canUndo} onClick={bench.undo} title="Undo (Ctrl+Z)" aria-label="Undo">
+      <button
+        type="button"
+        className="key"
+        disabled={!canUndo}
+        onClick={bench.undo}
+        title="Undo (Ctrl+Z)"
+        aria-label="Undo"
+      >
         <svg viewBox="0 0 18 18" aria-hidden="true" fill="none" stroke="currentColor" strokeWidth="1.8">
           <path d="M7 3 3 7l4 4M3.500 7H11a4 4 0 0 1 0 8H7" />
         </svg>
       </button>
-      <button type="button" className="key" disabled={!canRedo} onClick={bench.redo} title="Redo (Ctrl+Shift+Z)" aria-label="Redo">
+      <button
+        type="button"
+        className="key"
+        disabled={!canRedo}
+        onClick={bench.redo}
+        title="Redo (Ctrl+Shift+Z)"
+        aria-label="Redo"
+      >
         <svg viewBox="0 0 18 18" aria-hidden="true" fill="none" stroke="currentColor" strokeWidth="1.8">
           <path d="m11 3 4 4-4 4M14.500 7H7a4 4 0 0 0 0 8h4" />
         </svg>

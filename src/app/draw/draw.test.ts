@@ -1,13 +1,24 @@
-import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
 import type { Solid } from '../../core/solid/solid.ts';
 import { flowPieces } from './flow-pieces.ts';
 import { drawRoof } from './roof-picture.ts';
 import { nearestStop, ruleTicks } from './rule-ticks.ts';
 
 const pyramid: Solid = {
-  vertices: [[-20, -30, 0], [20, -30, 0], [20, 30, 0], [-20, 30, 0], [0, 0, 50]],
-  faces: [[0, 1, 4], [1, 2, 4], [2, 3, 4], [3, 0, 4]].map((loop, i) => ({
+  vertices: [
+    [-20, -30, 0],
+    [20, -30, 0],
+    [20, 30, 0],
+    [-20, 30, 0],
+    [0, 0, 50],
+  ],
+  faces: [
+    [0, 1, 4],
+    [1, 2, 4],
+    [2, 3, 4],
+    [3, 0, 4],
+  ].map((loop, i) => ({
     id: `side-${i}`,
     title: `Side ${i}`,
     loop,
@@ -38,31 +49,41 @@ describe('the picture of a roof', () => {
 });
 
 describe('pieces in rows', () => {
-  const size = fc.record({ width: fc.double({ min: 1, max: 300, noNaN: true }), height: fc.double({ min: 1, max: 300, noNaN: true }) });
+  const size = fc.record({
+    width: fc.double({ min: 1, max: 300, noNaN: true }),
+    height: fc.double({ min: 1, max: 300, noNaN: true }),
+  });
   const room = { left: 24, right: 26, top: 18, bottom: 40 };
 
   it('never overlaps two pieces nor leaves the width', () => {
     fc.assert(
-      fc.property(fc.array(size, { minLength: 1, maxLength: 12 }), fc.integer({ min: 240, max: 1400 }), (sizes, width) => {
-        const flow = flowPieces(sizes, { width, height: 500, room, least: 1, most: 8 });
-        const boxes = sizes.map((s, i) => {
-          const [x, y] = flow.spots[i] as readonly [number, number];
-          return { x0: x, y0: y, x1: x + s.width * flow.scale, y1: y + s.height * flow.scale };
-        });
-        for (const [i, a] of boxes.entries()) {
-          expect(a.x0).toBeGreaterThanOrEqual(-1e-6);
-          expect(a.x1).toBeLessThanOrEqual(width + 1e-6);
-          expect(a.y1).toBeLessThanOrEqual(flow.height + 1e-6);
-          for (const b of boxes.slice(i + 1)) {
-            expect(a.x1 <= b.x0 || b.x1 <= a.x0 || a.y1 <= b.y0 || b.y1 <= a.y0).toBe(true);
+      fc.property(
+        fc.array(size, { minLength: 1, maxLength: 12 }),
+        fc.integer({ min: 240, max: 1400 }),
+        (sizes, width) => {
+          const flow = flowPieces(sizes, { width, height: 500, room, least: 1, most: 8 });
+          const boxes = sizes.map((s, i) => {
+            const [x, y] = flow.spots[i] as readonly [number, number];
+            return { x0: x, y0: y, x1: x + s.width * flow.scale, y1: y + s.height * flow.scale };
+          });
+          for (const [i, a] of boxes.entries()) {
+            expect(a.x0).toBeGreaterThanOrEqual(-1e-6);
+            expect(a.x1).toBeLessThanOrEqual(width + 1e-6);
+            expect(a.y1).toBeLessThanOrEqual(flow.height + 1e-6);
+            for (const b of boxes.slice(i + 1)) {
+              expect(a.x1 <= b.x0 || b.x1 <= a.x0 || a.y1 <= b.y0 || b.y1 <= a.y0).toBe(true);
+            }
           }
-        }
-      }),
+        },
+      ),
     );
   });
 
   it('grows to fill the height it is given', () => {
-    const sizes = [{ width: 50, height: 80 }, { width: 40, height: 60 }];
+    const sizes = [
+      { width: 50, height: 80 },
+      { width: 40, height: 60 },
+    ];
     const flow = flowPieces(sizes, { width: 900, height: 500, room, least: 1, most: 20 });
     expect(flow.height).toBeLessThanOrEqual(500);
     expect(flow.height).toBeGreaterThan(495);

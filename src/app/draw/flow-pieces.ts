@@ -39,7 +39,8 @@ const rowsAt = (sizes: readonly FlowSize[], space: FlowSpace, scale: number, mos
     const width = left + size.width * scale + right;
     const height = top + size.height * scale + bottom;
     const row = rows.at(-1);
-    if (row === undefined || row.indices.length === most || row.width + width > space.width + 0.01) rows.push({ indices: [i], width, height });
+    if (row === undefined || row.indices.length === most || row.width + width > space.width + 0.01)
+      rows.push({ indices: [i], width, height });
     else {
       row.indices.push(i);
       row.width += width;

@@ -1,8 +1,8 @@
-import { dot2, left2, length2, scale2, sub2, add2, type Vec2 } from '../../core/geometry/vector.ts';
+import { add2, dot2, left2, length2, scale2, sub2, type Vec2 } from '../../core/geometry/vector.ts';
 import type { Net, Piece } from '../../core/net/net.ts';
 import { edgesOfFaces } from '../../core/solid/measure.ts';
-import { isSameLength } from '../../core/tolerance.ts';
 import type { Solid } from '../../core/solid/solid.ts';
+import { isSameLength } from '../../core/tolerance.ts';
 
 /** A measure on the drawing: its two ends in the piece's frame (mm, y up), and on which side the number stands. */
 export interface Measure {
@@ -51,7 +51,8 @@ const middle = (points: readonly Vec2[]): Vec2 =>
 
 const unit = (v: Vec2): Vec2 => scale2(v, 1 / Math.max(length2(v), Number.MIN_VALUE));
 
-const polygonEdges = (polygon: readonly Vec2[]): (readonly [Vec2, Vec2])[] => polygon.map((p, i) => [p, at(polygon, i + 1)]);
+const polygonEdges = (polygon: readonly Vec2[]): (readonly [Vec2, Vec2])[] =>
+  polygon.map((p, i) => [p, at(polygon, i + 1)]);
 
 /** Inward normal of an edge of a counter-clockwise polygon. */
 const inward = ([a, b]: readonly [Vec2, Vec2]): Vec2 => unit(left2(sub2(b, a)));
@@ -84,7 +85,15 @@ const measurePanel = (
     if (edge === undefined) return [];
     const isOutside = !isJoined(edges[i] as number);
     const normal = inward(ends);
-    return [{ ends, length: edge.length, kind: isOutside ? 'outside' : 'inside', side: isOutside ? scale2(normal, -1) : normal, isTwin: false }];
+    return [
+      {
+        ends,
+        length: edge.length,
+        kind: isOutside ? 'outside' : 'inside',
+        side: isOutside ? scale2(normal, -1) : normal,
+        isTwin: false,
+      },
+    ];
   });
   const measures = sides.map((one, i) => ({
     ...one,
@@ -98,7 +107,10 @@ const measurePanel = (
 
 /** Which edge of a panel's loop is its eave or foot; the first where it has none. */
 const lowEdge = (solid: Solid, edges: readonly number[]): number =>
-  Math.max(0, edges.findIndex((edge) => ['eave', 'foot', 'rim'].includes(solid.edges[edge]?.role ?? '')));
+  Math.max(
+    0,
+    edges.findIndex((edge) => ['eave', 'foot', 'rim'].includes(solid.edges[edge]?.role ?? '')),
+  );
 
 /** What is written on each piece of a net: measures of every panel that is not like one before, letters, names. */
 export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
@@ -115,14 +127,16 @@ export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
       return measurePanel(solid, edges[panel.face] ?? [], panel.polygon, (edge) => joined.has(edge));
     });
     const marks = net.seams.flatMap((seam) =>
-      seam.sides.filter((side) => side.piece === index).map((side): MatchMark => {
-        const [a, b] = side.ends;
-        const [low, high] = a[1] <= b[1] ? [a, b] : [b, a];
-        const normal = unit(left2(sub2(b, a)));
-        const inside = middle(piece.panels[side.panel]?.polygon ?? [a, b]);
-        const isLeft = dot2(sub2(inside, a), normal) > 0;
-        return { ends: [low, high], side: isLeft ? normal : scale2(normal, -1), letter: seam.mark };
-      }),
+      seam.sides
+        .filter((side) => side.piece === index)
+        .map((side): MatchMark => {
+          const [a, b] = side.ends;
+          const [low, high] = a[1] <= b[1] ? [a, b] : [b, a];
+          const normal = unit(left2(sub2(b, a)));
+          const inside = middle(piece.panels[side.panel]?.polygon ?? [a, b]);
+          const isLeft = dot2(sub2(inside, a), normal) > 0;
+          return { ends: [low, high], side: isLeft ? normal : scale2(normal, -1), letter: seam.mark };
+        }),
     );
     const names = piece.panels.flatMap((panel): PanelName[] => {
       const ends = polygonEdges(panel.polygon)[lowEdge(solid, edges[panel.face] ?? [])];

@@ -30,7 +30,9 @@ export const roofNumbers = (solid: Solid): readonly RoofNumber[] => {
     });
   });
   const between = distinct(
-    solid.edges.flatMap((edge) => (edge.dihedral === null || edge.role === 'abutment' ? [] : [toDegrees(edge.dihedral)])),
+    solid.edges.flatMap((edge) =>
+      edge.dihedral === null || edge.role === 'abutment' ? [] : [toDegrees(edge.dihedral)],
+    ),
   );
   const corners = (measures.faces[face]?.angles ?? []).map((angle) => Number(toDegrees(angle).toFixed(2)));
   return [

@@ -52,10 +52,21 @@ const bodySurfaces = (body: Body, rest: number, foot: number): Surface[] => {
   const top = body.height - rest;
   const corner = (i: number): Vec2 => body.outline[i % body.outline.length] as Vec2;
   return [
-    surface(body.outline.map(([x, y]): Vec3 => [x, y, top]), 'body'),
+    surface(
+      body.outline.map(([x, y]): Vec3 => [x, y, top]),
+      'body',
+    ),
     ...body.outline.map((_, i) => {
       const [a, b] = [corner(i), corner(i + 1)];
-      return surface([[a[0], a[1], foot], [b[0], b[1], foot], [b[0], b[1], top], [a[0], a[1], top]], 'body');
+      return surface(
+        [
+          [a[0], a[1], foot],
+          [b[0], b[1], foot],
+          [b[0], b[1], top],
+          [a[0], a[1], top],
+        ],
+        'body',
+      );
     }),
   ];
 };
@@ -73,7 +84,12 @@ const lightOn = (normal: Vec3): number => {
  * the eave over the table. Patches are sorted by their middle, which is enough for one convex roof over one body.
  */
 export const drawRoof = (solid: Solid, body: Body | null, rest: number): RoofPicture => {
-  const roof = solid.faces.map((face) => surface(face.loop.map((v) => solid.vertices[v] as Vec3), face.part));
+  const roof = solid.faces.map((face) =>
+    surface(
+      face.loop.map((v) => solid.vertices[v] as Vec3),
+      face.part,
+    ),
+  );
   // A tall tower is drawn shorter, so that its roof stays the larger part of a small picture.
   const size = Math.max(...solid.vertices.map((v) => Math.max(v[2], Math.hypot(v[0], v[1]))));
   const under = body === null ? [] : bodySurfaces(body, rest, -Math.min(rest, 0.9 * size));
@@ -98,4 +114,3 @@ const boxAround = (points: readonly Vec2[]): RoofPicture['box'] => {
   const top = Math.min(...ys);
   return [left, top, Math.max(...xs) - left, Math.max(...ys) - top];
 };
-

@@ -43,7 +43,14 @@ export const setOutTables = (solid: Solid, ruler: Ruler): readonly SetOutTable[]
       const twins = sides.filter((side) => side.role === role);
       const isAlike = twins.every((twin) => twin.length.toFixed(3) === length.toFixed(3));
       const index = twins.findIndex((twin) => twin.length === length);
-      return row(twins.length > 1 && isAlike ? `${names[role]}, each` : twins.length > 1 ? `${names[role]} ${index + 1}` : names[role], length);
+      return row(
+        twins.length > 1 && isAlike
+          ? `${names[role]}, each`
+          : twins.length > 1
+            ? `${names[role]} ${index + 1}`
+            : names[role],
+        length,
+      );
     });
     const distinct = rows.filter((one, i) => rows.findIndex((other) => other.name === one.name) === i);
     const all = [...distinct, row('Up the middle', slant)];

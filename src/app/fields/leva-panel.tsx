@@ -37,7 +37,10 @@ export const LevaFields = ({ fields }: { readonly fields: readonly FieldSpec[] }
   useControls(
     () =>
       Object.fromEntries(
-        fields.map((spec) => [spec.key, fieldRow({ spec, label: spec.label, ...(spec.help ? { hint: spec.help } : {}) } as never)]),
+        fields.map((spec) => [
+          spec.key,
+          fieldRow({ spec, label: spec.label, ...(spec.help ? { hint: spec.help } : {}) } as never),
+        ]),
       ),
     { store },
   );

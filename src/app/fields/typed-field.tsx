@@ -64,7 +64,13 @@ export const ChoiceBox = ({ spec, id }: { readonly spec: FieldSpec; readonly id:
   const isKnown = (spec.choices ?? []).some((choice) => choice.value === value);
   return (
     <div className="typed">
-      <select id={id} className="plain-field" value={value} aria-describedby={errorId} onChange={(event) => field.set(event.target.value)}>
+      <select
+        id={id}
+        className="plain-field"
+        value={value}
+        aria-describedby={errorId}
+        onChange={(event) => field.set(event.target.value)}
+      >
         {!isKnown && <option value={value}>{value === '' ? 'Choose…' : value}</option>}
         {(spec.choices ?? []).map((choice) => (
           <option key={choice.value} value={choice.value}>

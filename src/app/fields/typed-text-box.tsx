@@ -3,7 +3,13 @@ import type { FieldSpec } from './field-spec.ts';
 import { useField } from './use-field.ts';
 
 /** A name written straight onto bar or card: a text box whose label is not seen. An empty name is not taken. */
-export const TypedText = ({ spec, className }: { readonly spec: FieldSpec; readonly className: string }): ReactElement => {
+export const TypedText = ({
+  spec,
+  className,
+}: {
+  readonly spec: FieldSpec;
+  readonly className: string;
+}): ReactElement => {
   const field = useField(spec);
   return (
     <input

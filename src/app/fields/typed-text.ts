@@ -1,5 +1,16 @@
-import { formatMark, MM_PER_INCH, parseLength, parsePitch, type Ruler, roundToRuler, rulerStep, rulerUnits, toDegrees, type Units } from '../../core/units/units.ts';
 import { isSameLength, NOISE_MM } from '../../core/tolerance.ts';
+import {
+  formatMark,
+  MM_PER_INCH,
+  parseLength,
+  parsePitch,
+  type Ruler,
+  roundToRuler,
+  rulerStep,
+  rulerUnits,
+  toDegrees,
+  type Units,
+} from '../../core/units/units.ts';
 import type { Json } from '../state/file-path.ts';
 import type { FieldSpec } from './field-spec.ts';
 

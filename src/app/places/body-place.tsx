@@ -81,7 +81,13 @@ const bodyFields = ({ at, typed }: RoofAtHand, plan: BodyPlan): FieldSpec[] => {
   }
   const size = polygonSizes.find(({ key }) => getAt(typed, ['body', key]) !== undefined) ?? polygonSizes[0];
   return [
-    { key: 'sides', label: 'Sides', path: at('body', 'sides'), quantity: 'count', write: (sides) => setSides(at, sides) },
+    {
+      key: 'sides',
+      label: 'Sides',
+      path: at('body', 'sides'),
+      quantity: 'count',
+      write: (sides) => setSides(at, sides),
+    },
     length(size?.key ?? 'side', size?.label ?? 'Side', 'The size of the regular plan.'),
     height,
   ];
@@ -91,7 +97,8 @@ const bodyFields = ({ at, typed }: RoofAtHand, plan: BodyPlan): FieldSpec[] => {
 const setSides = (at: RoofAtHand['at'], sides: Json | undefined): boolean => {
   const { file } = bench.store.getState();
   const follows = getAt(file, at('overhang')) !== undefined && getAt(file, at('shape', 'sides')) !== undefined;
-  if (!follows || typeof sides !== 'number' || sides < 3 || sides > 24) return bench.setField(at('body', 'sides'), sides);
+  if (!follows || typeof sides !== 'number' || sides < 3 || sides > 24)
+    return bench.setField(at('body', 'sides'), sides);
   bench.edit((now) => setAt(setAt(now, at('body', 'sides'), sides), at('shape', 'sides'), sides) as typeof now);
   bench.dropDraft(at('body', 'sides'));
   return true;
@@ -145,7 +152,9 @@ const overhangFields = ({ at, typed, roof }: RoofAtHand): FieldSpec[] => {
     quantity: 'length',
     ...(isPair ? {} : { fallback: overhang as Json }),
     write: (value) =>
-      isPair ? bench.setField(at('overhang', 'verge'), value) : bench.setField(at('overhang'), pairOf(overhang as Json, value)),
+      isPair
+        ? bench.setField(at('overhang', 'verge'), value)
+        : bench.setField(at('overhang'), pairOf(overhang as Json, value)),
   };
   return [{ ...eave, label: 'At the eaves' }, verge];
 };

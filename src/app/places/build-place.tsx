@@ -48,12 +48,12 @@ export const BuildPlace = (): ReactElement | null => {
         </ol>
         <div className="caution">
           <p>
-            <b>Blades:</b> cut away from your other hand, along steel, in several light passes. A blunt blade slips: change
-            it.
+            <b>Blades:</b> cut away from your other hand, along steel, in several light passes. A blunt blade slips:
+            change it.
           </p>
           <p>
-            <b>Glue:</b> air the room for spray and solvent glue. Children work with a glue stick, and with a grown-up at
-            the knife.
+            <b>Glue:</b> air the room for spray and solvent glue. Children work with a glue stick, and with a grown-up
+            at the knife.
           </p>
         </div>
       </section>
@@ -89,7 +89,8 @@ const Materials = (): ReactElement | null => {
   const style = useStyle();
   if (production === null) return null;
   const { byStock, tape, cut, score } = production.materials;
-  const length = (mm: number): string => (style.units === 'mm' && mm >= 1000 ? `${(mm / 1000).toFixed(2)} m` : formatLength(mm, style));
+  const length = (mm: number): string =>
+    style.units === 'mm' && mm >= 1000 ? `${(mm / 1000).toFixed(2)} m` : formatLength(mm, style);
   return (
     <dl className="numbers">
       {byStock.map(({ stock, sheets, area }) => (

@@ -9,7 +9,13 @@ interface Progress {
 }
 
 /** Everything that leaves the bench as a file. The writers come when they are asked for. */
-export const Exports = ({ production, isCurrent }: { readonly production: Production; readonly isCurrent: boolean }): ReactElement => {
+export const Exports = ({
+  production,
+  isCurrent,
+}: {
+  readonly production: Production;
+  readonly isCurrent: boolean;
+}): ReactElement => {
   const [{ busy, said, drawings }, setProgress] = useState<Progress>({ busy: null, said: '', drawings: [] });
   const { title } = production.project;
 
@@ -19,12 +25,19 @@ export const Exports = ({ production, isCurrent }: { readonly production: Produc
       const made = await write();
       setProgress((now) => ({ ...now, said: `${what} is made.`, ...made, busy: null }));
     } catch (error) {
-      setProgress((now) => ({ ...now, busy: null, said: `The ${what} could not be made: ${error instanceof Error ? error.message : 'unknown reason'}` }));
+      setProgress((now) => ({
+        ...now,
+        busy: null,
+        said: `The ${what} could not be made: ${error instanceof Error ? error.message : 'unknown reason'}`,
+      }));
     }
   };
 
   const makePdf = async (): Promise<Partial<Progress>> => {
-    const [{ writePdf }, { fontBytes }] = await Promise.all([import('../../io/pdf/write-pdf.ts'), import('./font-bytes.ts')]);
+    const [{ writePdf }, { fontBytes }] = await Promise.all([
+      import('../../io/pdf/write-pdf.ts'),
+      import('./font-bytes.ts'),
+    ]);
     download(fileName(title, '.pdf'), 'application/pdf', writePdf(production, { font: await fontBytes() }));
     return {};
   };
@@ -33,7 +46,9 @@ export const Exports = ({ production, isCurrent }: { readonly production: Produc
     const files = writeSvg(production);
     const [only] = files;
     if (files.length === 1 && only !== undefined) download(fileName(title, '.svg'), 'image/svg+xml', only.text);
-    return files.length === 1 ? { drawings: [] } : { drawings: files, said: `${files.length} drawings: take the ones you want.` };
+    return files.length === 1
+      ? { drawings: [] }
+      : { drawings: files, said: `${files.length} drawings: take the ones you want.` };
   };
   const makeReport = async (): Promise<Partial<Progress>> => {
     const { writeReport } = await import('../../io/report/write-report.ts');

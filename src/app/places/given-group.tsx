@@ -23,7 +23,7 @@ export const GivenGroup = ({ legend, params, hand }: GivenGroupProps): ReactElem
   const keys = params.map((param) => param.key);
   const given = params.find((param) => getAt(typed, ['shape', param.key]) !== undefined) ?? params[0];
   const solid = roof.made?.solid;
-  const valueOf = (key: string): number | null => (solid === undefined ? null : measuredValue(solid, key));
+  const valueFor = (key: string): number | null => (solid === undefined ? null : measuredValue(solid, key));
   const show = (param: Param, value: number): string =>
     param.quantity === 'pitch' ? formatPitch(value) : showLength(value, style)[0];
 
@@ -35,7 +35,7 @@ export const GivenGroup = ({ legend, params, hand }: GivenGroupProps): ReactElem
           value: param.key,
           title: param.label,
           spoken: `Give the ${param.label.toLowerCase()}`,
-          disabled: valueOf(param.key) === null,
+          disabled: valueFor(param.key) === null,
         }))}
         value={given?.key ?? ''}
         onChoose={(key) => change(giveMember(context, keys, key))}
@@ -45,7 +45,7 @@ export const GivenGroup = ({ legend, params, hand }: GivenGroupProps): ReactElem
         {params
           .filter((param) => param !== given)
           .map((param) => {
-            const value = valueOf(param.key);
+            const value = valueFor(param.key);
             if (value === null) return null;
             return [
               <dt key={`${param.key} name`}>{param.label} follows</dt>,

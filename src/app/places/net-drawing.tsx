@@ -2,7 +2,7 @@ import { type ReactElement, useMemo } from 'react';
 import { formatLength } from '../../core/units/units.ts';
 import { useChosenRoof, useStyle } from '../bench.ts';
 import { type FlowSpace, flowPieces } from '../draw/flow-pieces.ts';
-import { netFigures } from '../draw/net-figure.ts';
+import { netFigures, type PieceFigure } from '../draw/net-figure.ts';
 import { useSize } from '../use-size.ts';
 import { PieceDrawing } from './piece-drawing.tsx';
 
@@ -14,23 +14,25 @@ const roomFor = (hasNames: boolean): FlowSpace['room'] =>
 export const NetDrawing = ({ layer = 0 }: { readonly layer?: number }): ReactElement => {
   const roof = useChosenRoof();
   const style = useStyle();
-  const { ref, width, height } = useSize<HTMLDivElement>();
+  const { ref, width, height } = useSize<HTMLElement>();
   const made = roof?.made?.layers[layer] ?? roof?.made?.layers[0];
   const figures = useMemo(() => (made === undefined ? [] : netFigures(made.solid, made.net)), [made]);
   const flow = useMemo(() => {
     if (width === 0 || figures.length === 0) return null;
     const pieces = figures.map((figure) => figure.piece);
-    const narrowest = Math.min(...pieces.flatMap((piece) => piece.panels.map((panel) => panelWidth(panel.polygon))));
+    const least = Math.max(0.5, ...figures.map(readableScale));
     const room = roomFor(figures.some((figure) => figure.names.length > 0));
-    const space = { width: width - 16, height: height - 24, room, least: 84 / narrowest, most: 9 };
+    const space = { width: width - 16, height: height - 24, room, least, most: 9 };
     return flowPieces(pieces, space);
   }, [figures, width, height]);
 
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling drawing has to be reached by keyboard.
-    <div ref={ref} className="sheet-body" tabIndex={0} role="group" aria-label="The net, flat">
+    <section ref={ref} className="sheet-body" tabIndex={0} aria-label="The net, flat">
       {flow === null ? (
-        <p className="sheet-body is-padded">{roof !== null && roof.made === null ? 'This roof cannot be laid flat yet.' : ''}</p>
+        <p className="sheet-body is-padded">
+          {roof !== null && roof.made === null ? 'This roof cannot be laid flat yet.' : ''}
+        </p>
       ) : (
         <svg
           className="net"
@@ -44,27 +46,26 @@ export const NetDrawing = ({ layer = 0 }: { readonly layer?: number }): ReactEle
             const drop = Math.max(0, (height - flow.height - 16) / 2);
             return (
               <g key={figure.piece.id} transform={`translate(${x + 8} ${y + 12 + drop})`}>
-                <PieceDrawing figure={figure} scale={flow.scale} show={(mm) => formatLength(mm, style)} names={figures} />
+                <PieceDrawing
+                  figure={figure}
+                  scale={flow.scale}
+                  show={(mm) => formatLength(mm, style)}
+                  names={figures}
+                />
               </g>
             );
           })}
         </svg>
       )}
-    </div>
+    </section>
   );
 };
 
-const panelWidth = (polygon: readonly (readonly [number, number])[]): number => {
-  const longest = Math.max(
-    ...polygon.map((p, i) => {
-      const q = polygon[(i + 1) % polygon.length] ?? p;
-      return Math.hypot(q[0] - p[0], q[1] - p[1]);
-    }),
-  );
-  // Across its longest side a panel is about as wide as its area over that side.
-  const area = polygon.reduce((sum, p, i) => {
-    const q = polygon[(i + 1) % polygon.length] ?? p;
-    return sum + (p[0] * q[1] - q[0] * p[1]) / 2;
-  }, 0);
-  return Math.max(longest / 4, (2 * Math.abs(area)) / longest);
+/** Pixels per mm at which a panel's numbers keep clear of each other: a slender one needs width, a low one height. */
+const readableScale = ({ measures }: PieceFigure): number => {
+  const longest = (kind: 'outside' | 'fall'): number =>
+    Math.max(0, ...measures.map((one) => (one.kind === kind ? one.length : 0)));
+  const [eave, fall] = [longest('outside'), longest('fall')];
+  if (eave === 0 || fall === 0) return 0;
+  return eave < 1.2 * fall ? 100 / eave : 72 / fall;
 };

@@ -25,7 +25,13 @@ export const PaperPlace = (): ReactElement | null => {
         <section className="group" key={`${layer.as} ${layer.stock.join()}`}>
           <h3>{layerTitle(layer.as)}</h3>
           <FieldPanel
-            fields={layerFields(hand.at('layers', i), layer.pieces, layer.stock.length > 1, stock, exactText(defaults.flapWidth[units], units))}
+            fields={layerFields(
+              hand.at('layers', i),
+              layer.pieces,
+              layer.stock.length > 1,
+              stock,
+              exactText(defaults.flapWidth[units], units),
+            )}
           />
         </section>
       ))}
@@ -110,9 +116,28 @@ const stockFields = (index: number): FieldSpec[] => {
   const at = (key: string): FilePath => ['stock', index, key];
   return [
     { key: 'name', label: 'Name', path: at('name'), quantity: 'text' },
-    { key: 'width', label: 'Width', help: 'Left to right as the print stands upright.', path: at('width'), quantity: 'length' },
-    { key: 'height', label: 'Height', help: 'Bottom to top as the print stands upright.', path: at('height'), quantity: 'length' },
-    { key: 'count', label: 'Sheets owned', help: 'Empty: as many as needed.', path: at('count'), quantity: 'count', fallback: 'any number' },
+    {
+      key: 'width',
+      label: 'Width',
+      help: 'Left to right as the print stands upright.',
+      path: at('width'),
+      quantity: 'length',
+    },
+    {
+      key: 'height',
+      label: 'Height',
+      help: 'Bottom to top as the print stands upright.',
+      path: at('height'),
+      quantity: 'length',
+    },
+    {
+      key: 'count',
+      label: 'Sheets owned',
+      help: 'Empty: as many as needed.',
+      path: at('count'),
+      quantity: 'count',
+      fallback: 'any number',
+    },
     { key: 'thickness', label: 'Thickness', path: at('thickness'), quantity: 'length', fallback: 'none' },
     {
       key: 'direction',

@@ -16,10 +16,18 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
   const { piece, measures, marks } = figure;
   const see = ([x, y]: Vec2): Vec2 => [x * scale, (piece.height - y) * scale];
   const path = (points: readonly Vec2[], isClosed = true): string =>
-    `M${points.map((p) => see(p).map((n) => n.toFixed(2)).join(' ')).join('L')}${isClosed ? 'Z' : ''}`;
+    `M${points
+      .map((p) =>
+        see(p)
+          .map((n) => n.toFixed(2))
+          .join(' '),
+      )
+      .join('L')}${isClosed ? 'Z' : ''}`;
   const like = names.find((one) => one.piece.id === piece.same)?.piece.title;
-  // Two numbers and a third up the middle need this many pixels of eave.
-  const hasRoom = Math.max(...measures.map((one) => (one.kind === 'outside' ? one.length : 0))) * scale > 120;
+  const longest = (kind: Measure['kind']): number =>
+    Math.max(0, ...measures.map((one) => (one.kind === kind ? one.length * scale : 0)));
+  // Two numbers and a third up the middle need this many pixels of eave, and of panel.
+  const hasRoom = longest('outside') > 120 && longest('fall') > 120;
   const below = piece.height * scale + 44;
 
   return (
@@ -43,9 +51,16 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
         <path key={`glue ${line.edge} ${line.panel}`} className="line-glue" d={path(line.ends, false)} />
       ))}
       <path className="line-cut" d={path(piece.outline)} />
-      {measures.filter((measure) => !measure.isTwin || hasRoom).map((measure) => (
-        <Number key={measure.kind + measure.ends.flat().join(' ')} measure={measure} see={see} text={show(measure.length)} />
-      ))}
+      {measures
+        .filter((measure) => !measure.isTwin || hasRoom)
+        .map((measure) => (
+          <MeasureText
+            key={measure.kind + measure.ends.flat().join(' ')}
+            measure={measure}
+            see={see}
+            text={show(measure.length)}
+          />
+        ))}
       {marks.map((mark) => {
         const [low, high] = [see(mark.ends[0]), see(mark.ends[1])];
         const pixels = Math.hypot(high[0] - low[0], high[1] - low[1]);
@@ -70,7 +85,7 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
             share={0.5}
             off={name.isBehindMeasure ? 34 : 15}
             className="piece-name"
-            text={name.title.length * 8 > room ? shortName(name.title) : name.title}
+            text={nameThatFits(name.title, room)}
           />
         );
       })}
@@ -84,7 +99,7 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
   );
 };
 
-interface NumberProps {
+interface MeasureTextProps {
   readonly measure: Measure;
   readonly see: (p: Vec2) => Vec2;
   readonly text: string;
@@ -99,18 +114,27 @@ const shareOf = (kind: Measure['kind'], text: string, pixels: number): number =>
 const offsets: Readonly<Record<Measure['kind'], number>> = { inside: 12, outside: 15, fall: 9 };
 
 /** A measure's number along its line; outside it gets a line of its own with ends. */
-const Number = ({ measure, see, text }: NumberProps): ReactElement => {
+const MeasureText = ({ measure, see, text }: MeasureTextProps): ReactElement => {
   const [a, b] = [see(measure.ends[0]), see(measure.ends[1])];
   const side: Vec2 = [measure.side[0], -measure.side[1]];
   const pixels = Math.hypot(b[0] - a[0], b[1] - a[1]);
   const share = shareOf(measure.kind, text, pixels);
   // Up the middle of a low panel there is no room along the line: the number stands across it.
-  const isLevel = measure.kind === 'fall' && text.length * 7.6 + 20 > 0.6 * pixels;
+  const isLevel = measure.kind === 'fall' && text.length * 7.6 + 20 > 0.66 * pixels;
   const className = measure.kind === 'outside' ? '' : 'on-panel';
   return (
     <>
       {measure.kind === 'outside' && <Span a={a} b={b} side={side} gap={text.length * 7 + 8} />}
-      <Along a={a} b={b} side={side} share={isLevel ? 0.2 : share} off={isLevel ? 0 : offsets[measure.kind]} className={className} text={text} isLevel={isLevel} />
+      <Along
+        a={a}
+        b={b}
+        side={side}
+        share={isLevel ? 0.2 : share}
+        off={isLevel ? 0 : offsets[measure.kind]}
+        className={className}
+        text={text}
+        isLevel={isLevel}
+      />
     </>
   );
 };
@@ -137,19 +161,39 @@ const Along = ({ a, b, side, share, off, className, text, isLevel = false }: Alo
   if (turn > 90) turn -= 180;
   if (turn <= -90) turn += 180;
   return (
-    <text className={className} transform={`translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${turn.toFixed(1)})`} y={4.5}>
+    <text
+      className={className}
+      transform={`translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${turn.toFixed(1)})`}
+      y={4.5}
+    >
       {text}
     </text>
   );
 };
 
-/** `WSW` for `West-south-west`, where the eave is short. */
-const shortName = (title: string): string =>
-  title.includes('-') ? title.split('-').map((word) => word.charAt(0).toUpperCase()).join('') : title;
+/** The whole name, `WSW` for `West-south-west` where the eave is short, or nothing; `room` in pixels. */
+const nameThatFits = (title: string, room: number): string => {
+  const initials = title
+    .split('-')
+    .map((word) => word.charAt(0).toUpperCase())
+    .join('');
+  return [title, initials].find((name) => name.length * 9 <= room) ?? '';
+};
 
 /** The line of an outside measure, open where its number stands (`gap` pixels), with a short stroke at each end. */
-const Span = ({ a, b, side, gap }: { readonly a: Vec2; readonly b: Vec2; readonly side: Vec2; readonly gap: number }): ReactElement => {
-  const out = (p: Vec2, by: number): string => `${(p[0] + side[0] * by).toFixed(1)} ${(p[1] + side[1] * by).toFixed(1)}`;
+const Span = ({
+  a,
+  b,
+  side,
+  gap,
+}: {
+  readonly a: Vec2;
+  readonly b: Vec2;
+  readonly side: Vec2;
+  readonly gap: number;
+}): ReactElement => {
+  const out = (p: Vec2, by: number): string =>
+    `${(p[0] + side[0] * by).toFixed(1)} ${(p[1] + side[1] * by).toFixed(1)}`;
   const share = Math.max(0, 0.5 - gap / 2 / Math.hypot(b[0] - a[0], b[1] - a[1]));
   const ends = `M${out(a, 4)}L${out(a, 20)}M${out(b, 4)}L${out(b, 20)}`;
   const line = `M${out(a, 15)}L${out(lerp2(a, b, share), 15)}M${out(lerp2(b, a, share), 15)}L${out(b, 15)}`;

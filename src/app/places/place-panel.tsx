@@ -21,15 +21,20 @@ export const PlacePanel = ({ isShut }: { readonly isShut: boolean }): ReactEleme
   const place = useBench((state) => state.place);
   const Body = bodies[place];
   return (
-    <section id="place-panel" role="tabpanel" aria-labelledby={`place-${place}`} className={`panel ${isShut ? 'is-shut' : ''}`}>
+    <section
+      id="place-panel"
+      role="tabpanel"
+      aria-labelledby={`place-${place}`}
+      className={`panel ${isShut ? 'is-shut' : ''}`}
+    >
       <header className="panel-head">
         <h2>{placeTitles[place].title}</h2>
         <p>{placeTitles[place].about}</p>
       </header>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling part has to be reached by keyboard. */}
-      <div className="panel-body" tabIndex={0} role="group" aria-label={placeTitles[place].about}>
+      <section className="panel-body" tabIndex={0} aria-label={placeTitles[place].about}>
         <Body />
-      </div>
+      </section>
     </section>
   );
 };

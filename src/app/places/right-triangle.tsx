@@ -23,7 +23,12 @@ export const RightTriangle = ({ hand }: { readonly hand: RoofAtHand }): ReactEle
 
   return (
     <>
-      <svg className="triangle" viewBox={`0 0 ${width} ${height.toFixed(1)}`} role="img" aria-label={`Rise ${show(rise)}, run ${show(run)}, slant ${show(slant)}`}>
+      <svg
+        className="triangle"
+        viewBox={`0 0 ${width} ${height.toFixed(1)}`}
+        role="img"
+        aria-label={`Rise ${show(rise)}, run ${show(run)}, slant ${show(slant)}`}
+      >
         <path className="half" d={`M${eave.join(' ')}L${under.join(' ')}L${peak.join(' ')}Z`} />
         <path className="other-half" d={`M${under.join(' ')}L${other.join(' ')}L${peak.join(' ')}`} />
         <path className="corner" d={`M${under[0] - 9} ${under[1]}v-9h9`} />

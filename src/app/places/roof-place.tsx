@@ -26,7 +26,9 @@ export const RoofPlace = (): ReactElement | null => {
         <h3>{definition.title}</h3>
         <FieldPanel fields={others.map((param) => shapeField(param, hand))} />
         {plan.length > 0 && <GivenGroup legend="Size given as" params={plan} hand={hand} />}
-        {typed['overhang'] !== undefined && <p className="note">The eave follows the body and its overhang (see Body).</p>}
+        {typed['overhang'] !== undefined && (
+          <p className="note">The eave follows the body and its overhang (see Body).</p>
+        )}
       </section>
       <section className="group">
         <h3>This roof in numbers</h3>

@@ -22,11 +22,13 @@ export const SetOutSheet = (): ReactElement => {
         <p>Mark these on the wrong side of the paper with your own ruler.</p>
       </header>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling table has to be reached by keyboard. */}
-      <div className="sheet-body is-padded" tabIndex={0} role="group" aria-label="Measures of every panel">
+      <section className="sheet-body is-padded" tabIndex={0} aria-label="Measures of every panel">
         {tables.map((table) => (
           <table className="set-out" key={table.panels.join()}>
             <caption>
-              {table.panels.length > 4 ? `${table.panels[0]} and ${table.panels.length - 1} like it` : table.panels.join(', ')}
+              {table.panels.length > 4
+                ? `${table.panels[0]} and ${table.panels.length - 1} like it`
+                : table.panels.join(', ')}
             </caption>
             <thead>
               <tr>
@@ -48,7 +50,7 @@ export const SetOutSheet = (): ReactElement => {
             </tbody>
           </table>
         ))}
-      </div>
+      </section>
     </section>
   );
 };

@@ -13,7 +13,9 @@ export const Stands = ({ hand }: { readonly hand: RoofAtHand }): ReactElement | 
   if (overhang.min < 0) return <p className="note">On the smallest side the roof is too small for its body.</p>;
   return (
     <p className="note">
-      {least === most ? `Stands out ${least} all round.` : `Stands out ${least} where it is least, ${most} where it is most.`}
+      {least === most
+        ? `Stands out ${least} all round.`
+        : `Stands out ${least} where it is least, ${most} where it is most.`}
     </p>
   );
 };

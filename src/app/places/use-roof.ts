@@ -1,4 +1,4 @@
-import { makeRoof, type MadeRoof } from '../../core/pipeline.ts';
+import { type MadeRoof, makeRoof } from '../../core/pipeline.ts';
 import { resolveProject } from '../../core/project/read-project.ts';
 import { findKind } from '../../core/roofs/catalogue.ts';
 import type { RoofDefinition } from '../../core/roofs/definition.ts';

@@ -1,6 +1,6 @@
+import type { TemporalState } from 'zundo';
 import { temporal } from 'zundo';
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { TemporalState } from 'zundo';
 import type { Issue } from '../../core/issue.ts';
 import { type FilePath, formatPath, getAt, type Json, type JsonObject, setAt } from './file-path.ts';
 import type { Resolve } from './reading.ts';

@@ -2,8 +2,24 @@ import type { Units } from '../../core/units/units.ts';
 import type { JsonObject } from './file-path.ts';
 
 const sizes = {
-  in: { ruler: '1/16in', side: '1 1/2in', height: '3in', rise: '2in', overhang: '1/8in', sheet: ['8 1/2in', '11in'], flap: '1/4in' },
-  mm: { ruler: '1mm', side: '40mm', height: '75mm', rise: '50mm', overhang: '3mm', sheet: ['210mm', '297mm'], flap: '6mm' },
+  in: {
+    ruler: '1/16in',
+    side: '1 1/2in',
+    height: '3in',
+    rise: '2in',
+    overhang: '1/8in',
+    sheet: ['8 1/2in', '11in'],
+    flap: '1/4in',
+  },
+  mm: {
+    ruler: '1mm',
+    side: '40mm',
+    height: '75mm',
+    rise: '50mm',
+    overhang: '3mm',
+    sheet: ['210mm', '297mm'],
+    flap: '6mm',
+  },
 } as const;
 
 /** A roof to begin with: a pyramid over a square body, sizes a hand knows. */

@@ -35,7 +35,11 @@ describe('edits of a project', () => {
 
   it('gives the pitch where the rise stood', () => {
     const next = giveInstead({ width: '2in', rise: '3in', peakX: 4 }, ['rise', 'pitch', 'slant'], 'pitch', '50deg');
-    expect(Object.entries(next)).toEqual([['width', '2in'], ['pitch', '50deg'], ['peakX', 4]]);
+    expect(Object.entries(next)).toEqual([
+      ['width', '2in'],
+      ['pitch', '50deg'],
+      ['peakX', 4],
+    ]);
     expect(giveInstead({ width: '2in' }, ['rise', 'pitch'], 'rise', 9)).toEqual({ width: '2in', rise: 9 });
   });
 });

@@ -33,7 +33,10 @@ export const duplicateRoof = (file: JsonObject, index: number): JsonObject => {
   const roof = roofs[index];
   if (roof === undefined) return file;
   const id = freeId(String(roof['id']), idsOf(file));
-  const title = freeId(String(roof['title'] ?? 'Roof'), roofs.map((one) => String(one['title']))).replace(/-(\d+)$/, ' $1');
+  const title = freeId(
+    String(roof['title'] ?? 'Roof'),
+    roofs.map((one) => String(one['title'])),
+  ).replace(/-(\d+)$/, ' $1');
   const copy: JsonObject = { ...roof, id, title };
   return withRoofs(file, [...roofs.slice(0, index + 1), copy, ...roofs.slice(index + 1)]);
 };
@@ -41,16 +44,28 @@ export const duplicateRoof = (file: JsonObject, index: number): JsonObject => {
 /** The last roof stays: a project has at least one. */
 export const removeRoof = (file: JsonObject, index: number): JsonObject => {
   const roofs = roofsOf(file);
-  return roofs.length > 1 ? withRoofs(file, roofs.filter((_, i) => i !== index)) : file;
+  return roofs.length > 1
+    ? withRoofs(
+        file,
+        roofs.filter((_, i) => i !== index),
+      )
+    : file;
 };
 
 /** A further paper, of the size of the first. */
 export const addStock = (file: JsonObject): JsonObject => {
   const found = getAt(file, ['stock']);
   const stock = Array.isArray(found) ? (found as readonly JsonObject[]) : [];
-  const id = freeId(`paper-${stock.length + 1}`, stock.map((one) => String(one['id'])));
+  const id = freeId(
+    `paper-${stock.length + 1}`,
+    stock.map((one) => String(one['id'])),
+  );
   const { width = 210, height = 297 } = stock[0] ?? {};
-  return setAt(file, ['stock'], [...stock, { id, name: `Paper ${stock.length + 1}`, width, height, direction: 'any' }]) as JsonObject;
+  return setAt(
+    file,
+    ['stock'],
+    [...stock, { id, name: `Paper ${stock.length + 1}`, width, height, direction: 'any' }],
+  ) as JsonObject;
 };
 
 /** Shows lengths in other units, with that unit's usual ruler; every length stays as it was typed. */
@@ -58,12 +73,7 @@ export const showIn = (file: JsonObject, units: Units, ruler: string): JsonObjec
   setAt(setAt(file, ['units'], units), ['ruler'], ruler) as JsonObject;
 
 /** Puts one member of a group of keys in the place of the one that is given, so that the order of keys is kept. */
-export const giveInstead = (
-  shape: JsonObject,
-  group: readonly string[],
-  key: string,
-  value: Json,
-): JsonObject => {
+export const giveInstead = (shape: JsonObject, group: readonly string[], key: string, value: Json): JsonObject => {
   const entries = Object.entries(shape);
   const place = entries.findIndex(([name]) => group.includes(name));
   const rest = entries.filter(([name]) => !group.includes(name));

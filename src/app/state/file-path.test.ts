@@ -1,5 +1,5 @@
-import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
 import { describePath, type FilePath, formatPath, getAt, type Json, parsePath, setAt } from './file-path.ts';
 
 const file: Json = {
@@ -34,7 +34,9 @@ describe('a place in the file', () => {
   });
 
   it('removes a key and a list entry', () => {
-    expect(getAt(setAt(file, ['roofs', 0, 'shape', 'rise'], undefined), ['roofs', 0, 'shape'])).toEqual({ width: '2in' });
+    expect(getAt(setAt(file, ['roofs', 0, 'shape', 'rise'], undefined), ['roofs', 0, 'shape'])).toEqual({
+      width: '2in',
+    });
     expect(getAt(setAt(file, ['roofs', 0], undefined), ['roofs', 0, 'id'])).toBe('loft');
   });
 

@@ -49,7 +49,9 @@ export const formatPath = (path: FilePath): string =>
 
 /** The inverse of `formatPath` for the keys that a project file uses. */
 export const parsePath = (text: string): FilePath =>
-  [...text.matchAll(/\[(\d+)\]|([^.[\]]+)/g)].map((found) => (found[1] === undefined ? (found[2] ?? '') : Number(found[1])));
+  [...text.matchAll(/\[(\d+)\]|([^.[\]]+)/g)].map((found) =>
+    found[1] === undefined ? (found[2] ?? '') : Number(found[1]),
+  );
 
 const words: Readonly<Record<string, string>> = {
   shape: 'Shape',

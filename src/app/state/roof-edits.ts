@@ -1,7 +1,7 @@
 import type { MadeRoof } from '../../core/pipeline.ts';
 import type { RoofDefinition } from '../../core/roofs/definition.ts';
-import type { Solid } from '../../core/solid/solid.ts';
 import { frontMeasures } from '../../core/solid/measure.ts';
+import type { Solid } from '../../core/solid/solid.ts';
 import type { Units } from '../../core/units/units.ts';
 import { exactPitch, exactText } from '../fields/typed-text.ts';
 import { giveInstead } from './file-edits.ts';
@@ -42,7 +42,12 @@ const outlineKeys = (definition: RoofDefinition): string[] =>
   definition.params.filter((param) => param.outline).map((param) => param.key);
 
 /** A made value as text of the file: lengths in the project's units, pitches in degrees. */
-const valueText = (context: RoofContext, definition: RoofDefinition, key: string, value: number | string): string | number => {
+const valueText = (
+  context: RoofContext,
+  definition: RoofDefinition,
+  key: string,
+  value: number | string,
+): string | number => {
   const param = definition.params.find((one) => one.key === key);
   if (typeof value === 'string' || param?.quantity === 'count') return value;
   return param?.quantity === 'pitch' ? exactPitch(value) : sizeText(context, value);
@@ -55,12 +60,14 @@ export const typeOutline = (context: RoofContext): JsonObject[] => {
   if (overhang === null || body === null) return [typed];
   const outline = definition.outlineFromBody(body, overhang, shape);
   if (!outline.ok) return [];
-  const sizes = Object.entries(outline.value).map(([key, value]) => [key, valueText(context, definition, key, value)] as const);
+  const sizes = Object.entries(outline.value).map(
+    ([key, value]) => [key, valueText(context, definition, key, value)] as const,
+  );
   return [{ ...omit(typed, ['overhang']), shape: { ...Object.fromEntries(sizes), ...shapeOf(typed) } }];
 };
 
 const bodyHeight = (context: RoofContext): JsonObject => ({
-  height: ((context.typed['body'] as JsonObject | undefined)?.['height'] ?? (context.units === 'in' ? '3in' : '75mm')),
+  height: (context.typed['body'] as JsonObject | undefined)?.['height'] ?? (context.units === 'in' ? '3in' : '75mm'),
 });
 
 const rectangleBody = (context: RoofContext): JsonObject => {
@@ -113,7 +120,11 @@ export const changeKind = (context: RoofContext, next: RoofDefinition): JsonObje
   const sides = Number((typed['body'] as JsonObject | undefined)?.['sides'] ?? 8);
   const counts = next.params.some((param) => param.key === 'sides') ? { sides } : {};
   const shape = { ...counts, ...Object.fromEntries(given) };
-  const bodies = [...(typed['body'] === undefined ? [] : [typed['body']]), polygonBody(context, sides), rectangleBody(context)];
+  const bodies = [
+    ...(typed['body'] === undefined ? [] : [typed['body']]),
+    polygonBody(context, sides),
+    rectangleBody(context),
+  ];
   const example = next.examples[0];
   const known = Object.entries(example?.shape ?? {}).map(([key, value]) => {
     const param = next.params.find((one) => one.key === key);
