@@ -16,6 +16,7 @@ const namedOnly = [
   'github.com',
   'docs.pmnd.rs',
   'opencollective.com',
+  'fb.me',
   'jspdf.default.namespaceuri',
 ];
 

@@ -5,26 +5,29 @@ import { MM_PER_INCH } from '../../src/core/units/units.ts';
 import { launchBrowser, type OpenBench, openPage, settled } from './harness.ts';
 import { pdfPages } from './pdf-pages.ts';
 
-let browser: Browser;
 let bench: OpenBench;
 let page: Page;
 
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-});
-beforeEach(async () => {
-  bench = await openPage(browser, inject('benchUrl'));
-  page = bench.page;
-  await openSample('the harbour gate');
-  await page.getByRole('tab', { name: 'Roof' }).click();
-});
-afterEach(async () => {
-  expect(bench.troubles).toEqual([]);
-  await bench.close();
-});
+/** A browser for the tests of one group, and a fresh bench with the inch sample for each of them. */
+const onTheBench = (options: { readonly webgl: boolean }): void => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await launchBrowser(options);
+  });
+  afterAll(async () => {
+    await browser.close();
+  });
+  beforeEach(async () => {
+    bench = await openPage(browser, inject('benchUrl'));
+    page = bench.page;
+    await openSample('the harbour gate');
+    await page.getByRole('tab', { name: 'Roof' }).click();
+  });
+  afterEach(async () => {
+    expect(bench.troubles).toEqual([]);
+    await bench.close();
+  });
+};
 
 const openSample = async (name: string): Promise<void> => {
   await page.getByRole('button', { name: 'Project' }).click();
@@ -54,7 +57,9 @@ const downloadBy = async (act: () => Promise<void>): Promise<Download> => {
   return download;
 };
 
-describe('from a sample to a print', () => {
+describe('from a sample to a print, on the 3D table', () => {
+  onTheBench({ webgl: true });
+
   it('takes a typed rise, folds the roof up and saves a PDF of the right page', async () => {
     await typeRise('3 1/4"');
     expect(await riseOnTable()).toBeCloseTo(3.25, 9);
@@ -68,7 +73,16 @@ describe('from a sample to a print', () => {
     expect(pages.length).toBeGreaterThan(1);
     // Letter: 8 1/2 by 11 in of 72 points each.
     for (const size of pages) expect([...size].sort((a, b) => a - b)).toEqual([612, 792]);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('radio', { name: 'millimetres' }).check();
+    await settled(page);
+    expect(await riseOnTable()).toBeCloseTo(2.875, 9);
   });
+});
+
+/** The same bench without its 3D table, which takes seconds to start where it is drawn in software. */
+describe('on the flat table', () => {
+  onTheBench({ webgl: false });
 
   it('shows what is wrong with a text, and keeps the roof that stood', async () => {
     const before = await riseOnTable();
