@@ -29,7 +29,9 @@ export const makeBoards = (): Texture => {
       const sway = (random() - 0.5) * 14;
       const phase = random() * pixels;
       const dark = random() < 0.62;
-      pen.strokeStyle = dark ? `rgba(16,10,7,${0.05 + random() * 0.16})` : `rgba(150,128,108,${0.02 + random() * 0.07})`;
+      pen.strokeStyle = dark
+        ? `rgba(16,10,7,${0.05 + random() * 0.16})`
+        : `rgba(150,128,108,${0.02 + random() * 0.07})`;
       pen.lineWidth = 0.5 + random() * random() * 4;
       pen.beginPath();
       // Whole waves over the width, so that the right end meets the left end of the next repeat.
@@ -77,14 +79,23 @@ export const makeSteel = (): Texture => {
   pen.fillStyle = base;
   pen.fillRect(0, 0, 512, 128);
   const sheen = pen.createLinearGradient(0, 0, 512, 0);
-  for (const [at, light] of [[0, 0.1], [0.2, 0.3], [0.42, 0.02], [0.66, 0.22], [0.85, 0], [1, 0.1]] as const) {
+  for (const [at, light] of [
+    [0, 0.1],
+    [0.2, 0.3],
+    [0.42, 0.02],
+    [0.66, 0.22],
+    [0.85, 0],
+    [1, 0.1],
+  ] as const) {
     sheen.addColorStop(at, `rgba(255,250,238,${light})`);
   }
   pen.fillStyle = sheen;
   pen.fillRect(0, 0, 512, 128);
   for (let i = 0; i < 900; i += 1) {
     const isLight = random() < 0.5;
-    pen.fillStyle = isLight ? `rgba(255,255,250,${0.02 + random() * 0.07})` : `rgba(40,38,36,${0.02 + random() * 0.06})`;
+    pen.fillStyle = isLight
+      ? `rgba(255,255,250,${0.02 + random() * 0.07})`
+      : `rgba(40,38,36,${0.02 + random() * 0.06})`;
     const x = random() * 512;
     const length = 60 + random() * 260;
     const y = random() * 128;

@@ -19,7 +19,12 @@ export const BodyBlock = ({ body, bold }: { readonly body: Body; readonly bold: 
   const materials = useDisposing(
     () =>
       [
-        new MeshLambertMaterial({ color: tones.card, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 }),
+        new MeshLambertMaterial({
+          color: tones.card,
+          polygonOffset: true,
+          polygonOffsetFactor: 1,
+          polygonOffsetUnits: 1,
+        }),
         new LineBasicMaterial({ color: tones.ink, transparent: true, opacity: bold ? 0.9 : 0.4 }),
       ] as const,
     [bold],

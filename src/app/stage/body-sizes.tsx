@@ -38,8 +38,16 @@ export const BodySizes = ({ body, units, point, family }: BodySizesProps): React
     }
     const upLines = emptyPart();
     const upLetters = emptyPart();
-    const ends: [Vec2, Vec2] = [[0, 0], [0, body.height]];
-    drawMeasure({ lines: upLines, letters: upLetters, lettering, point, z: 0 }, ends, [0, body.height / 2], write(body.height));
+    const ends: [Vec2, Vec2] = [
+      [0, 0],
+      [0, body.height],
+    ];
+    drawMeasure(
+      { lines: upLines, letters: upLetters, lettering, point, z: 0 },
+      ends,
+      [0, body.height / 2],
+      write(body.height),
+    );
     return [stillGeometry(lines), stillGeometry(letters), stillGeometry(upLines), stillGeometry(upLetters)] as const;
   }, [body, units, point, lettering]);
   const materials = useDisposing(() => {

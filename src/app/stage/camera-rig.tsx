@@ -31,6 +31,19 @@ const travel = 0.75;
 const follow = 10;
 const lowest = Math.PI / 2 - 0.035;
 
+/** Where the camera stands now, whoever moved it. */
+const shotOf = (camera: PerspectiveCamera, { x, y, z }: Vector3): Shot => {
+  const away = new Vector3(x, y, z).sub(camera.position).negate();
+  const distance = Math.max(away.length(), 1e-6);
+  return {
+    target: [x, y, z],
+    azimuth: Math.atan2(away.x, -away.y),
+    polar: Math.acos(Math.min(1, Math.max(-1, away.z / distance))),
+    distance,
+    fov: (camera.fov * Math.PI) / 180,
+  };
+};
+
 const smooth = (s: number): number => s * s * s * (s * (s * 6 - 15) + 10);
 
 /**
@@ -67,18 +80,6 @@ export const CameraRig = (props: CameraRigProps): ReactNode => {
     };
   }, [controls, canvas, invalidate]);
 
-  const currentShot = (): Shot => {
-    const away = new Vector3().subVectors(camera.position, controls.target);
-    const distance = Math.max(away.length(), 1e-6);
-    return {
-      target: [controls.target.x, controls.target.y, controls.target.z],
-      azimuth: Math.atan2(away.x, -away.y),
-      polar: Math.acos(Math.min(1, Math.max(-1, away.z / distance))),
-      distance,
-      fov: (camera.fov * Math.PI) / 180,
-    };
-  };
-
   const apply = (shot: Shot): void => {
     const [x, y, z] = shotPosition(shot);
     camera.position.set(x, y, z);
@@ -89,25 +90,29 @@ export const CameraRig = (props: CameraRigProps): ReactNode => {
     controls.update();
   };
 
+  // biome-ignore lint/correctness/useExhaustiveDependencies: moving the scrubber ends a look round by hand
   useEffect(() => {
     const now = state.current;
     if (now.scene !== scene || now.byHand) {
       // The first shot of all is taken at once; later ones are travelled to.
       if (now.scene !== '') {
-        now.from = currentShot();
+        now.from = shotOf(camera, controls.target);
         now.moved = reducedMotion ? 1 : 0;
       }
       now.scene = scene;
       now.byHand = false;
     }
+  }, [scene, goal, reducedMotion, camera, controls]);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each of these asks for a new picture
+  useEffect(() => {
     canvas.dataset['moving'] = 'true';
     invalidate();
-    // `goal` and `frame` are here because either of them ends a look round by hand.
-  }, [scene, goal, frame, reducedMotion, canvas, invalidate]);
+  }, [scene, goal, frame, canvas, invalidate]);
 
   useImperativeHandle(hands, () => {
     const byHand = (change: (shot: Shot) => Shot): void => {
-      const shot = change(currentShot());
+      const shot = change(shotOf(camera, controls.target));
       state.current.byHand = true;
       state.current.moved = 1;
       const [x, y, z] = shotPosition(shot);
@@ -128,7 +133,7 @@ export const CameraRig = (props: CameraRigProps): ReactNode => {
       },
       reset: () => {
         const now = state.current;
-        now.from = currentShot();
+        now.from = shotOf(camera, controls.target);
         now.moved = reducedMotion ? 1 : 0;
         now.byHand = false;
         invalidate();

@@ -3,14 +3,24 @@ import { gridSheets, planDesk } from './desk.ts';
 import { settleTown } from './town.ts';
 
 const body = {
-  outline: [[-20, -15], [20, -15], [20, 15], [-20, 15]] as const,
+  outline: [
+    [-20, -15],
+    [20, -15],
+    [20, 15],
+    [-20, 15],
+  ] as const,
   height: 70,
   rectangle: { width: 40, depth: 30 },
 };
 const bare = { net: null, spots: [], body, sheets: [], units: 'in', isClose: false } as const;
 
 describe('gridSheets', () => {
-  const sheets = [{ width: 100, height: 60 }, { width: 80, height: 90 }, { width: 100, height: 60 }, { width: 50, height: 40 }];
+  const sheets = [
+    { width: 100, height: 60 },
+    { width: 80, height: 90 },
+    { width: 100, height: 60 },
+    { width: 50, height: 40 },
+  ];
 
   it('lays sheets clear of each other and inside the whole', () => {
     for (const aspect of [0.4, 1, 3]) {
@@ -23,7 +33,9 @@ describe('gridSheets', () => {
         expect(y + a.height).toBeLessThanOrEqual(height + 1e-9);
         sheets.slice(0, i).forEach((b, j) => {
           const [u, v] = corners[j] ?? [-1, -1];
-          expect(x >= u + b.width + 10 || u >= x + a.width + 10 || y >= v + b.height + 10 || v >= y + a.height + 10).toBe(true);
+          expect(
+            x >= u + b.width + 10 || u >= x + a.width + 10 || y >= v + b.height + 10 || v >= y + a.height + 10,
+          ).toBe(true);
         });
       });
     }
@@ -47,7 +59,8 @@ describe('planDesk', () => {
   });
 
   it('leaves a tall picture no empty strip below the table', () => {
-    const { frame } = planDesk({ ...bare, picture: { width: 390, height: 844 } });
+    const { frame, rule, point } = planDesk({ ...bare, picture: { width: 390, height: 844 } });
+    expect(rule.edge).toBeLessThan(-15 - 150 * point);
     const aspect = (frame.maxX - frame.minX) / (frame.maxY - frame.minY);
     expect(Math.abs(aspect / (390 / 844) - 1)).toBeLessThan(0.15);
   });

@@ -1,5 +1,5 @@
-import type { Vec2, Vec3 } from '../../core/geometry/vector.ts';
 import { type Box, boxOf } from '../../core/geometry/polygon.ts';
+import type { Vec2, Vec3 } from '../../core/geometry/vector.ts';
 import type { LaidSheet } from '../../core/layout/layout.ts';
 import type { Net } from '../../core/net/net.ts';
 import type { Body } from '../../core/project/project.ts';
@@ -118,9 +118,7 @@ export const planDesk = ({ net, spots, body, sheets, units, picture, isClose }: 
   const found = [netBox(net, spots), body === null ? null : boxOf(body.outline)].filter((box) => box !== null);
   const table = found.length === 0 ? baseBox : joinBoxes(found);
   const work: Box =
-    sheets.length === 0
-      ? table
-      : { minX: -grid.width / 2, minY: 0, maxX: grid.width / 2, maxY: grid.height };
+    sheets.length === 0 ? table : { minX: -grid.width / 2, minY: 0, maxX: grid.width / 2, maxY: grid.height };
   const point = scaleFor(work.maxX - work.minX, work.maxY - work.minY, picture);
   const breadth = clamp(34 * point, 9, 60);
   // A tall picture: the spare height goes to the table, most of it behind the work, so that no room is lost below.

@@ -5,7 +5,11 @@ interface Disposable {
 }
 
 /** A thing of the graphics card made from its inputs, given back when they change or the stage goes. */
-export const useDisposing = <T extends Disposable | readonly Disposable[]>(make: () => T, inputs: readonly unknown[]): T => {
+export const useDisposing = <T extends Disposable | readonly Disposable[]>(
+  make: () => T,
+  inputs: readonly unknown[],
+): T => {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the caller lists what its thing is made from
   const made = useMemo(make, inputs);
   useEffect(
     () => () => {

@@ -26,7 +26,13 @@ const paintEvening = (): CanvasTexture => {
  * room costs seconds where the picture is drawn without a graphics card.
  * `reach`: how far the things on the table spread from `middle`, mm.
  */
-export const Dusk = ({ reach, middle }: { readonly reach: number; readonly middle: readonly [number, number] }): ReactNode => {
+export const Dusk = ({
+  reach,
+  middle,
+}: {
+  readonly reach: number;
+  readonly middle: readonly [number, number];
+}): ReactNode => {
   const scene = useThree((state) => state.scene);
   const invalidate = useThree((state) => state.invalidate);
 
@@ -42,7 +48,7 @@ export const Dusk = ({ reach, middle }: { readonly reach: number; readonly middl
   }, [scene, invalidate]);
 
   const lamp = useMemo(() => {
-    const light = new SpotLight(tones.lamp, 4.3, 0, 0.6, 1, 0);
+    const light = new SpotLight(tones.lamp, 4.9, 0, 0.6, 1, 0);
     light.castShadow = true;
     light.shadow.mapSize.set(2048, 2048);
     light.shadow.bias = -0.0006;

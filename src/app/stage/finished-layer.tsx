@@ -28,7 +28,7 @@ export const FinishedLayer = ({ layer, finish, papers, rest, sunk, line }: Finis
     const parts = buildNetParts(net, { thickness, line, mapping: finish.mapping });
     const pose = poseNet(solid, net, 1, { rest, spots: net.pieces.map(() => [0, 0] as const) });
     const motions = pose.pieces.flatMap(({ panels, flaps }) => [...panels, ...flaps]);
-    const lifts = tuckFlaps(net, pose, thickness).map((tuck) => (tuck > 0 ? tuck + sunk : tuck - sunk));
+    const lifts = tuckFlaps(solid, net, pose, thickness).map((tuck) => (tuck > thickness ? tuck + sunk : tuck - sunk));
     return [parts.print, parts.wrong, parts.lines].map((part) => {
       const geometry = partGeometry(part);
       posePart(part, geometry, motions, lifts);

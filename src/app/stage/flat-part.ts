@@ -24,7 +24,14 @@ export interface Placed {
   readonly under?: boolean;
 }
 
-const pushVertex = (part: FlatPart, [x, y]: Vec2, z: number, normal: readonly number[], uv: Vec2, owner: number): void => {
+const pushVertex = (
+  part: FlatPart,
+  [x, y]: Vec2,
+  z: number,
+  normal: readonly number[],
+  uv: Vec2,
+  owner: number,
+): void => {
   part.positions.push(x, y, z);
   part.normals.push(normal[0] ?? 0, normal[1] ?? 0, normal[2] ?? 0);
   part.uvs.push(uv[0], uv[1]);
@@ -60,7 +67,12 @@ export const pushQuad = (
   [left, bottom, right, top]: readonly [number, number, number, number] = [0, 0, 1, 1],
 ): void => {
   const first = part.owners.length;
-  const places: readonly Vec2[] = [[left, bottom], [right, bottom], [right, top], [left, top]];
+  const places: readonly Vec2[] = [
+    [left, bottom],
+    [right, bottom],
+    [right, top],
+    [left, top],
+  ];
   corners.forEach((corner, i) => {
     pushVertex(part, corner, z, [0, 0, under ? -1 : 1], places[i] ?? [0, 0], owner);
   });
@@ -82,7 +94,12 @@ export const pushRim = (part: FlatPart, a: Vec2, b: Vec2, low: number, high: num
   if (a[0] === b[0] && a[1] === b[1]) return;
   const out = scale2(left2(unit2(sub2(b, a))), -1);
   const first = part.owners.length;
-  for (const [p, z] of [[a, low], [b, low], [b, high], [a, high]] as const) {
+  for (const [p, z] of [
+    [a, low],
+    [b, low],
+    [b, high],
+    [a, high],
+  ] as const) {
     pushVertex(part, p, z, [out[0], out[1], 0], [0, 0], owner);
   }
   for (const i of [0, 1, 2, 0, 2, 3]) part.indices.push(first + i);

@@ -49,7 +49,11 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
   }, [net, thickness, point, finish]);
 
   const lettering = useDisposing(() => {
-    const made = makeLettering(net.seams.map((seam) => seam.mark), family, { weight: 600, onPrint: true });
+    const made = makeLettering(
+      net.seams.map((seam) => seam.mark),
+      family,
+      { weight: 600, onPrint: true },
+    );
     return { ...made, dispose: () => made.texture.dispose() };
   }, [net, family]);
 
@@ -62,7 +66,12 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
         const polygon = net.pieces[side.piece]?.panels[side.panel]?.polygon;
         if (polygon === undefined) continue;
         const at = markPlace(side.ends, polygon, height * 0.72);
-        pushLabel(part, lettering, { text: mark, at, angle: 0, height }, { owner: (starts[side.piece] ?? 0) + side.panel, z: 0.06 });
+        pushLabel(
+          part,
+          lettering,
+          { text: mark, at, angle: 0, height },
+          { owner: (starts[side.piece] ?? 0) + side.panel, z: 0.06 },
+        );
       }
     }
     return part;
@@ -94,7 +103,7 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
 
   useEffect(() => {
     const sources = [parts.print, parts.wrong, parts.lines, marks];
-    const tucks = tuckFlaps(net, poseNet(solid, net, 1, { rest, spots }), thickness);
+    const tucks = tuckFlaps(solid, net, poseNet(solid, net, 1, { rest, spots }), thickness);
     const lifts = new Float32Array(tucks.length);
     const [, , ink, letters] = materials;
     const stop = clock.listen((t) => {
@@ -131,8 +140,20 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
   const [print, wrong, lines, letterQuads] = geometries;
   return (
     <group>
-      <mesh geometry={print as BufferGeometry} material={materials[0]} castShadow={!ghost} receiveShadow frustumCulled={false} />
-      <mesh geometry={wrong as BufferGeometry} material={materials[1]} castShadow={!ghost} receiveShadow frustumCulled={false} />
+      <mesh
+        geometry={print as BufferGeometry}
+        material={materials[0]}
+        castShadow={!ghost}
+        receiveShadow
+        frustumCulled={false}
+      />
+      <mesh
+        geometry={wrong as BufferGeometry}
+        material={materials[1]}
+        castShadow={!ghost}
+        receiveShadow
+        frustumCulled={false}
+      />
       <mesh geometry={lines as BufferGeometry} material={materials[2]} renderOrder={2} frustumCulled={false} />
       <mesh geometry={letterQuads as BufferGeometry} material={materials[3]} renderOrder={3} frustumCulled={false} />
     </group>

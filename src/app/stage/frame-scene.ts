@@ -65,7 +65,7 @@ export const frameScene = (scene: SceneFrame): Shot => {
   const swing = reducedMotion ? (now < 0.1 ? 0 : 1) : now;
   const s = ease(0.08, 0.7, swing);
   // Pieces on their way may leave the top of the picture a little: following them all the way would shrink the rest.
-  const followed = folding.map(([x, y, z]): Vec3 => [x, y, z > crown ? crown + (z - crown) * 0.3 : z]);
+  const followed = folding.map(([x, y, z]): Vec3 => [x, y, z > crown ? crown + (z - crown) * 0.55 : z]);
   const points = [...shrinkFrame(desk, still, s), ...still, ...followed];
   return shoot(points, aimAtFold(swing), mix(0.025, 0.1, s));
 };

@@ -22,8 +22,7 @@ const lowEdge = (panel: Panel, solid: Solid): readonly [Vec2, Vec2] => {
   const index = loop.findIndex((a, i) => {
     const b = loop[(i + 1) % loop.length];
     return solid.edges.some(
-      ({ ends, role }) =>
-        isLevelEdge(role) && ((ends[0] === a && ends[1] === b) || (ends[0] === b && ends[1] === a)),
+      ({ ends, role }) => isLevelEdge(role) && ((ends[0] === a && ends[1] === b) || (ends[0] === b && ends[1] === a)),
     );
   });
   const i = Math.max(0, index);

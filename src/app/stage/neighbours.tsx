@@ -1,11 +1,11 @@
 import { type ReactNode, useMemo } from 'react';
-import type { MadeRoof } from '../../core/pipeline.ts';
-import type { LaidSheet } from '../../core/layout/layout.ts';
-import type { Stock } from '../../core/project/project.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
+import type { LaidSheet } from '../../core/layout/layout.ts';
+import type { MadeRoof } from '../../core/pipeline.ts';
+import type { Stock } from '../../core/project/project.ts';
 import { BodyBlock } from './body-block.tsx';
-import { FinishedLayer } from './finished-layer.tsx';
 import { finishLayer, topLayer } from './finish.ts';
+import { FinishedLayer } from './finished-layer.tsx';
 import type { Papers } from './papers.ts';
 
 export interface NeighboursProps {
@@ -36,10 +36,10 @@ interface NeighbourProps extends Omit<NeighboursProps, 'roofs' | 'town'> {
 
 const Neighbour = ({ at, roof, entry, sheets, stock, papers }: NeighbourProps): ReactNode => {
   const top = topLayer(entry);
-  const finish = useMemo(
-    () => (top === null ? null : finishLayer(roof, top.index, top.layer, sheets, stock)),
-    [roof, top?.index, top?.layer, sheets, stock],
-  );
+  const finish = useMemo(() => {
+    const outer = topLayer(entry);
+    return outer === null ? null : finishLayer(roof, outer.index, outer.layer, sheets, stock);
+  }, [roof, entry, sheets, stock]);
   if (top === null || finish === null || entry.made === null) return null;
   return (
     <group position={[at[0], at[1], 0]}>

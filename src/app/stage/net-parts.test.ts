@@ -8,15 +8,63 @@ import { buildNetParts, firstOwners, pieceLines } from './net-parts.ts';
 const piece: Piece = {
   id: 'a',
   title: 'A',
-  outline: [[0, 0], [30, 0], [35, 12], [35, 22], [30, 30], [30, 50], [0, 50]],
+  outline: [
+    [0, 0],
+    [30, 0],
+    [35, 12],
+    [35, 22],
+    [30, 30],
+    [30, 50],
+    [0, 50],
+  ],
   panels: [
-    { face: 0, polygon: [[0, 0], [30, 0], [30, 30], [0, 30]] },
-    { face: 1, polygon: [[0, 30], [30, 30], [30, 50], [0, 50]] },
+    {
+      face: 0,
+      polygon: [
+        [0, 0],
+        [30, 0],
+        [30, 30],
+        [0, 30],
+      ],
+    },
+    {
+      face: 1,
+      polygon: [
+        [0, 30],
+        [30, 30],
+        [30, 50],
+        [0, 50],
+      ],
+    },
   ],
   flaps: [
-    { edge: 4, from: 0, to: 2, panel: 0, polygon: [[30, 25], [30, 8], [35, 12], [35, 22]], kind: 'mountain', angle: 1 },
+    {
+      edge: 4,
+      from: 0,
+      to: 2,
+      panel: 0,
+      polygon: [
+        [30, 25],
+        [30, 8],
+        [35, 12],
+        [35, 22],
+      ],
+      kind: 'mountain',
+      angle: 1,
+    },
   ],
-  folds: [{ edge: 2, ends: [[0, 30], [30, 30]], kind: 'valley', angle: 0.5, panels: [0, 1] }],
+  folds: [
+    {
+      edge: 2,
+      ends: [
+        [0, 30],
+        [30, 30],
+      ],
+      kind: 'valley',
+      angle: 0.5,
+      panels: [0, 1],
+    },
+  ],
   glueLines: [],
   width: 35,
   height: 50,

@@ -66,7 +66,14 @@ const drawCourses = (sheet: Sheet, { height, mean, spread, tone, vary }: Course,
         if (rounded) {
           pen.moveTo(left, top - height * 0.4);
           pen.lineTo(left, top + height * 0.35);
-          pen.bezierCurveTo(left, low + height * 0.12, left + width, low + height * 0.12, left + width, top + height * 0.35);
+          pen.bezierCurveTo(
+            left,
+            low + height * 0.12,
+            left + width,
+            low + height * 0.12,
+            left + width,
+            top + height * 0.35,
+          );
           pen.lineTo(left + width, top - height * 0.4);
         } else {
           pen.rect(left + 0.07, top - height * 0.4, width - 0.14, height * 1.4 + drop);

@@ -23,11 +23,16 @@ describe('choosePrint', () => {
 describe('splitCourse', () => {
   it('fills one repeat exactly, so that the pattern meets itself', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 10, max: 200 }), fc.integer({ min: 3, max: 9 }), fc.integer(), (total, mean, seed) => {
-        const widths = splitCourse(total, mean, 0.4, seedNoise(seed));
-        expect(widths.reduce((a, b) => a + b, 0)).toBeCloseTo(total, 9);
-        expect(Math.min(...widths)).toBeGreaterThan(0);
-      }),
+      fc.property(
+        fc.integer({ min: 10, max: 200 }),
+        fc.integer({ min: 3, max: 9 }),
+        fc.integer(),
+        (total, mean, seed) => {
+          const widths = splitCourse(total, mean, 0.4, seedNoise(seed));
+          expect(widths.reduce((a, b) => a + b, 0)).toBeCloseTo(total, 9);
+          expect(Math.min(...widths)).toBeGreaterThan(0);
+        },
+      ),
     );
   });
 });

@@ -33,8 +33,7 @@ const smallestOver = (sizes: readonly number[], least: number): number =>
 export const engraveRule = (units: Units, reach: number, figureWidth: number): RuleScale => {
   const unit = units === 'in' ? MM_PER_INCH : 10;
   const parts = units === 'in' ? 16 : 10;
-  const size =
-    units === 'in' ? smallestOver(inchRules, reach / unit) : smallestOver(metricRules, reach) / unit;
+  const size = units === 'in' ? smallestOver(inchRules, reach / unit) : smallestOver(metricRules, reach) / unit;
   const step = [1, 2, 5, 10, 20].find((n) => n * unit >= figureWidth) ?? 50;
   const ticks: Tick[] = [];
   for (let i = 0; i <= size * parts; i += 1) {

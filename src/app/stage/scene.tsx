@@ -1,5 +1,5 @@
 import { useThree } from '@react-three/fiber';
-import { type ReactNode, type RefObject, useCallback, useMemo } from 'react';
+import { type ReactNode, type RefObject, useCallback, useMemo, useState } from 'react';
 import { boxOf } from '../../core/geometry/polygon.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { length2 } from '../../core/geometry/vector.ts';
@@ -9,19 +9,19 @@ import { BodySizes } from './body-sizes.tsx';
 import { type CameraHands, CameraRig } from './camera-rig.tsx';
 import { type Desk, planDesk } from './desk.ts';
 import { Dusk } from './dusk.tsx';
-import { FinishedLayer } from './finished-layer.tsx';
 import { finishLayer, topLayer } from './finish.ts';
+import { FinishedLayer } from './finished-layer.tsx';
 import { startFoldClock } from './fold-clock.ts';
 import { FoldingNet } from './folding-net.tsx';
+import { frameScene } from './frame-scene.ts';
 import { measureNet } from './measures.ts';
 import { Neighbours } from './neighbours.tsx';
 import { NetMeasures } from './net-measures.tsx';
 import { usePapers } from './papers.ts';
-import { frameScene } from './frame-scene.ts';
 import { SheetsOnTable } from './sheets-on-table.tsx';
+import type { StageProps } from './stage.tsx';
 import { SteelRule, Tabletop } from './tabletop.tsx';
 import { settleTown } from './town.ts';
-import type { StageProps } from './stage.tsx';
 
 export interface SceneProps extends StageProps {
   readonly family: string;
@@ -59,7 +59,8 @@ export const TableScene = (props: SceneProps): ReactNode => {
     [size.width, size.height, clear.left, clear.right, clear.top, clear.bottom],
   );
   const desk = useMemo(
-    (): Desk => planDesk({
+    (): Desk =>
+      planDesk({
         net: top?.layer.net ?? null,
         spots,
         body,
@@ -99,15 +100,29 @@ export const TableScene = (props: SceneProps): ReactNode => {
 
   const still = useMemo((): readonly Vec3[] => {
     if (body === null) return [];
-    const outline = body.outline.flatMap(([x, y]): Vec3[] => [[x, y, 0], [x, y, body.height]]);
+    const outline = body.outline.flatMap(([x, y]): Vec3[] => [
+      [x, y, 0],
+      [x, y, body.height],
+    ]);
     return outline;
   }, [body]);
   const crown = rest + Math.max(0, ...(roof?.made?.solid.vertices.map((v) => v[2]) ?? []));
   const goal = onSheets ? 0 : view === 'roof' ? t : 1;
-  const clock = useMemo(() => startFoldClock(goal), []);
+  // Started once; the rig takes it from there.
+  const [clock] = useState(() => startFoldClock(goal));
   const frame = useCallback(
     (now: number) =>
-      frameScene({ now, view: showSheets ? view : onSheets ? 'roof' : view, desk, still, folding: clock.points(), crown, size, clear, reducedMotion }),
+      frameScene({
+        now,
+        view: showSheets ? view : onSheets ? 'roof' : view,
+        desk,
+        still,
+        folding: clock.points(),
+        crown,
+        size,
+        clear,
+        reducedMotion,
+      }),
     [view, showSheets, onSheets, desk, still, crown, clock, size, clear, reducedMotion],
   );
 
@@ -121,7 +136,8 @@ export const TableScene = (props: SceneProps): ReactNode => {
   const middleY = ((desk.frame.minY + desk.frame.maxY) / 2) * (showSheets ? 1 : 0.55);
   const middle = useMemo(() => [middleX, middleY] as const, [middleX, middleY]);
   const plan = body === null ? null : boxOf(body.outline);
-  const sizePoint = plan === null ? 1 : Math.max(plan.maxX - plan.minX, body?.height ?? 0) / Math.max(160, 0.36 * picture.height);
+  const sizePoint =
+    plan === null ? 1 : Math.max(plan.maxX - plan.minX, body?.height ?? 0) / Math.max(160, 0.36 * picture.height);
 
   return (
     <>

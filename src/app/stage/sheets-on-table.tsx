@@ -52,7 +52,12 @@ const drawSheet = (figures: SheetFigures, sheet: LaidSheet, corner: Vec2, props:
   const place = ([x, y]: Vec2): Vec2 => [corner[0] + (wrongSide ? sheet.width - x : x), corner[1] + y];
   const mapping = (p: Vec2): Vec2 => [(p[0] - corner[0]) / repeat, (p[1] - corner[1]) / repeat];
   const [x, y] = corner;
-  const edge: readonly Vec2[] = [[x, y], [x + sheet.width, y], [x + sheet.width, y + sheet.height], [x, y + sheet.height]];
+  const edge: readonly Vec2[] = [
+    [x, y],
+    [x + sheet.width, y],
+    [x + sheet.width, y + sheet.height],
+    [x, y + sheet.height],
+  ];
   pushPolygon(partOf(figures.waste, print), edge, { owner: 0, z: low }, mapping);
   edge.forEach((a, i) => {
     pushRim(figures.shadow, a, edge[(i + 1) % 4] as Vec2, 0, low, 0);
@@ -78,7 +83,16 @@ const pushHalo = (part: FlatPart, sheet: LaidSheet, [x, y]: Vec2, spread: number
   for (let i = 1; i <= 4; i += 1) {
     const s = (spread * i) / 4;
     const right = x + sheet.width + s * 1.2;
-    pushQuad(part, [[x - s * 0.4, y - s], [right, y - s], [right, y + sheet.height + s * 0.4], [x - s * 0.4, y + sheet.height + s * 0.4]], { owner: 0, z: 0.05 + i * 0.01 });
+    pushQuad(
+      part,
+      [
+        [x - s * 0.4, y - s],
+        [right, y - s],
+        [right, y + sheet.height + s * 0.4],
+        [x - s * 0.4, y + sheet.height + s * 0.4],
+      ],
+      { owner: 0, z: 0.05 + i * 0.01 },
+    );
   }
 };
 
@@ -130,13 +144,20 @@ export const SheetsOnTable = (props: SheetsOnTableProps): ReactNode => {
   const materials = useDisposing(() => {
     const wrap = (print: Print, color: string) => new MeshLambertMaterial({ map: papers.texture(print), color });
     const ink = new MeshBasicMaterial({ color: tones.ink });
-    const chalk = new MeshBasicMaterial({ color: tones.chalk, map: lettering.texture, transparent: true, depthWrite: false });
+    const chalk = new MeshBasicMaterial({
+      color: tones.chalk,
+      map: lettering.texture,
+      transparent: true,
+      depthWrite: false,
+    });
     const shade = new MeshBasicMaterial({ color: '#000', transparent: true, opacity: 0.16, depthWrite: false });
     const rim = new MeshLambertMaterial({ color: tones.wrongSide });
     const waste = drawn.waste.map(({ print }) => wrap(print, wrongSide ? '#b9b2a4' : '#8d867c'));
     const pieces = drawn.pieces.map(({ print }) => wrap(print, '#ffffff'));
-    const all = [ink, chalk, shade, rim, ...waste, ...pieces];
-    return { ink, chalk, shade, rim, waste, pieces, dispose: () => all.forEach((material) => material.dispose()) };
+    const dispose = (): void => {
+      for (const material of [ink, chalk, shade, rim, ...waste, ...pieces]) material.dispose();
+    };
+    return { ink, chalk, shade, rim, waste, pieces, dispose };
   }, [papers, drawn, lettering, wrongSide]);
   return (
     <group>

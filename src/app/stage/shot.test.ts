@@ -52,7 +52,12 @@ describe('fitShot', () => {
   });
 
   it('sees a square plan with north up', () => {
-    const square: Vec3[] = [[-50, -50, 0], [50, -50, 0], [50, 50, 0], [-50, 50, 0]];
+    const square: Vec3[] = [
+      [-50, -50, 0],
+      [50, -50, 0],
+      [50, 50, 0],
+      [-50, 50, 0],
+    ];
     const none = { left: 0, right: 0, top: 0, bottom: 0 };
     const shot = fitShot(square, { azimuth: 0, polar: 0.0004, fov: 0.14 }, 1, none);
     const [x, y] = project(shot, 1, [50, 50, 0]);

@@ -31,17 +31,12 @@ export interface Basis {
 
 /** Right-handed view axes of an aim; north is up when looking straight down. */
 export const viewBasis = ({ azimuth, polar }: Pick<Shot, 'azimuth' | 'polar'>): Basis => {
-  const forward: Vec3 = [
-    -Math.sin(polar) * Math.sin(azimuth),
-    Math.sin(polar) * Math.cos(azimuth),
-    -Math.cos(polar),
-  ];
+  const forward: Vec3 = [-Math.sin(polar) * Math.sin(azimuth), Math.sin(polar) * Math.cos(azimuth), -Math.cos(polar)];
   const right: Vec3 = [Math.cos(azimuth), Math.sin(azimuth), 0];
   return { right, up: cross3(right, forward), forward };
 };
 
-export const shotPosition = (shot: Shot): Vec3 =>
-  add3(shot.target, scale3(viewBasis(shot).forward, -shot.distance));
+export const shotPosition = (shot: Shot): Vec3 => add3(shot.target, scale3(viewBasis(shot).forward, -shot.distance));
 
 /** Least camera depth coordinate along one picture axis, and where on that axis the camera then stands. */
 const fitAxis = (
@@ -101,11 +96,7 @@ export const mixShots = (a: Shot, b: Shot, s: number): Shot => {
   const fov = mix(a.fov, b.fov, s);
   const reach = mix(a.distance * Math.tan(a.fov / 2), b.distance * Math.tan(b.fov / 2), s);
   return {
-    target: [
-      mix(a.target[0], b.target[0], s),
-      mix(a.target[1], b.target[1], s),
-      mix(a.target[2], b.target[2], s),
-    ],
+    target: [mix(a.target[0], b.target[0], s), mix(a.target[1], b.target[1], s), mix(a.target[2], b.target[2], s)],
     azimuth: a.azimuth + turn * s,
     polar: mix(a.polar, b.polar, s),
     fov,

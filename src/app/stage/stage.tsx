@@ -32,17 +32,17 @@ const turnStep = Math.PI / 24;
 /** The keys of a focused stage: arrows walk round, plus and minus step closer or back, Home looks as at first. */
 const turnByKey = (event: KeyboardEvent, hands: CameraHands | null): void => {
   if (hands === null || event.altKey || event.ctrlKey || event.metaKey) return;
-  const moves: Readonly<Record<string, () => void>> = {
-    ArrowLeft: () => hands.turn(-turnStep, 0),
-    ArrowRight: () => hands.turn(turnStep, 0),
-    ArrowUp: () => hands.turn(0, -turnStep),
-    ArrowDown: () => hands.turn(0, turnStep),
-    '+': () => hands.zoom(1.15),
-    '=': () => hands.zoom(1.15),
-    '-': () => hands.zoom(1 / 1.15),
-    Home: () => hands.reset(),
-  };
-  const move = moves[event.key];
+  const moves: readonly (readonly [string, () => void])[] = [
+    ['ArrowLeft', () => hands.turn(-turnStep, 0)],
+    ['ArrowRight', () => hands.turn(turnStep, 0)],
+    ['ArrowUp', () => hands.turn(0, -turnStep)],
+    ['ArrowDown', () => hands.turn(0, turnStep)],
+    ['+', () => hands.zoom(1.15)],
+    ['=', () => hands.zoom(1.15)],
+    ['-', () => hands.zoom(1 / 1.15)],
+    ['Home', () => hands.reset()],
+  ];
+  const move = moves.find(([key]) => key === event.key)?.[1];
   if (move === undefined) return;
   event.preventDefault();
   move();
@@ -60,10 +60,10 @@ const Stage = (props: StageProps): ReactNode => {
   }, []);
   const title = roofs[selected]?.spec.title;
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys turn the view while it has the focus
     <div
       ref={frame}
       role="img"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys turn the view while it has the focus
       tabIndex={0}
       aria-label={`The table${title === undefined ? '' : ` with ${title}`}. Arrow keys walk round it, plus and minus step closer or back, Home looks as at first.`}
       onKeyDown={(event) => turnByKey(event, hands.current)}

@@ -57,7 +57,11 @@ export const SteelRule = ({ rule, family }: { readonly rule: Desk['rule']; reado
   }, [scale, breadth]);
   const steel = useDisposing(makeSteel, []);
   const lettering = useDisposing(() => {
-    const made = makeLettering(scale.figures.map((figure) => figure.text), family, { weight: 600 });
+    const made = makeLettering(
+      scale.figures.map((figure) => figure.text),
+      family,
+      { weight: 600 },
+    );
     return { ...made, dispose: () => made.texture.dispose() };
   }, [scale, family]);
   const engraving = useDisposing(() => {
