@@ -1,13 +1,9 @@
-import { type ReactElement, useState } from 'react';
+import { type ReactElement, Suspense, useState } from 'react';
 import { useBench } from './bench.ts';
 import { type Drawer, DrawerKeys } from './drawer-keys.tsx';
 import { DropTarget } from './drop-target.tsx';
-import { NetSheet } from './places/net-sheet.tsx';
-import { PlacePanel } from './places/place-panel.tsx';
-import { SetOutSheet } from './places/set-out-sheet.tsx';
-import { RoofCards } from './roof-cards.tsx';
+import { NetSheet, PlacePanel, RoofCards, SetOutSheet, Slips } from './lazy-parts.ts';
 import { Rule } from './rule.tsx';
-import { Slips } from './slips.tsx';
 import { StageArea } from './stage-area.tsx';
 import { TopBar } from './top-bar.tsx';
 import { useShortcuts } from './use-shortcuts.ts';
@@ -27,11 +23,15 @@ export const App = (): ReactElement => {
         <main className="table">
           <h1 className="unseen">Spirewright</h1>
           <StageArea isCovered={sheet !== null} />
-          {sheet}
-          <Slips />
-          <RoofCards isShut={drawer !== 'roofs'} />
+          <Suspense fallback={null}>
+            {sheet}
+            <Slips />
+            <RoofCards isShut={drawer !== 'roofs'} />
+          </Suspense>
           <DrawerKeys open={drawer} onOpen={setDrawer} />
-          <PlacePanel isShut={drawer !== 'panel'} />
+          <Suspense fallback={null}>
+            <PlacePanel isShut={drawer !== 'panel'} />
+          </Suspense>
         </main>
         <Rule />
       </div>

@@ -1,9 +1,6 @@
 import './styles/base.css';
 import './styles/bench.css';
-import './styles/cards.css';
 import './styles/rule.css';
-import './styles/panel.css';
-import './styles/sheet.css';
 import './styles/narrow.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

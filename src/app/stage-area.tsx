@@ -1,6 +1,6 @@
 import { Component, lazy, type ReactElement, type ReactNode, Suspense, useEffect, useState } from 'react';
 import { useBench, useProduction, useStyle } from './bench.ts';
-import { FlatInstead } from './flat-instead.tsx';
+import { FlatInstead } from './lazy-parts.ts';
 import { canDrawStage } from './stage/probe.ts';
 
 const Stage = lazy(() => import('./stage/stage.tsx'));
@@ -38,13 +38,13 @@ export const StageArea = ({ isCovered }: { readonly isCovered: boolean }): React
   return (
     <section className={`stage-area ${isCovered ? 'is-covered' : ''}`} aria-label="The table">
       {canDraw ? (
-        <StageBoundary fallback={<FlatInstead />}>
+        <StageBoundary fallback={flat}>
           <Suspense fallback={<p className="waiting">The table is being laid…</p>}>
             <Table />
           </Suspense>
         </StageBoundary>
       ) : (
-        <FlatInstead />
+        flat
       )}
     </section>
   );
@@ -53,6 +53,12 @@ export const StageArea = ({ isCovered }: { readonly isCovered: boolean }): React
 const nothingCovered = { left: 0, right: 0, top: 0, bottom: 0 };
 /** Cards and panel with their gaps: `--cards`, `--panel` and `--gap` of the style sheet. */
 const coveredBySides = { left: 248, right: 368, top: 0, bottom: 0 };
+
+const flat = (
+  <Suspense fallback={null}>
+    <FlatInstead />
+  </Suspense>
+);
 
 const Table = (): ReactElement | null => {
   const production = useProduction();

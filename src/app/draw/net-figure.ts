@@ -97,7 +97,9 @@ const measurePanel = (
   });
   const measures = sides.map((one, i) => ({
     ...one,
-    isTwin: one.kind === 'inside' && sides.slice(0, i).some((other) => isSameLength(other.length, one.length)),
+    isTwin:
+      one.kind === 'inside' &&
+      sides.slice(0, i).some((other) => other.kind === 'inside' && isSameLength(other.length, one.length)),
   }));
   const eave = polygonEdges(polygon)[lowEdge(solid, edges)];
   const fall = eave === undefined ? null : fallLine(polygon, eave);

@@ -65,7 +65,7 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
         const [low, high] = [see(mark.ends[0]), see(mark.ends[1])];
         const pixels = Math.hypot(high[0] - low[0], high[1] - low[1]);
         // Near the lower end, where panels have most room, but out of the corner itself.
-        const share = Math.min(0.5, Math.max(0.14, 32 / pixels));
+        const share = Math.min(0.5, Math.max(0.14, LETTER_AT / pixels));
         const [x, y] = add2(lerp2(low, high, share), [mark.side[0] * 13, -mark.side[1] * 13]);
         return (
           <text key={mark.letter + mark.ends.join(' ')} className="match on-panel" x={x} y={y + 5}>
@@ -105,10 +105,18 @@ interface MeasureTextProps {
   readonly text: string;
 }
 
-/** Slanted numbers stand away from the letters; one up the middle stands low, where panels are widest. */
+/** Pixels from the lower end of a seam to the middle of its letter. */
+const LETTER_AT = 32;
+
+/** Pixels that a number takes along its line. */
+const textLength = (text: string): number => text.length * 7.4;
+
+/** Slanted numbers stand above the letters; one up the middle stands low, where panels are widest. */
 const shareOf = (kind: Measure['kind'], text: string, pixels: number): number => {
   if (kind === 'outside') return 0.5;
-  return kind === 'inside' ? 0.54 : Math.min(0.5, Math.max(0.2, (text.length * 3.8 + 8) / pixels));
+  const half = (textLength(text) / 2 + 4) / pixels;
+  if (kind === 'fall') return Math.min(0.5, Math.max(0.2, half));
+  return Math.min(1 - half, Math.max(0.54, (LETTER_AT + 10) / pixels + half));
 };
 
 const offsets: Readonly<Record<Measure['kind'], number>> = { inside: 12, outside: 15, fall: 9 };
@@ -120,11 +128,11 @@ const MeasureText = ({ measure, see, text }: MeasureTextProps): ReactElement => 
   const pixels = Math.hypot(b[0] - a[0], b[1] - a[1]);
   const share = shareOf(measure.kind, text, pixels);
   // Up the middle of a low panel there is no room along the line: the number stands across it.
-  const isLevel = measure.kind === 'fall' && text.length * 7.6 + 20 > 0.66 * pixels;
+  const isLevel = measure.kind === 'fall' && textLength(text) + 20 > 0.66 * pixels;
   const className = measure.kind === 'outside' ? '' : 'on-panel';
   return (
     <>
-      {measure.kind === 'outside' && <Span a={a} b={b} side={side} gap={text.length * 7 + 8} />}
+      {measure.kind === 'outside' && <Span a={a} b={b} side={side} gap={textLength(text) + 6} />}
       <Along
         a={a}
         b={b}

@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import { NetDrawing } from './places/net-drawing.tsx';
+import { NetDrawing } from './net-drawing.tsx';
 
 /** In place of the stage: why there is none, and the net flat at true proportions. */
 export const FlatInstead = (): ReactElement => (

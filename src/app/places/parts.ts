@@ -1,0 +1,11 @@
+import '../styles/cards.css';
+import '../styles/panel.css';
+import '../styles/sheet.css';
+
+/** Everything that lies on the table, in one chunk with its styles. */
+export { RoofCards } from '../roof-cards.tsx';
+export { Slips } from '../slips.tsx';
+export { FlatInstead } from './flat-instead.tsx';
+export { NetSheet } from './net-sheet.tsx';
+export { PlacePanel } from './place-panel.tsx';
+export { SetOutSheet } from './set-out-sheet.tsx';
