@@ -65,9 +65,9 @@ export function buildSolid(drafts: readonly FaceDraft[], abutments: readonly Abu
     const a = vertices[ends[0]] as Vec3;
     const b = vertices[ends[1]] as Vec3;
     const [first, second] = sides as [number, number?];
-    const turn =
-      second === undefined ? null : turnAlong(normals[first] as Vec3, normals[second] as Vec3, unit3(sub3(b, a)));
-    const role = host ? 'abutment' : edgeRole(vertices, faces, ends, sides, turn);
+    const along = unit3(sub3(b, a));
+    const turn = second === undefined ? null : turnAlong(normals[first] as Vec3, normals[second] as Vec3, along);
+    const role = host ? 'abutment' : edgeRole(faces, normals, along, sides);
     const name = [role, ...sides.map((f) => faces[f]?.id)].join('-');
     const count = (taken.get(name) ?? 0) + 1;
     taken.set(name, count);
@@ -100,26 +100,26 @@ export function faceNormal(vertices: readonly Vec3[], face: Face): Vec3 {
 /** Angle from the first face's normal to the second's about the edge (direction of the first face's loop); positive: outside angle. */
 const turnAlong = (n1: Vec3, n2: Vec3, along: Vec3): number => Math.atan2(dot3(cross3(n1, n2), along), dot3(n1, n2));
 
-function edgeRole(
-  vertices: readonly Vec3[],
-  faces: readonly Face[],
-  ends: readonly [number, number],
-  sides: readonly number[],
-  turn: number | null,
-): EdgeRole {
-  const [a, b] = ends.map((v) => vertices[v] as Vec3) as [Vec3, Vec3];
-  const isLevel = Math.abs(unit3(sub3(b, a))[2]) <= NOISE_RAD;
-  const middle = scale3(add3(a, b), 0.5)[2];
-  const risesFrom = (f: number): boolean =>
-    (faces[f]?.loop ?? []).some((v) => (vertices[v] as Vec3)[2] > middle + NOISE_MM);
-  const parts = sides.map((f) => faces[f]?.part);
-  if (turn === null) {
+/**
+ * What an edge is, from how its faces leave it. A face leaves an edge of its loop along its normal crossed with the edge:
+ * upward (a slope from its eave), downward (a slope from its ridge) or level (a flat top).
+ */
+function edgeRole(faces: readonly Face[], normals: readonly Vec3[], along: Vec3, sides: readonly number[]): EdgeRole {
+  const isLevel = Math.abs(along[2]) <= NOISE_RAD;
+  const [first, second] = sides as readonly [number, number?];
+  const climb = (f: number, direction: Vec3): number => cross3(normals[f] as Vec3, direction)[2];
+  const firstClimbs = climb(first, along);
+  const isWall = (f: number): boolean => faces[f]?.part === 'wall';
+  if (second === undefined) {
     if (!isLevel) return 'verge';
-    if (!risesFrom(sides[0] as number)) return 'rim';
-    return parts[0] === 'wall' ? 'foot' : 'eave';
+    if (firstClimbs <= NOISE_RAD) return 'rim';
+    return isWall(first) ? 'foot' : 'eave';
   }
-  if (parts.includes('wall') && parts.includes('slope')) return isLevel ? 'break' : 'verge';
+  const turn = turnAlong(normals[first] as Vec3, normals[second] as Vec3, along);
+  if (isWall(first) !== isWall(second)) return isLevel ? 'break' : 'verge';
   if (!isLevel) return turn > 0 ? 'hip' : 'valley';
-  const rising = sides.filter(risesFrom).length;
-  return rising === 0 ? 'ridge' : rising === 1 ? 'break' : 'valley';
+  // The second face runs along the edge the other way.
+  const secondClimbs = climb(second, scale3(along, -1));
+  if (firstClimbs < -NOISE_RAD && secondClimbs < -NOISE_RAD) return 'ridge';
+  return firstClimbs > NOISE_RAD && secondClimbs > NOISE_RAD ? 'valley' : 'break';
 }
