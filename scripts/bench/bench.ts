@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
-import { build } from 'vite';
 import { tableText } from '../../src/cli/columns.ts';
+import { buildPage } from './build-page.ts';
 import { firstLoad, totalGz } from './first-load.ts';
 import { firstPaints } from './first-paint.ts';
 import { roofSpeeds } from './roof-speed.ts';
@@ -20,7 +20,7 @@ export async function main(): Promise<number> {
     tableText(['Roof', 'Panels', 'ms', '× yardstick'], [...rows, ['(yardstick)', '', yardstick.toFixed(3), '1.00']]),
   );
 
-  await build({ root, logLevel: 'error' });
+  buildPage();
   print('First load', 'scripts and styles before the stage, packed');
   const files = firstLoad(`${root}dist`);
   const sizes = files.map(({ name, gz }) => [name, kilobytes(gz)]);

@@ -1,8 +1,8 @@
 import { fileURLToPath } from 'node:url';
-import react from '@vitejs/plugin-react';
 import type { Browser } from 'playwright-core';
-import { build, type PreviewServer, preview } from 'vite';
+import { type PreviewServer, preview } from 'vite';
 import { launchBrowser } from '../../tests/browser/harness.ts';
+import { buildPage } from './build-page.ts';
 import { median } from './median.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -11,14 +11,7 @@ const emptyDist = fileURLToPath(new URL('../../node_modules/.cache/spirewright-e
 
 /** Median time to first paint of the built bench and of the empty stage, ms; pages loaded in turn with nothing cached. */
 export async function firstPaints(rounds = 9): Promise<{ readonly bench: number; readonly empty: number }> {
-  await build({
-    root: emptyRoot,
-    configFile: false,
-    base: './',
-    logLevel: 'error',
-    plugins: [react()],
-    build: { outDir: emptyDist, emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 2000 },
-  });
+  buildPage(emptyRoot);
   const servers = [await serve(root, 'dist'), await serve(emptyRoot, emptyDist)];
   const browser = await launchBrowser();
   try {

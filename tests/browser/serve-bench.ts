@@ -1,7 +1,7 @@
-import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { preview } from 'vite';
 import type { TestProject } from 'vitest/node';
+import { buildPage } from '../../scripts/bench/build-page.ts';
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -21,7 +21,7 @@ export default async function serveBench(project: TestProject): Promise<() => Pr
 
 /** The built bench, served from this machine. */
 export async function startBench(): Promise<{ readonly url: string; readonly close: () => Promise<void> }> {
-  buildBench();
+  buildPage();
   const server = await preview({
     root,
     logLevel: 'error',
@@ -30,11 +30,4 @@ export async function startBench(): Promise<{ readonly url: string; readonly clo
   const url = server.resolvedUrls?.local[0];
   if (url === undefined) throw new Error('the preview server has no local address');
   return { url, close: () => server.close() };
-}
-
-/** In a process of its own: a test runner's NODE_ENV would put the development build of React into the bundle. */
-function buildBench(): void {
-  const vite = fileURLToPath(new URL('../../node_modules/vite/bin/vite.js', import.meta.url));
-  const env = { ...process.env, NODE_ENV: 'production' };
-  execFileSync(process.execPath, [vite, 'build', '--logLevel', 'error'], { cwd: root, env, stdio: ['ignore', 2, 2] });
 }
