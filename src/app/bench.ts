@@ -19,7 +19,9 @@ const asTyped = (text: string): { readonly file: JsonObject | null; readonly iss
 };
 
 const firstFile = (): JsonObject => {
-  const sample = samples[0];
+  // A first look in the maker's own units: inches where they are the custom.
+  const usual = navigator.language === 'en-US' ? 'inches' : 'millimetres';
+  const sample = samples.find(({ units }) => units === usual) ?? samples[0];
   return (sample && asTyped(sample.text).file) ?? blankProject('in');
 };
 

@@ -34,11 +34,11 @@ export const ProjectMenu = (): ReactElement => {
       <div id="project-menu" ref={menu} className="menu" popover="auto">
         {entry('New', 'One roof on an empty table', () => bench.replace(blankProject(units)))}
         {entry('Open…', 'A .roofs.json file; or drop it anywhere', () => picker.current?.click())}
-        {entry('Save', 'Downloads the project, typed as you typed it', saveProject)}
+        {entry('Save', 'Downloads the project as you typed it', saveProject)}
         {samples.length > 0 && <h2>Samples</h2>}
         {samples.map((sample) => (
           <div key={sample.title}>
-            {entry(sample.title, `Samphire Staithe, in ${sample.units}`, () => openText(sample.text, sample.title))}
+            {entry(sample.title, `In ${sample.units}`, () => openText(sample.text, sample.title))}
           </div>
         ))}
         <div className="only-narrow">

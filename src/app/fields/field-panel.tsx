@@ -6,12 +6,7 @@ const LevaFields = lazy(async () => ({ default: (await import('./leva-panel.tsx'
 
 /** The parameters of one heading. leva comes after the first paint. */
 export const FieldPanel = ({ fields }: { readonly fields: readonly FieldSpec[] }): ReactElement => {
-  const signature = fields
-    .map(
-      (field) =>
-        `${field.key} ${formatPath(field.path)} ${field.label} ${field.choices?.map((choice) => choice.value).join()}`,
-    )
-    .join('|');
+  const signature = fields.map((field) => `${field.key} ${formatPath(field.path)} ${field.label}`).join('|');
   return (
     <div className="fields" style={{ minHeight: `${fields.length * 40}px` }}>
       <Suspense fallback={null}>

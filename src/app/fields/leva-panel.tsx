@@ -1,6 +1,6 @@
 import { LevaPanel, useControls, useCreateStore } from 'leva';
 import { Components, createPlugin, useInputContext } from 'leva/plugin';
-import type { ReactElement } from 'react';
+import { createContext, type ReactElement, useContext } from 'react';
 import type { FieldSpec } from './field-spec.ts';
 import { levaTheme } from './leva-theme.ts';
 import { ChoiceBox, TypedBox } from './typed-field.tsx';
@@ -12,37 +12,40 @@ import { ChoiceBox, TypedBox } from './typed-field.tsx';
 const { Row, Label } = Components as Record<'Row' | 'Label', (props: Record<string, unknown>) => ReactElement>;
 
 interface RowValue {
-  readonly spec: FieldSpec;
+  readonly field: string;
 }
 
-const FieldRow = (): ReactElement => {
+/** The fields as they are now, by key: leva keeps what a row was given first. */
+const Fields = createContext<ReadonlyMap<string, FieldSpec>>(new Map());
+
+const FieldRow = (): ReactElement | null => {
   const { label, value, id } = useInputContext<{ label: ReactElement; value: RowValue; id: string }>();
-  const Box = value.spec.quantity === 'choice' ? ChoiceBox : TypedBox;
+  const spec = useContext(Fields).get(value.field);
+  if (spec === undefined) return null;
+  const Box = spec.quantity === 'choice' ? ChoiceBox : TypedBox;
   return (
     <Row input className="field-row">
       <Label>{label}</Label>
-      <Box spec={value.spec} id={id} />
+      <Box spec={spec} id={id} />
     </Row>
   );
 };
 
 const fieldRow = createPlugin<RowValue, RowValue, object>({
   component: FieldRow,
-  normalize: (input: RowValue) => ({ value: { spec: input.spec }, settings: {} }),
+  normalize: ({ field }: RowValue) => ({ value: { field }, settings: {} }),
 });
+
+const rowOf = ({ key, label, help }: FieldSpec): ReturnType<typeof fieldRow> =>
+  fieldRow({ field: key, label, ...(help === undefined ? {} : { hint: help }) } as never);
 
 /** A flat leva panel of its own store; remount it (`key`) when the list of fields changes. */
 export const LevaFields = ({ fields }: { readonly fields: readonly FieldSpec[] }): ReactElement => {
   const store = useCreateStore();
-  useControls(
-    () =>
-      Object.fromEntries(
-        fields.map((spec) => [
-          spec.key,
-          fieldRow({ spec, label: spec.label, ...(spec.help ? { hint: spec.help } : {}) } as never),
-        ]),
-      ),
-    { store },
+  useControls(() => Object.fromEntries(fields.map((spec) => [spec.key, rowOf(spec)])), { store });
+  return (
+    <Fields.Provider value={new Map(fields.map((spec) => [spec.key, spec]))}>
+      <LevaPanel store={store} fill flat hideCopyButton titleBar={false} theme={levaTheme} />
+    </Fields.Provider>
   );
-  return <LevaPanel store={store} fill flat hideCopyButton titleBar={false} theme={levaTheme} />;
 };

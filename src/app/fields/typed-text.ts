@@ -1,4 +1,4 @@
-import { isSameLength, NOISE_MM } from '../../core/tolerance.ts';
+import { CUT_MM, NOISE_MM } from '../../core/tolerance.ts';
 import {
   formatMark,
   MM_PER_INCH,
@@ -65,11 +65,11 @@ export const otherUnits = (text: string, { units, ruler }: { units: Units; ruler
 
 /**
  * A length as text for the file that loses nothing a hand could set: a mark of a 1/32 in or 0.5 mm ruler where it lies
- * on one, otherwise decimals (a thousandth of a millimetre).
+ * on one (to a fiftieth of what can be cut, so that a size given as a pitch comes back as it was), otherwise decimals (a thousandth of a millimetre).
  */
 export const exactText = (mm: number, units: Units): string => {
   const ruler: Ruler = units === 'in' ? '1/32in' : '0.5mm';
-  if (isSameLength(roundToRuler(mm, ruler).mark, mm)) return formatMark(mm, ruler).replace(/ (in|mm)$/, '$1');
+  if (Math.abs(roundToRuler(mm, ruler).error) < CUT_MM / 50) return formatMark(mm, ruler).replace(/ (in|mm)$/, '$1');
   return units === 'in' ? `${Number((mm / MM_PER_INCH).toFixed(5))}in` : `${Number(mm.toFixed(3))}mm`;
 };
 

@@ -27,7 +27,7 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
   const longest = (kind: Measure['kind']): number =>
     Math.max(0, ...measures.map((one) => (one.kind === kind ? one.length * scale : 0)));
   // Two numbers and a third up the middle need this many pixels of eave, and of panel.
-  const hasRoom = longest('outside') > 120 && longest('fall') > 120;
+  const hasRoom = longest('outside') > 140 && longest('fall') > 120;
   const below = piece.height * scale + 44;
 
   return (

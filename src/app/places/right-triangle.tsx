@@ -16,10 +16,11 @@ export const RightTriangle = ({ hand }: { readonly hand: RoofAtHand }): ReactEle
   const plain = (mm: number): string => (mm / unit).toFixed(style.units === 'in' ? 2 : 1);
   const square = (mm: number): string => ((mm / unit) ** 2).toFixed(style.units === 'in' ? 2 : 0);
   const { width, height, eave, under, peak, other } = drawTriangle(rise, run);
-  const isNarrow = under[0] - eave[0] < 70;
-  const slantAt = isNarrow
-    ? ([eave[0] - 6, (eave[1] + peak[1]) / 2] as const)
-    : ([(eave[0] + peak[0]) / 2 - 8, (eave[1] + peak[1]) / 2 - 8] as const);
+  const slantText = `slant ${show(slant)}`;
+  // Left of the middle of the slanted side, but never off the picture.
+  const slantX = Math.max((eave[0] + peak[0]) / 2 - 10, slantText.length * 7.2 + 6);
+  const onSlant = Math.max(0, Math.min(1, (slantX + 10 - eave[0]) / (peak[0] - eave[0])));
+  const slantY = eave[1] + (peak[1] - eave[1]) * onSlant - 8;
 
   return (
     <>
@@ -35,8 +36,8 @@ export const RightTriangle = ({ hand }: { readonly hand: RoofAtHand }): ReactEle
         <line x1={eave[0]} y1={eave[1]} x2={under[0]} y2={under[1]} />
         <line x1={under[0]} y1={under[1]} x2={peak[0]} y2={peak[1]} />
         <line className="slant" x1={eave[0]} y1={eave[1]} x2={peak[0]} y2={peak[1]} />
-        <text className="slant-text" x={slantAt[0]} y={slantAt[1]} textAnchor="end">
-          slant {show(slant)}
+        <text className="slant-text" x={slantX} y={slantY} textAnchor="end">
+          {slantText}
         </text>
         <text x={under[0] + 8} y={(under[1] + peak[1]) / 2 + 4}>
           rise {show(rise)}

@@ -1,3 +1,4 @@
+import type { Issue } from '../../core/issue.ts';
 import { type MadeRoof, makeRoof } from '../../core/pipeline.ts';
 import { resolveProject } from '../../core/project/read-project.ts';
 import { findKind } from '../../core/roofs/catalogue.ts';
@@ -17,12 +18,15 @@ export interface RoofAtHand {
   readonly change: (candidates: readonly JsonObject[]) => boolean;
 }
 
-const makesRoof = (file: JsonObject, index: number): boolean => {
+/** What keeps a roof of this file from being made; null where it can be made. */
+const obstacles = (file: JsonObject, index: number): readonly Issue[] | null => {
   const resolved = resolveProject(file);
-  if (!resolved.ok) return false;
+  if (!resolved.ok) return resolved.issues;
   const { project } = resolved.value;
   const spec = project.roofs[index];
-  return spec !== undefined && makeRoof(spec, project, index).made !== null;
+  if (spec === undefined) return [];
+  const { made, issues } = makeRoof(spec, project, index);
+  return made === null ? issues : null;
 };
 
 /** The roof that is worked on, with what its places need. */
@@ -44,10 +48,15 @@ export const useRoof = (): RoofAtHand | null => {
     change: (candidates) => {
       const { file } = bench.store.getState();
       const files = candidates.map((candidate) => setAt(file, at(), candidate) as JsonObject);
-      const next = files.find((one) => makesRoof(one, selected));
-      if (next === undefined) return false;
-      bench.edit(() => next);
-      return true;
+      const next = files.find((one) => obstacles(one, selected) === null);
+      if (next !== undefined) {
+        bench.edit(() => next);
+        bench.store.setState({ notice: null });
+        return true;
+      }
+      const issues = files[0] === undefined ? [] : (obstacles(files[0], selected) ?? []);
+      bench.store.setState({ notice: { title: 'That would make no roof here.', issues } });
+      return false;
     },
   };
 };
