@@ -1,6 +1,5 @@
 import { useThree } from '@react-three/fiber';
 import { type ReactNode, type RefObject, useCallback, useMemo, useState } from 'react';
-import { boxOf } from '../../core/geometry/polygon.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { length2 } from '../../core/geometry/vector.ts';
 import { arrangeOnTable } from '../../core/net/arrange.ts';
@@ -30,6 +29,8 @@ export interface SceneProps extends StageProps {
 
 const clearSides = { left: 0, right: 0, top: 0, bottom: 0 };
 const nowhere: readonly [] = [];
+/** Half the space between pieces on the table, mm: a measure lies in the middle of it. */
+const measureRoom = 6;
 
 /** Everything on the table. Geometry is made again only when its own inputs change; movement never renders. */
 export const TableScene = (props: SceneProps): ReactNode => {
@@ -84,7 +85,8 @@ export const TableScene = (props: SceneProps): ReactNode => {
     [roof, selected, sheets, stock],
   );
   const measures = useMemo(
-    () => (top === null ? [] : measureNet(top.layer.net, top.layer.solid, spots, 14 * desk.point)),
+    () =>
+      top === null ? [] : measureNet(top.layer.net, top.layer.solid, spots, Math.min(11 * desk.point, measureRoom)),
     [top, spots, desk.point],
   );
 
@@ -135,9 +137,8 @@ export const TableScene = (props: SceneProps): ReactNode => {
   // The lamp hangs between the paper and the building.
   const middleY = ((desk.frame.minY + desk.frame.maxY) / 2) * (showSheets ? 1 : 0.55);
   const middle = useMemo(() => [middleX, middleY] as const, [middleX, middleY]);
-  const plan = body === null ? null : boxOf(body.outline);
-  const sizePoint =
-    plan === null ? 1 : Math.max(plan.maxX - plan.minX, body?.height ?? 0) / Math.max(160, 0.36 * picture.height);
+  const breadth = body === null ? 0 : 2 * Math.max(...body.outline.map(length2));
+  const sizePoint = Math.max(0.05, breadth / (0.44 * picture.width), crown / (0.48 * picture.height));
 
   return (
     <>

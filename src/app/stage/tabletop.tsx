@@ -11,8 +11,8 @@ const thickness = 26;
 /** The board table: its front edge just south of the rule, its other edges out of the lamplight. */
 export const Tabletop = ({ front, reach }: { readonly front: number; readonly reach: number }): ReactNode => {
   const geometry = useDisposing(() => {
-    const width = reach * 9;
-    const depth = reach * 7;
+    const width = reach * 18;
+    const depth = reach * 14;
     const box = new BoxGeometry(width, depth, thickness);
     box.translate(0, front + depth / 2, -thickness / 2);
     const positions = box.getAttribute('position');
