@@ -44,6 +44,8 @@ const SCORED = 0.15;
 const FOLDED = 0.6;
 /** A scored fold springs up by this share of its angle. */
 const SPRING = 0.12;
+/** A travelling piece passes over the peak by so much, mm. */
+const CLEAR = 4;
 
 export interface PosePlace {
   /** Height of the eave plane over the table when the roof rests on its body. */
@@ -59,7 +61,8 @@ export interface PosePlace {
  */
 export function poseNet(solid: Solid, net: Net, t: number, place: PosePlace): Pose {
   const order = workOrder(solid, net);
-  const lift = place.rest + Math.max(...solid.vertices.map((v) => v[2])) + Math.max(...net.pieces.map((p) => p.height));
+  // High enough to pass over whatever is already on.
+  const lift = place.rest + Math.max(...solid.vertices.map((v) => v[2])) + CLEAR;
   return {
     pieces: net.pieces.map((piece, p) => {
       const [x, y] = place.spots[p] ?? [0, 0];
@@ -133,7 +136,8 @@ function alongPath(standing: Motion, goal: Motion, travel: number, lift: number)
   const up = ease(span(travel, 0, 0.35));
   const across = ease(span(travel, 0.25, 0.75));
   const down = ease(span(travel, 0.65, 1));
-  const high = Math.max(from[2], to[2]) + lift;
+  // A standing piece has its lowest point on the table, so that lifted by this it clears the peak.
+  const high = from[2] + lift;
   const z = travel < 0.5 ? from[2] + (high - from[2]) * up : high + (to[2] - high) * down;
   const target: Vec3 = [from[0] + (to[0] - from[0]) * across, from[1] + (to[1] - from[1]) * across, z];
   // The last step is exact: the goal itself, not a sum that comes near it.
