@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Vec3 } from '../geometry/vector.ts';
 import { produce } from '../pipeline.ts';
 import type { Body, ShapeValues } from '../project/project.ts';
 import { resolveProject } from '../project/read-project.ts';
@@ -99,11 +100,9 @@ describe('a spire', () => {
     'of %i sides has its first panel to the south and all names different',
     (sides) => {
       const { faces, vertices } = solidOf('spire', { sides, side: 20, rise: 50 });
-      const [a, b] = (faces[0]?.loop ?? []).map((v) => vertices[v] ?? [0, 0, 0]) as [
-        readonly number[],
-        readonly number[],
-      ];
-      expect(a[1]).toBeCloseTo(b[1] ?? 0, 9);
+      const corner = (i: number): Vec3 => vertices[faces[0]?.loop[i] ?? -1] ?? [0, 0, 0];
+      const [a, b] = [corner(0), corner(1)];
+      expect(a[1]).toBeCloseTo(b[1], 9);
       expect(a[1]).toBeLessThan(0);
       expect(new Set(faces.map((face) => face.title)).size).toBe(sides);
     },
