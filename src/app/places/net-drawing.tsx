@@ -67,5 +67,5 @@ const readableScale = ({ measures }: PieceFigure): number => {
     Math.max(0, ...measures.map((one) => (one.kind === kind ? one.length : 0)));
   const [eave, fall] = [longest('outside'), longest('fall')];
   if (eave === 0 || fall === 0) return 0;
-  return eave < 1.2 * fall ? 84 / eave : 72 / fall;
+  return eave < 1.2 * fall ? 116 / eave : 72 / fall;
 };

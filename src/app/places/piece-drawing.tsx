@@ -28,6 +28,12 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
     Math.max(0, ...measures.map((one) => (one.kind === kind ? one.length * scale : 0)));
   // Two numbers and a third up the middle need this many pixels of eave, and of panel.
   const hasRoom = longest('outside') > 140 && longest('fall') > 120;
+  /** A number that would run into letters or lines is left to Set out. */
+  const fits = ({ kind, length }: Measure, text: string): boolean => {
+    if (kind === 'outside') return true;
+    if (kind === 'inside') return textLength(text) + 44 < length * scale;
+    return !standsLevel(text, length * scale) || textLength(text) + 56 < 0.8 * longest('outside');
+  };
   const below = piece.height * scale + 44;
 
   return (
@@ -52,7 +58,7 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
       ))}
       <path className="line-cut" d={path(piece.outline)} />
       {measures
-        .filter((measure) => !measure.isTwin || hasRoom)
+        .filter((measure) => (!measure.isTwin || hasRoom) && fits(measure, show(measure.length)))
         .map((measure) => (
           <MeasureText
             key={measure.kind + measure.ends.flat().join(' ')}
@@ -111,11 +117,14 @@ const LETTER_AT = 32;
 /** Pixels that a number takes along its line. */
 const textLength = (text: string): number => text.length * 7.4;
 
+/** Up the middle of a low panel there is no room along the line: the number stands across it. */
+const standsLevel = (text: string, pixels: number): boolean => textLength(text) + 20 > 0.66 * pixels;
+
 /** Slanted numbers stand above the letters; one up the middle stands low, where panels are widest. */
 const shareOf = (kind: Measure['kind'], text: string, pixels: number): number => {
   if (kind === 'outside') return 0.5;
   const half = (textLength(text) / 2 + 4) / pixels;
-  if (kind === 'fall') return Math.min(0.5, Math.max(0.2, half));
+  if (kind === 'fall') return Math.min(0.5, Math.max(0.2, half + 5 / pixels));
   return Math.min(1 - half, Math.max(0.54, (LETTER_AT + 10) / pixels + half));
 };
 
@@ -127,8 +136,7 @@ const MeasureText = ({ measure, see, text }: MeasureTextProps): ReactElement => 
   const side: Vec2 = [measure.side[0], -measure.side[1]];
   const pixels = Math.hypot(b[0] - a[0], b[1] - a[1]);
   const share = shareOf(measure.kind, text, pixels);
-  // Up the middle of a low panel there is no room along the line: the number stands across it.
-  const isLevel = measure.kind === 'fall' && textLength(text) + 20 > 0.66 * pixels;
+  const isLevel = measure.kind === 'fall' && standsLevel(text, pixels);
   const className = measure.kind === 'outside' ? '' : 'on-panel';
   return (
     <>
