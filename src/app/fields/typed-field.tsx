@@ -35,6 +35,7 @@ export const TypedBox = ({ spec, id }: { readonly spec: FieldSpec; readonly id: 
           autoComplete="off"
           spellCheck={false}
           value={field.text}
+          title={spec.help}
           placeholder={shownText(spec.fallback, spec.quantity)}
           aria-invalid={isWrong}
           aria-describedby={errorId}

@@ -67,5 +67,7 @@ const readableScale = ({ measures }: PieceFigure): number => {
     Math.max(0, ...measures.map((one) => (one.kind === kind ? one.length : 0)));
   const [eave, fall] = [longest('outside'), longest('fall')];
   if (eave === 0 || fall === 0) return 0;
-  return eave < 1.2 * fall ? 116 / eave : 72 / fall;
+  // A panel of two equal sides may leave one of their numbers out.
+  const hasTwin = measures.some((one) => one.isTwin);
+  return eave < 1.2 * fall ? (hasTwin ? 116 : 165) / eave : (hasTwin ? 72 : 110) / fall;
 };

@@ -6,7 +6,7 @@ import { FieldPanel } from '../fields/field-panel.tsx';
 import type { FieldSpec } from '../fields/field-spec.ts';
 import { exactText } from '../fields/typed-text.ts';
 import { canDrawStage } from '../stage/probe.ts';
-import { addStock } from '../state/file-edits.ts';
+import { addStock, removeStock, usedStock } from '../state/file-edits.ts';
 import { type FilePath, getAt, type JsonObject } from '../state/file-path.ts';
 import { layerTitle } from './layer-title.ts';
 import { useRoof } from './use-roof.ts';
@@ -16,8 +16,10 @@ export const PaperPlace = (): ReactElement | null => {
   const hand = useRoof();
   const { units } = useStyle();
   const stock = useBench((state) => getAt(state.file, ['stock'])) as readonly JsonObject[] | undefined;
+  const roofs = useBench((state) => getAt(state.file, ['roofs']));
   if (hand === null || stock === undefined) return null;
   const layers = hand.roof.spec.layers;
+  const used = usedStock(roofs);
   return (
     <>
       <PaperView />
@@ -39,6 +41,11 @@ export const PaperPlace = (): ReactElement | null => {
         <section className="group" key={String(paper['id'])}>
           <h3>{String(paper['name'] ?? paper['id'])}</h3>
           <FieldPanel fields={stockFields(i)} />
+          {stock.length > 1 && !used.has(String(paper['id'])) && (
+            <button type="button" className="link" onClick={() => bench.edit((file) => removeStock(file, i))}>
+              Put this paper away
+            </button>
+          )}
         </section>
       ))}
       <div className="keys">

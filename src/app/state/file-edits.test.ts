@@ -1,6 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { blankProject } from './blank-project.ts';
-import { addRoof, duplicateRoof, giveInstead, removeRoof, showIn } from './file-edits.ts';
+import {
+  addRoof,
+  addStock,
+  duplicateRoof,
+  giveInstead,
+  removeRoof,
+  removeStock,
+  showIn,
+  usedStock,
+} from './file-edits.ts';
 import { getAt, type JsonObject } from './file-path.ts';
 
 const ids = (file: JsonObject): unknown[] => (getAt(file, ['roofs']) as JsonObject[]).map((roof) => roof['id']);
@@ -25,6 +34,13 @@ describe('edits of a project', () => {
   it('keeps the last roof', () => {
     const file = blankProject('in');
     expect(removeRoof(file, 0)).toBe(file);
+  });
+
+  it('adds a paper of the same size and puts away one that nothing is cut from', () => {
+    const file = addStock(blankProject('in'));
+    expect(getAt(file, ['stock', 1, 'width'])).toBe('8 1/2in');
+    expect([...usedStock(getAt(file, ['roofs']))]).toEqual(['paper']);
+    expect(getAt(removeStock(file, 1), ['stock'])).toHaveLength(1);
   });
 
   it('leaves typed lengths alone when other units are shown', () => {

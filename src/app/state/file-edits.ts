@@ -68,6 +68,18 @@ export const addStock = (file: JsonObject): JsonObject => {
   ) as JsonObject;
 };
 
+/** Ids of the papers that some layer of these roofs is cut from. */
+export const usedStock = (roofs: Json | undefined): ReadonlySet<string> => {
+  const layers = (Array.isArray(roofs) ? (roofs as readonly JsonObject[]) : []).flatMap((roof) => {
+    const found = getAt(roof, ['layers']);
+    return Array.isArray(found) ? (found as readonly JsonObject[]) : [];
+  });
+  return new Set(layers.flatMap((layer) => [layer['stock'] ?? []].flat().map(String)));
+};
+
+export const removeStock = (file: JsonObject, index: number): JsonObject =>
+  setAt(file, ['stock', index], undefined) as JsonObject;
+
 /** Shows lengths in other units, with that unit's usual ruler; every length stays as it was typed. */
 export const showIn = (file: JsonObject, units: Units, ruler: string): JsonObject =>
   setAt(setAt(file, ['units'], units), ['ruler'], ruler) as JsonObject;

@@ -1,0 +1,102 @@
+import { describe, expect, it } from 'vitest';
+import { distance2 } from '../../core/geometry/vector.ts';
+import { type Production, produce } from '../../core/pipeline.ts';
+import { resolveProject } from '../../core/project/read-project.ts';
+import { rulerStep, rulers } from '../../core/units/units.ts';
+import { blankProject } from '../state/blank-project.ts';
+import { type Json, type JsonObject, setAt } from '../state/file-path.ts';
+import { netFigures } from './net-figure.ts';
+import { drawTriangle } from './right-triangle.ts';
+import { roofNumbers } from './roof-numbers.ts';
+import { setOutTables } from './set-out-rows.ts';
+
+const roofOf = (edits: Readonly<Record<string, Json>>) => {
+  const file = Object.entries(edits).reduce<Json>(
+    (now, [key, value]) => setAt(now, ['roofs', 0, key], value),
+    blankProject('mm'),
+  );
+  const resolved = resolveProject(file as JsonObject);
+  if (!resolved.ok) throw new Error(resolved.issues.map((issue) => issue.message).join(' '));
+  const made = (produce(resolved.value.project) as Production).roofs[0]?.made;
+  const layer = made?.layers[0];
+  if (made === null || made === undefined || layer === undefined) throw new Error('no roof');
+  return { solid: made.solid, net: layer.net };
+};
+
+const oblong = roofOf({ body: { width: 60, depth: 41, height: 70 }, overhang: 4, shape: { rise: 52 } });
+const onePiece = roofOf({
+  kind: 'spire',
+  body: { sides: 6, side: 20, height: 70 },
+  shape: { sides: 6, rise: 80 },
+  overhang: 2,
+  layers: [{ as: 'shell', stock: 'paper', pieces: 'one-piece', flaps: { on: 'one-side' } }],
+});
+
+describe('measures on the drawing of a net', () => {
+  it('are as long as the lines they stand at', () => {
+    for (const { solid, net } of [oblong, onePiece]) {
+      for (const { measures } of netFigures(solid, net)) {
+        for (const { ends, length } of measures) expect(distance2(...ends)).toBeCloseTo(length, 6);
+      }
+    }
+  });
+
+  it('are written once for panels that are alike, and every seam has its letter on both sides', () => {
+    const figures = netFigures(oblong.solid, oblong.net);
+    expect(figures.map((figure) => figure.measures.length)).toEqual([4, 4, 0, 0]);
+    const letters = figures.flatMap((figure) => figure.marks.map((mark) => mark.letter)).sort();
+    expect(letters).toEqual(['A', 'A', 'B', 'B', 'C', 'C', 'D', 'D']);
+  });
+
+  it('name the panels of a piece that has several', () => {
+    const [figure] = netFigures(onePiece.solid, onePiece.net);
+    expect(figure?.names).toHaveLength(6);
+    expect(figure?.names.filter((name) => name.isBehindMeasure)).toHaveLength(1);
+  });
+});
+
+describe('measures on a ruler', () => {
+  it('lie on a mark, at most half a step from the true size', () => {
+    for (const ruler of rulers) {
+      for (const { rows } of setOutTables(oblong.solid, ruler)) {
+        for (const { length, mark, error } of rows) {
+          expect(mark / rulerStep(ruler)).toBeCloseTo(Math.round(mark / rulerStep(ruler)), 9);
+          expect(Math.abs(error)).toBeLessThanOrEqual(rulerStep(ruler) / 2 + 1e-6);
+          expect(mark - length).toBeCloseTo(error, 9);
+        }
+      }
+    }
+  });
+
+  it('share a table where panels are alike', () => {
+    expect(setOutTables(oblong.solid, '1mm').map((table) => table.panels)).toEqual([
+      ['South', 'North'],
+      ['East', 'West'],
+    ]);
+  });
+});
+
+describe('the numbers and the triangle', () => {
+  it('obey Pythagoras', () => {
+    const value = (name: string): number => {
+      const found = roofNumbers(oblong.solid).find((number) => number.name === name);
+      return found?.quantity === 'length' ? found.value : Number.NaN;
+    };
+    expect(value('Rise')).toBeCloseTo(52, 9);
+    expect(Math.hypot(value('Rise'), value('Run'))).toBeCloseTo(value('Slant'), 9);
+  });
+
+  it('are drawn in proportion and inside the picture', () => {
+    for (const [rise, run] of [
+      [52, 24.5],
+      [9, 80],
+      [300, 12],
+    ] as const) {
+      const { width, height, eave, under, peak, other } = drawTriangle(rise, run);
+      expect((under[1] - peak[1]) / (under[0] - eave[0])).toBeCloseTo(rise / run, 6);
+      for (const [x, y] of [eave, under, peak, other]) {
+        expect(x >= 0 && x <= width && y >= 0 && y <= height).toBe(true);
+      }
+    }
+  });
+});

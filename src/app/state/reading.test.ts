@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import { produce } from '../../core/pipeline.ts';
+import { resolveProject } from '../../core/project/read-project.ts';
+import { MM_PER_INCH } from '../../core/units/units.ts';
+import { blankProject } from './blank-project.ts';
+import { addRoof } from './file-edits.ts';
+import { type JsonObject, setAt } from './file-path.ts';
+import { createReader } from './reading.ts';
+
+const good = addRoof(blankProject('in'));
+const withShape = (shape: JsonObject): JsonObject => setAt(good, ['roofs', 0, 'shape'], shape) as JsonObject;
+
+describe('what the bench shows of a file', () => {
+  it('keeps the roof that stood while one cannot be made, and goes on with the others', () => {
+    const read = createReader(resolveProject, produce);
+    const before = read(good);
+    const short = setAt(withShape({ slant: '1/4in' }), ['roofs', 1, 'shape', 'rise'], '5in') as JsonObject;
+    const after = read(short);
+    expect(before.isCurrent).toBe(true);
+    expect(after.isCurrent).toBe(false);
+    expect(after.issues.map((issue) => issue.path)).toContain('roofs[0].shape.slant');
+    expect(after.shown?.roofs[0]?.made).toBe(before.shown?.roofs[0]?.made);
+    const heights = after.shown?.roofs[1]?.made?.solid.vertices.map((v) => v[2]) ?? [];
+    expect(Math.max(...heights)).toBeCloseTo(5 * MM_PER_INCH, 9);
+  });
+
+  it('keeps everything while the file cannot be read', () => {
+    const read = createReader(resolveProject, produce);
+    const before = read(good);
+    const after = read(withShape({ rise: 'tall' }));
+    expect(after.shown).toBe(before.shown);
+    expect(after.issues.length).toBeGreaterThan(0);
+    expect(read(good)).toBe(before);
+  });
+});
