@@ -7,7 +7,8 @@ export const FlatInstead = (): ReactElement => (
     <div className="slip is-kind">
       <h2>Here the table stays flat.</h2>
       <p>
-        This browser does not draw in 3D just now (it lacks WebGL 2). The net, the numbers and the prints are all here.
+        This browser does not draw in 3D just now (no WebGL 2, or the table did not load). The net, the numbers and the
+        prints are all here.
       </p>
     </div>
     <div className="flat-net">
