@@ -1,3 +1,4 @@
+import { convexParts } from '../geometry/convex-parts.ts';
 import { at, boxOf } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import { dot3, sub2, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
@@ -113,7 +114,9 @@ function finishPiece(
       if (!flap || flap.from !== face || flap.polygon.length === 0) return;
       const place = alignSegments([0, 0], [flap.length, 0], at(polygon, i + 1), at(polygon, i));
       const obstacles = [
-        ...loose.filter((_, other) => other !== panel).map((other) => ({ ring: other.polygon, gap: spec.clearance })),
+        ...loose.flatMap((other, index) =>
+          convexParts(other.polygon).map((ring) => ({ ring, gap: index === panel ? 0 : spec.clearance })),
+        ),
         ...flaps.map((other) => ({ ring: other.polygon, gap: 0 })),
       ];
       const kept = trimFlat(flap.polygon, place, obstacles, spec.least);

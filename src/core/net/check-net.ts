@@ -1,3 +1,4 @@
+import { convexParts } from '../geometry/convex-parts.ts';
 import { at, boxOf, distanceToSegment, isInside, ringArea, ringDistance } from '../geometry/polygon.ts';
 import { alignSegments, apply2 } from '../geometry/rigid2.ts';
 import { cross2, distance2, distance3, dot2, left2, sub2, unit2, type Vec2, type Vec3 } from '../geometry/vector.ts';
@@ -5,7 +6,7 @@ import type { Issue } from '../issue.ts';
 import type { FlapSpec } from '../project/project.ts';
 import { measureSolid } from '../solid/measure.ts';
 import type { Solid } from '../solid/solid.ts';
-import { CUT_MM, isSameLength, NOISE_MM, NOISE_MM2 } from '../tolerance.ts';
+import { isSameLength, NOISE_MM, NOISE_MM2 } from '../tolerance.ts';
 import type { Flap, Net, Piece, Seam } from './net.ts';
 
 /**
@@ -77,7 +78,7 @@ function checkFlat(piece: Piece, clearance: number, found: Report): void {
   const parts = [...piece.panels, ...piece.flaps].map((part) => part.polygon);
   parts.forEach((a, i) => {
     parts.slice(0, i).forEach((b) => {
-      const depth = overlapDepth(a, b);
+      const depth = overlapOf(a, b);
       if (depth > NOISE_MM) found('flat-overlap', `Parts of the piece ${piece.title} cover each other.`, { depth });
     });
   });
@@ -107,19 +108,23 @@ function checkGlued(solid: Solid, net: Net, spec: FlapSpec, found: Report): void
   const glued = net.pieces.flatMap((piece, p) => piece.flaps.map((flap) => underMate(solid, net, flap, p)));
   for (const { flap, seamEnds, mate, polygon } of glued) {
     const name = solid.edges[flap.edge]?.id;
-    for (const p of flap.polygon.length < 3 ? [] : polygon) {
+    for (const p of polygon) {
       const away = distanceToLine(p, seamEnds);
       if (away > spec.width + NOISE_MM) found('flap-wide', `The flap at ${name} is wider than asked.`, { away });
-      if (!isInside(p, mate) && ringDistance([p], mate) > NOISE_MM)
+      if (!isInside(p, mate) && ringDistance([p], mate) > NOISE_MM) {
         found('flap-outside', `The flap at ${name} shows beyond its panel.`, { away });
-      mate.forEach((a, i) => {
-        const b = at(mate, i + 1);
-        if (distanceToLine(a, seamEnds) <= NOISE_MM && distanceToLine(b, seamEnds) <= NOISE_MM) return;
-        const gap = distanceToSegment(p, a, b);
-        if (gap < spec.clearance - NOISE_MM)
-          found('flap-near-edge', `The flap at ${name} lies too near an edge.`, { gap });
-      });
+      }
     }
+    mate.forEach((a, i) => {
+      const b = at(mate, i + 1);
+      if (isInside(a, polygon) && ringDistance([a], polygon) > NOISE_MM) {
+        found('flap-outside', `The flap at ${name} covers a corner of its panel.`);
+      }
+      if (distanceToLine(a, seamEnds) <= NOISE_MM && distanceToLine(b, seamEnds) <= NOISE_MM) return;
+      const gap = ringDistance(polygon, [a, b]);
+      if (gap < spec.clearance - NOISE_MM)
+        found('flap-near-edge', `The flap at ${name} lies too near an edge.`, { gap });
+    });
     const reach = Math.max(...polygon.map((p) => distanceToLine(p, seamEnds)));
     if (reach < spec.least - NOISE_MM) found('flap-useless', `The flap at ${name} is too narrow to glue.`, { reach });
     if (Math.max(...polygon.slice(0, 2).map((p) => distanceToSegment(p, ...seamEnds))) > NOISE_MM) {
@@ -129,7 +134,7 @@ function checkGlued(solid: Solid, net: Net, spec: FlapSpec, found: Report): void
   glued.forEach((a, i) => {
     glued.slice(0, i).forEach((b) => {
       if (a.flap.to !== b.flap.to) return;
-      const gap = overlapDepth(a.polygon, b.polygon) > CUT_MM / 10 ? 0 : ringDistance(a.polygon, b.polygon);
+      const gap = overlapOf(a.polygon, b.polygon) > NOISE_MM ? 0 : ringDistance(a.polygon, b.polygon);
       if (gap < spec.clearance - NOISE_MM) found('flaps-meet', 'Two flaps under one panel meet.', { gap });
     });
   });
@@ -159,11 +164,15 @@ function underMate(
 const distanceToLine = (p: Vec2, [a, b]: readonly [Vec2, Vec2]): number =>
   Math.abs(cross2(unit2(sub2(b, a)), sub2(p, a)));
 
+/** How far two simple rings reach into each other, mm: the deepest of their convex parts. */
+const overlapOf = (a: readonly Vec2[], b: readonly Vec2[]): number =>
+  Math.max(...convexParts(a).flatMap((p) => convexParts(b).map((q) => overlapDepth(p, q))));
+
 /**
  * How far two convex rings reach into each other, mm; 0 or less where a line parts them (separating axis theorem: some edge
  * of one of them gives such a line).
  */
-export function overlapDepth(a: readonly Vec2[], b: readonly Vec2[]): number {
+function overlapDepth(a: readonly Vec2[], b: readonly Vec2[]): number {
   let depth = Number.POSITIVE_INFINITY;
   for (const [ring, other] of [
     [a, b],

@@ -5,16 +5,28 @@ import {
   depthIn,
   type HalfPlane,
   leftOf,
-  ringArea,
   ringDistance,
   ringLength,
 } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
-import { distance2, dot3, length2, scale2, sub2, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import {
+  add2,
+  distance2,
+  dot2,
+  dot3,
+  left2,
+  scale2,
+  sub2,
+  sub3,
+  unit2,
+  type Vec2,
+  type Vec3,
+} from '../geometry/vector.ts';
 import type { FlapSpec } from '../project/project.ts';
 import { faceFrame } from '../solid/measure.ts';
 import type { Solid } from '../solid/solid.ts';
-import { isAtMost, isPositive, NOISE_MM, NOISE_MM2, NOISE_RAD } from '../tolerance.ts';
+import { isAtMost, isPositive, NOISE_MM, NOISE_MM2 } from '../tolerance.ts';
+import { areaBeside, areaOf, cutApart, type GlueSide } from './part-flaps.ts';
 import type { FlatSolid } from './unfold.ts';
 
 /**
@@ -31,23 +43,12 @@ export interface SeamFlap {
   readonly polygon: readonly Vec2[];
 }
 
-/** The seam seen from the panel that the flap is glued to, in that panel's frame, panel to the left. */
-interface GlueSide {
-  readonly seam: number;
-  readonly from: number;
-  readonly to: number;
-  readonly a: Vec2;
-  readonly b: Vec2;
-  readonly isAbutment: boolean;
-}
-
 /**
  * Trims every flap so that, folded under, it lies inside the panel it is glued to: clear of that panel's other edges and of
- * every other flap under it. Each of these is a straight cut, so a flap stays convex: the strip of the wanted width along the
- * seam, cut square at the seam's ends, along each other edge of the panel moved in by the clearance, and along the line
- * midway to each other flap's seam. A wall's flap gives way to the flaps along the slope's own edges.
- *
- * Expects convex panels.
+ * every other flap under it. Each cut is straight, so a flap stays convex. It begins as the strip of the wanted width along the
+ * seam, cut square at the seam's ends, and is cut along each edge of the panel that comes nearer than the clearance; then two
+ * flaps that come nearer to each other are cut apart, midway between their seams where that serves. A wall's flap gives way to
+ * the flaps along the slope's own edges. Panels may have any simple shape.
  */
 export function trimFlaps(
   { solid, flat }: FlatSolid,
@@ -55,27 +56,96 @@ export function trimFlaps(
   spec: FlapSpec,
 ): readonly SeamFlap[] {
   const sides = [...carriers].map(([seam, from]) => glueSide(solid, seam, from));
-  return sides.map((side) => {
-    const { seam, from, to, a, b } = side;
-    const length = distance2(a, b);
-    // A wall's flap must not touch the body's top edge below it or the ridge above it.
-    const end = side.isAbutment ? spec.clearance : 0;
-    let ring: Vec2[] = [
-      [end, 0],
-      [length - end, 0],
-      [length - end, spec.width],
-      [end, spec.width],
-    ];
-    const toSeam = alignSegments(a, b, [0, 0], [length, 0]);
-    const cuts = [
-      ...edgeCuts(flat[to] as readonly Vec2[], toSeam, spec.clearance),
-      ...sides
-        .filter((other) => other !== side && other.to === to)
-        .flatMap((other) => flapCut(side, other, toSeam, spec)),
-    ];
-    for (const cut of cuts) ring = clipConvex(ring, cut);
-    return { seam, from, to, length, polygon: fromSeam(ring, spec.least) };
+  const strips = sides.map((side) => {
+    const own = insidePanel(strip(side, spec), side, flat[side.to] as readonly Vec2[], spec.clearance);
+    // A wall's flap stays under the strip that a flap along the slope's own edge takes.
+    const givesWayTo = side.isAbutment ? sides.filter((other) => other.to === side.to && !other.isAbutment) : [];
+    return givesWayTo.reduce<readonly Vec2[]>(
+      (ring, { a, b }) => clipConvex(ring, leftOf(a, b, spec.width + spec.clearance)),
+      own,
+    );
   });
+  sides.forEach((side, i) => {
+    sides.slice(0, i).forEach((other, j) => {
+      if (other.to !== side.to) return;
+      const apart = cutApart([strips[i] ?? [], side], [strips[j] ?? [], other], spec.clearance);
+      if (apart) [strips[i], strips[j]] = apart;
+    });
+  });
+  return sides.map(({ seam, from, to, a, b }, i) => {
+    const length = distance2(a, b);
+    const toSeam = alignSegments(a, b, [0, 0], [length, 0]);
+    const polygon = fromSeam(
+      (strips[i] ?? []).map((p) => apply2(toSeam, p)),
+      spec.least,
+    );
+    return { seam, from, to, length, polygon };
+  });
+}
+
+/** The strip along the seam, in the frame of the panel it is glued to. */
+function strip({ a, b, isAbutment }: GlueSide, { width, clearance }: FlapSpec): readonly Vec2[] {
+  const along = unit2(sub2(b, a));
+  const up = scale2(left2(along), width);
+  // A wall's flap must not touch the body's top edge below it or the ridge above it.
+  const end = scale2(along, isAbutment ? clearance : 0);
+  const [from, to] = [add2(a, end), sub2(b, end)];
+  return [from, to, add2(to, up), add2(from, up)];
+}
+
+/** What is left of a ring beside a seam once it is clear of every other edge of the panel. */
+function insidePanel(
+  start: readonly Vec2[],
+  { a, b }: GlueSide,
+  panel: readonly Vec2[],
+  clearance: number,
+): readonly Vec2[] {
+  const seam = leftOf(a, b);
+  const edges = panel.flatMap((p, i): readonly [Vec2, Vec2][] => {
+    const q = at(panel, i + 1);
+    const isOnSeam = Math.abs(depthIn(seam, p)) <= NOISE_MM && Math.abs(depthIn(seam, q)) <= NOISE_MM;
+    return isOnSeam ? [] : [[p, q]];
+  });
+  let ring = start;
+  const isNear = (edge: readonly [Vec2, Vec2], of: readonly Vec2[]): boolean =>
+    of.length > 2 && segmentDistance(edge, of) < clearance - NOISE_MM;
+  // Every round clears at least one edge for good; the nearest edges of an inside corner may serve for each other.
+  for (let round = 0; round < edges.length; round++) {
+    const near = edges.filter((edge) => isNear(edge, ring));
+    const [first] = near;
+    if (!first) return ring;
+    const cuts = near.flatMap((edge) => [leftOf(...edge, clearance), ...shortOf(edge, a, b, clearance)]);
+    const choices = cuts.map((cut) => clipConvex(ring, cut)).filter((kept) => !isNear(first, kept));
+    ring = choices.reduce<readonly Vec2[]>(
+      (best, kept) => (areaBeside(kept, seam) > areaBeside(best, seam) ? kept : best),
+      [],
+    );
+  }
+  return ring;
+}
+
+/** Cuts that end a flap short of an edge: square to its seam from either side, and along its seam. */
+function shortOf([p, q]: readonly [Vec2, Vec2], a: Vec2, b: Vec2, clearance: number): readonly HalfPlane[] {
+  const along = unit2(sub2(b, a));
+  return [along, scale2(along, -1), scale2(left2(along), -1)].map((normal) => ({
+    normal,
+    offset: Math.max(dot2(normal, p), dot2(normal, q)) + clearance,
+  }));
+}
+
+/** Distance between a segment and a convex ring, mm; under 0 where the segment reaches into the ring by more than noise. */
+function segmentDistance([p, q]: readonly [Vec2, Vec2], ring: readonly Vec2[]): number {
+  const along = sub2(q, p);
+  let from = 0;
+  let to = 1;
+  for (let i = 0; i < ring.length; i++) {
+    const inner = leftOf(at(ring, i), at(ring, i + 1), NOISE_MM);
+    const [depth, rate] = [depthIn(inner, p), dot2(inner.normal, along)];
+    if (rate > 0) from = Math.max(from, -depth / rate);
+    else if (rate < 0) to = Math.min(to, -depth / rate);
+    else if (depth < 0) from = Number.POSITIVE_INFINITY;
+  }
+  return from < to ? -1 : ringDistance([p, q], ring);
 }
 
 function glueSide(solid: Solid, seam: number, from: number): GlueSide {
@@ -91,37 +161,14 @@ function glueSide(solid: Solid, seam: number, from: number): GlueSide {
   return { seam, from, to, a, b, isAbutment: role === 'abutment' };
 }
 
-/** The panel's edges moved in by the clearance, but for those on the line of the seam. */
-function edgeCuts(panel: readonly Vec2[], toSeam: Rigid2, clearance: number): HalfPlane[] {
-  const ring = panel.map((p) => apply2(toSeam, p));
-  return ring.flatMap((p, i) => {
-    const q = at(ring, i + 1);
-    const isOnSeam = Math.abs(p[1]) <= NOISE_MM && Math.abs(q[1]) <= NOISE_MM;
-    return isOnSeam ? [] : [leftOf(p, q, clearance)];
-  });
-}
-
-/** The cut that keeps two flaps under one panel apart by the clearance. */
-function flapCut(side: GlueSide, other: GlueSide, toSeam: Rigid2, { width, clearance }: FlapSpec): HalfPlane[] {
-  const p = apply2(toSeam, other.a);
-  const q = apply2(toSeam, other.b);
-  if (side.isAbutment && !other.isAbutment) return [leftOf(p, q, width + clearance)];
-  if (!side.isAbutment && other.isAbutment) return [];
-  // Points as far from one seam's line as from the other's lie on their bisector.
-  const theirs = leftOf(p, q);
-  const across = sub2(theirs.normal, [0, 1]);
-  const size = length2(across);
-  if (size <= NOISE_RAD) return [];
-  return [{ normal: scale2(across, 1 / size), offset: theirs.offset / size + clearance / 2 }];
-}
-
 /** The ring from its seam side on; empty where it has lost the seam or is too small to hold glue. */
 export function fromSeam(ring: readonly Vec2[], least: number): Vec2[] {
   const start = ring.findIndex(
     (p, i) => p[1] <= NOISE_MM && at(ring, i + 1)[1] <= NOISE_MM && at(ring, i + 1)[0] > p[0],
   );
   if (start < 0) return [];
-  const polygon = withoutRepeats([...ring.slice(start), ...ring.slice(0, start)]);
+  const turned = [...ring.slice(start), ...ring.slice(0, start)];
+  const polygon = withoutRepeats(turned.map(([x, y]): Vec2 => (y <= NOISE_MM ? [x, 0] : [x, y])));
   const width = Math.max(...polygon.map((p) => p[1]));
   const base = distance2(at(polygon, 0), at(polygon, 1));
   return polygon.length < 3 || width < least || base < least ? [] : polygon;
@@ -161,8 +208,6 @@ export function trimFlat(
   }
   return ring;
 }
-
-const areaOf = (ring: readonly Vec2[]): number => (ring.length === 0 ? 0 : ringArea(ring));
 
 const inverse = ({ cos, sin, move: [x, y] }: Rigid2): Rigid2 => ({
   cos,

@@ -1,3 +1,4 @@
+import { convexParts } from '../geometry/convex-parts.ts';
 import { at, boxOf, convexOverlap, ringLength } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2, rest2 } from '../geometry/rigid2.ts';
 import type { Vec2 } from '../geometry/vector.ts';
@@ -128,13 +129,16 @@ export function endsOnPanel(
 
 function overlaps(polygons: readonly (readonly Vec2[])[]): boolean {
   const boxes = polygons.map(boxOf);
+  const parts = polygons.map(convexParts);
+  const cover = (i: number, j: number): number =>
+    (parts[i] ?? []).reduce((sum, a) => (parts[j] ?? []).reduce((rest, b) => rest + convexOverlap(a, b), sum), 0);
   return polygons.some((a, i) =>
-    polygons.some((b, j) => {
+    polygons.some((_, j) => {
       const p = boxes[i] as (typeof boxes)[number];
       const q = boxes[j] as (typeof boxes)[number];
       if (j <= i || p.maxX < q.minX || q.maxX < p.minX || p.maxY < q.minY || q.maxY < p.minY) return false;
       // Along a shared edge, rounding leaves a sliver as long as the edge.
-      return convexOverlap(a, b) > NOISE_MM2 * Math.max(1, ringLength(a));
+      return cover(i, j) > NOISE_MM2 * Math.max(1, ringLength(a));
     }),
   );
 }

@@ -1,7 +1,7 @@
 import { at } from '../geometry/polygon.ts';
 import { distance3, dot3, sub3, type Vec3 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
-import { isPositive, NOISE_MM } from '../tolerance.ts';
+import { isPositive, isSameLength, NOISE_MM } from '../tolerance.ts';
 import { faceNormal } from './build-solid.ts';
 import type { Solid } from './solid.ts';
 
@@ -35,6 +35,8 @@ export function checkSolid(solid: Solid): readonly Issue[] {
         found('edge-missing', `An edge of the panel ${face.title} is not listed once.`, { runsCount: runs.length });
     });
   });
+  const lowest = Math.min(...solid.vertices.map((v) => v[2]));
+  if (!isSameLength(lowest, 0)) found('eave-off-zero', 'The lowest eave is not at level 0.', { lowest });
   for (const edge of solid.edges) {
     const [a, b] = edge.ends.map((v) => solid.vertices[v] as Vec3) as [Vec3, Vec3];
     const off = Math.abs(distance3(a, b) - edge.length);
@@ -43,8 +45,8 @@ export function checkSolid(solid: Solid): readonly Issue[] {
     if ((edge.faces.length === 2) !== (edge.dihedral !== null)) {
       found('edge-dihedral', `The edge ${edge.id} has an angle without two panels, or two panels without one.`, {});
     }
-    if (edge.role === 'eave' && Math.max(Math.abs(a[2]), Math.abs(b[2])) > NOISE_MM) {
-      found('eave-not-level', `The eave ${edge.id} is not level with the others.`, { off: Math.max(a[2], b[2]) });
+    if (edge.role === 'eave' && !isSameLength(a[2], b[2])) {
+      found('eave-not-level', `The eave ${edge.id} is not level.`, { off: a[2] - b[2] });
     }
     if (edge.role === 'abutment') {
       const [, slope] = edge.faces as readonly [number, number];

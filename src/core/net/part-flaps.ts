@@ -1,0 +1,77 @@
+import {
+  at,
+  clipConvex,
+  convexOverlap,
+  depthIn,
+  type HalfPlane,
+  leftOf,
+  ringArea,
+  ringDistance,
+} from '../geometry/polygon.ts';
+import { add2, distance2, length2, scale2, sub2, type Vec2 } from '../geometry/vector.ts';
+import { isAtMost, isPositive, NOISE_MM, NOISE_MM2, NOISE_RAD } from '../tolerance.ts';
+
+/** The seam seen from the panel that the flap is glued to, in that panel's frame, panel to the left. */
+export interface GlueSide {
+  readonly seam: number;
+  readonly from: number;
+  readonly to: number;
+  readonly a: Vec2;
+  readonly b: Vec2;
+  readonly isAbutment: boolean;
+}
+
+export type Strip = readonly [ring: readonly Vec2[], side: GlueSide];
+
+/** Two flaps under one panel cut so that they keep the clearance; null where they do already. */
+export function cutApart(
+  [ring, side]: Strip,
+  [other, otherSide]: Strip,
+  clearance: number,
+): [readonly Vec2[], readonly Vec2[]] | null {
+  if (ring.length < 3 || other.length < 3) return null;
+  const isClear = (p: readonly Vec2[], q: readonly Vec2[]): boolean =>
+    p.length < 3 || q.length < 3 || (convexOverlap(p, q) <= NOISE_MM2 && isAtMost(clearance, ringDistance(p, q)));
+  if (isClear(ring, other)) return null;
+  const [own, theirs] = [leftOf(side.a, side.b), leftOf(otherSide.a, otherSide.b)];
+  const choices = partings([ring, side], [other, otherSide]).flatMap((line): [readonly Vec2[], readonly Vec2[]][] => {
+    const kept = clipConvex(ring, { normal: line.normal, offset: line.offset + clearance / 2 });
+    const away = clipConvex(other, { normal: scale2(line.normal, -1), offset: clearance / 2 - line.offset });
+    return isClear(kept, away) ? [[kept, away]] : [];
+  });
+  const worth = ([kept, away]: readonly [readonly Vec2[], readonly Vec2[]]): number =>
+    Math.min(areaBeside(kept, own) / areaOf(ring), areaBeside(away, theirs) / areaOf(other));
+  // Midway leaves both flaps alike; only where that costs one of them its seam is another line looked for.
+  const [first] = choices;
+  if (first && worth(first) > 0) return first;
+  return choices.reduce<[readonly Vec2[], readonly Vec2[]]>(
+    (best, choice) => (worth(choice) > worth(best) ? choice : best),
+    [[], []],
+  );
+}
+
+/**
+ * Lines that may part two flaps, the first on the inside. First the line midway: through the corner that their seams share,
+ * halving its angle, or where they share none, as far from one seam's line as from the other's. Then along their own edges.
+ */
+function partings([ring, { a, b }]: Strip, [other, { a: c, b: d }]: Strip): readonly HalfPlane[] {
+  const [own, theirs] = [leftOf(a, b), leftOf(c, d)];
+  const edgesOf = (of: readonly Vec2[]): [Vec2, Vec2][] =>
+    of.map((p, i): [Vec2, Vec2] => [p, at(of, i + 1)]).filter(([p, q]) => isPositive(distance2(p, q)));
+  const edges = [...edgesOf(ring).map(([p, q]) => leftOf(p, q)), ...edgesOf(other).map(([p, q]) => leftOf(q, p))];
+  const halving = add2(own.normal, theirs.normal);
+  const up = length2(halving) <= NOISE_RAD ? own.normal : halving;
+  if (!isPositive(distance2(b, c))) return [leftOf(b, add2(b, up)), ...edges];
+  if (!isPositive(distance2(a, d))) return [leftOf(add2(a, up), a), ...edges];
+  const across = sub2(theirs.normal, own.normal);
+  const size = length2(across);
+  if (size <= NOISE_RAD) return edges;
+  return [{ normal: scale2(across, 1 / size), offset: (theirs.offset - own.offset) / size }, ...edges];
+}
+
+/** Area of a convex ring, 0 where it has lost the seam. */
+export const areaBeside = (ring: readonly Vec2[], seam: HalfPlane): number =>
+  ring.filter((p) => depthIn(seam, p) <= NOISE_MM).length < 2 ? 0 : areaOf(ring);
+
+/** Area of a convex ring, mm²; 0 where nothing is left of it. */
+export const areaOf = (ring: readonly Vec2[]): number => (ring.length === 0 ? 0 : ringArea(ring));

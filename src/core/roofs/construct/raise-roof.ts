@@ -1,0 +1,83 @@
+import { at } from '../../geometry/polygon.ts';
+import type { Vec2, Vec3 } from '../../geometry/vector.ts';
+import { fail, type Issue, type Result, succeed } from '../../issue.ts';
+import { buildSolid, type FaceDraft } from '../../solid/build-solid.ts';
+import type { Solid } from '../../solid/solid.ts';
+import { addEndWalls, type WallLine } from './end-walls.ts';
+import { buildSkeleton } from './skeleton/build-skeleton.ts';
+
+/** From this level on a side is so steep, radians; a quarter turn is upright. */
+export interface Band {
+  readonly level: number;
+  readonly pitch: number;
+}
+
+/** The roof over one eave edge. */
+export interface RoofSide {
+  readonly id: string;
+  readonly title: string;
+  /** From the eave up, the first at level 0. Upright from the start: a gable end. */
+  readonly bands: readonly Band[];
+}
+
+export interface RoofOutline {
+  /** Eave outline counter-clockwise, then courts clockwise; not closed. mm, z = 0. */
+  readonly rings: readonly (readonly Vec2[])[];
+  /** One side for each edge, ring after ring. */
+  readonly sides: readonly RoofSide[];
+  /** The roof ends in a flat top at this level, mm. */
+  readonly top?: number;
+  /** Walls under the slopes at upright sides; without them the slopes end in open verges. */
+  readonly walls: readonly WallLine[];
+}
+
+export const UPRIGHT: number = Math.PI / 2;
+
+/** Slopes raised from an eave outline, each side with its own pitches, until they meet: a straight skeleton made solid. */
+export function raiseRoof({ rings, sides, top, walls }: RoofOutline): Result<Solid> {
+  const skeleton = buildSkeleton({
+    rings,
+    profiles: sides.map(({ bands }) => bands.map(({ level, pitch }) => ({ level, speed: runPerRise(pitch) }))),
+    ...(top === undefined ? {} : { cap: top }),
+  });
+  if (!skeleton) return fail(noRoof);
+  const taken = new Map<string, number>();
+  const drafts = skeleton.faces.flatMap(({ edge, stage, loop }): FaceDraft[] => {
+    const points = loop.map((node) => skeleton.nodes[node] as Vec3);
+    const side = sides[edge];
+    if (!side) return [{ id: 'top', title: 'Top', part: 'slope', side: 'top', points }];
+    const isUpright = (side.bands[stage]?.pitch ?? 0) >= UPRIGHT;
+    // A gable end from the eave up is open, or closed by a wall on the body; higher up it is a panel of the roof.
+    if (isUpright && stage === 0) return [];
+    const name = stage === 0 ? side.id : `${side.id}-${stage + 1}`;
+    const count = (taken.get(name) ?? 0) + 1;
+    taken.set(name, count);
+    return [
+      {
+        id: count === 1 ? name : `${name}-part-${count}`,
+        title: stage === 0 ? side.title : `${side.title}, band ${stage + 1}`,
+        part: isUpright ? 'wall' : 'slope',
+        side: side.id,
+        points: withoutRepeats(points),
+      },
+    ];
+  });
+  const { faces, abutments } = addEndWalls(drafts, walls);
+  return succeed(buildSolid(faces, abutments));
+}
+
+const runPerRise = (pitch: number): number => (pitch >= UPRIGHT ? 0 : 1 / Math.tan(pitch));
+
+const withoutRepeats = (points: readonly Vec3[]): Vec3[] =>
+  points.filter((p, i) => {
+    const q = at(points, i - 1);
+    return p[0] !== q[0] || p[1] !== q[1] || p[2] !== q[2];
+  });
+
+const noRoof: Issue = {
+  level: 'error',
+  code: 'no-roof',
+  path: 'shape',
+  message: 'The slopes over this outline never meet.',
+  remedy: 'Give at least two sides that face each other a pitch, or end the roof in a flat top.',
+};
