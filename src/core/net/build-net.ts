@@ -29,10 +29,9 @@ export function buildNet(solid: Solid, { pieces: mode, flaps: spec }: NetOptions
   const flatSolid = flattenSolid(solid);
   const issues: Issue[] = [];
   const bare = groupFaces(flatSolid, mode).flatMap((faces) => {
-    const whole = unfoldFaces(flatSolid, faces);
-    if (whole) return [whole];
-    issues.push(netSplit(faces.length));
-    return faces.map((face) => unfoldFaces(flatSolid, [face]) as Unfolded);
+    const grown = unfoldFaces(flatSolid, faces);
+    if (grown.length > 1) issues.push(netSplit(faces.length, grown.length));
+    return grown;
   });
 
   const folded = new Set(bare.flatMap((piece) => piece.folds.map((fold) => fold.edge)));
@@ -207,12 +206,12 @@ const seamName = (solid: Solid, edge: number): string => {
   return `${solid.edges[edge]?.id} (between ${a} and ${b})`;
 };
 
-const netSplit = (count: number): Issue => ({
+const netSplit = (panels: number, pieces: number): Issue => ({
   level: 'note',
   code: 'net-split',
   path: '',
-  numbers: { panelsCount: count },
-  message: 'The {panelsCount} panels would cover each other in one piece, so each is its own piece.',
+  numbers: { panelsCount: panels, piecesCount: pieces },
+  message: 'In one piece the {panelsCount} panels would cover each other: they are cut in {piecesCount} pieces.',
 });
 
 const needsTape = (solid: Solid, edge: number, { on, least }: FlapSpec): Issue => ({

@@ -1,5 +1,5 @@
 import { convexParts } from '../geometry/convex-parts.ts';
-import { at, boxOf, convexOverlap, ringLength } from '../geometry/polygon.ts';
+import { at, type Box, boxOf, convexOverlap, ringLength } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2, rest2 } from '../geometry/rigid2.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import { edgesOfFaces, flattenFace } from '../solid/measure.ts';
@@ -45,19 +45,33 @@ export interface Unfolded {
   readonly folds: readonly Fold[];
 }
 
+/** How many starts are tried before the one with the fewest pieces is taken. */
+const MOST_STARTS = 12;
+
 /**
- * Lays connected faces flat, joined along as many edges as a tree has. Trees are tried breadth first and then depth
- * first from each face in turn; the first without overlap wins, so the piece is centred on its front panel where it can be.
- * Null where every tree overlaps.
+ * Lays connected faces flat, joined along as many edges as it can without one covering another. A piece grows from one face by
+ * its neighbours, breadth first or depth first, leaving out whatever would overlap; what is left over grows pieces of its own.
+ * Started from each face in turn, the first single piece is taken, so that it is centred on its front panel where it can be;
+ * where there is none, the fewest pieces.
  */
-export function unfoldFaces(flatSolid: FlatSolid, faces: readonly number[]): Unfolded | null {
-  for (const order of ['breadth', 'depth'] as const) {
-    for (const root of faces) {
-      const unfolded = unfoldTree(flatSolid, faces, root, order);
-      if (!overlaps(unfolded.panels.map((panel) => panel.polygon))) return unfolded;
-    }
+export function unfoldFaces(flatSolid: FlatSolid, faces: readonly number[]): readonly Unfolded[] {
+  let best: readonly Unfolded[] | null = null;
+  const starts = (['breadth', 'depth'] as const).flatMap((order) => faces.map((root) => ({ order, root })));
+  for (const { order, root } of starts.slice(0, MOST_STARTS)) {
+    const pieces = growPieces(flatSolid, faces, root, order);
+    if (!best || pieces.length < best.length) best = pieces;
+    if (best.length === 1) break;
   }
-  return null;
+  return best ?? [];
+}
+
+function growPieces(flatSolid: FlatSolid, faces: readonly number[], root: number, order: Order): Unfolded[] {
+  const wanted = new Set(faces);
+  const pieces: Unfolded[] = [];
+  for (let next: number | undefined = root; next !== undefined; [next] = wanted) {
+    pieces.push(growPiece(flatSolid, wanted, next, order));
+  }
+  return pieces;
 }
 
 /** Groups of the given faces that hang together by edges both run along. In order of their first face. */
@@ -75,44 +89,62 @@ export function connectedFaces({ links }: FlatSolid, faces: readonly number[]): 
   return groups;
 }
 
-function unfoldTree(
-  flatSolid: FlatSolid,
-  faces: readonly number[],
-  root: number,
-  order: 'breadth' | 'depth',
-): Unfolded {
+type Order = 'breadth' | 'depth';
+
+/** One piece from a root; takes the faces it lays out of `wanted`. */
+function growPiece(flatSolid: FlatSolid, wanted: Set<number>, root: number, order: Order): Unfolded {
   const { solid, flat, links } = flatSolid;
-  const wanted = new Set(faces);
   const panels: Panel[] = [];
   const folds: Fold[] = [];
-  const visit = (face: number, motion: Rigid2): number => {
+  const laid: Laid[] = [];
+  /** Index of the panel, null where it would cover one that is laid already. */
+  const lay = (face: number, motion: Rigid2): number | null => {
+    const polygon = (flat[face] as readonly Vec2[]).map((p) => apply2(motion, p));
+    const own: Laid = { box: boxOf(polygon), parts: convexParts(polygon), length: ringLength(polygon) };
+    if (laid.some((other) => covers(own, other))) return null;
     wanted.delete(face);
-    return panels.push({ face, polygon: (flat[face] as readonly Vec2[]).map((p) => apply2(motion, p)) }) - 1;
+    laid.push(own);
+    return panels.push({ face, polygon }) - 1;
   };
-  const join = (parent: number, { to, edge }: Link): number => {
+  const join = (parent: number, { to, edge }: Link): number | null => {
     const { face, polygon } = panels[parent] as Panel;
     const ends = endsOnPanel(flatSolid, edge, face, polygon);
     const [start, end] = endsOnPanel(flatSolid, edge, to, flat[to] as readonly Vec2[]);
     // The neighbour runs along the edge the other way round.
-    const child = visit(to, alignSegments(end, start, ...ends));
+    const child = lay(to, alignSegments(end, start, ...ends));
+    if (child === null) return null;
     const turn = Math.PI - ((solid.edges[edge] as Solid['edges'][number]).dihedral ?? Math.PI);
     folds.push({ edge, ends, kind: turn >= 0 ? 'mountain' : 'valley', angle: Math.abs(turn), panels: [parent, child] });
     return child;
   };
-  const deepen = (parent: number): void => {
-    for (const link of links[(panels[parent] as Panel).face] ?? []) {
-      if (wanted.has(link.to)) deepen(join(parent, link));
-    }
-  };
 
-  visit(root, rest2);
-  if (order === 'depth') deepen(0);
-  else {
-    for (let next = 0; next < panels.length; next++) {
-      for (const link of links[(panels[next] as Panel).face] ?? []) if (wanted.has(link.to)) join(next, link);
-    }
+  lay(root, rest2);
+  const open = [0];
+  for (let parent = open.shift(); parent !== undefined; parent = open.shift()) {
+    const grown = (links[(panels[parent] as Panel).face] ?? []).flatMap((link) => {
+      const child = wanted.has(link.to) ? join(parent as number, link) : null;
+      return child === null ? [] : [child];
+    });
+    if (order === 'breadth') open.push(...grown);
+    else open.unshift(...grown);
   }
   return { panels, folds };
+}
+
+/** A panel laid flat, ready to be compared with others. */
+interface Laid {
+  readonly box: Box;
+  readonly parts: readonly (readonly Vec2[])[];
+  /** Length round it, mm. */
+  readonly length: number;
+}
+
+function covers(a: Laid, b: Laid): boolean {
+  const [p, q] = [a.box, b.box];
+  if (p.maxX < q.minX || q.maxX < p.minX || p.maxY < q.minY || q.maxY < p.minY) return false;
+  const area = a.parts.reduce((sum, one) => b.parts.reduce((rest, other) => rest + convexOverlap(one, other), sum), 0);
+  // Along a shared edge, rounding leaves a sliver as long as the edge.
+  return area > NOISE_MM2 * Math.max(1, a.length);
 }
 
 /** Where an edge lies on a panel laid flat, in the direction of the panel's loop. */
@@ -125,20 +157,4 @@ export function endsOnPanel(
   const index = edgesOf[face]?.indexOf(edge) ?? -1;
   if (index < 0) throw new Error(`edge ${solid.edges[edge]?.id} does not bound face ${solid.faces[face]?.id}`);
   return [at(polygon, index), at(polygon, index + 1)];
-}
-
-function overlaps(polygons: readonly (readonly Vec2[])[]): boolean {
-  const boxes = polygons.map(boxOf);
-  const parts = polygons.map(convexParts);
-  const cover = (i: number, j: number): number =>
-    (parts[i] ?? []).reduce((sum, a) => (parts[j] ?? []).reduce((rest, b) => rest + convexOverlap(a, b), sum), 0);
-  return polygons.some((a, i) =>
-    polygons.some((_, j) => {
-      const p = boxes[i] as (typeof boxes)[number];
-      const q = boxes[j] as (typeof boxes)[number];
-      if (j <= i || p.maxX < q.minX || q.maxX < p.minX || p.maxY < q.minY || q.maxY < p.minY) return false;
-      // Along a shared edge, rounding leaves a sliver as long as the edge.
-      return cover(i, j) > NOISE_MM2 * Math.max(1, ringLength(a));
-    }),
-  );
 }
