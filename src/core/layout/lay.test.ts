@@ -61,8 +61,9 @@ describe('laying', () => {
             stock.map((_, s) => s),
           ),
         );
-        const { sheets, issues } = layPieces(pieces, stock);
-        expect(checkLayout(pieces, sheets, stock, issues.length)).toEqual([]);
+        const { sheets, leftOut, issues } = layPieces(pieces, stock);
+        expect(checkLayout(pieces, sheets, stock, leftOut.length)).toEqual([]);
+        expect(issues.length === 0).toBe(leftOut.length === 0);
         for (const { stock: s, index } of sheets)
           expect(index).toBeLessThan(stock[s]?.count ?? Number.POSITIVE_INFINITY);
       }),
@@ -88,6 +89,13 @@ describe('laying', () => {
     expect(sheets[0]?.placements).toEqual([
       { roof: 0, layer: 0, piece: 0, copy: 0, x: 100, y: 0, rotation: Math.PI / 2 },
     ]);
+  });
+
+  test('a piece that is too large is named once for all its copies', () => {
+    const pieces = [0, 1, 2].map((copy) => ({ ...panel(0, 90, 90), copy }));
+    const { leftOut, issues } = layPieces(pieces, [sheet(60, 60)]);
+    expect(leftOut).toHaveLength(3);
+    expect(issues.map(({ code }) => code)).toEqual(['piece-too-large']);
   });
 
   test('the first stock is used up before the second', () => {

@@ -17,6 +17,9 @@ export interface PieceToLay extends PieceKey {
 
 export interface Layout {
   readonly sheets: readonly LaidSheet[];
+  /** Pieces that found no place. */
+  readonly leftOut: readonly PieceToLay[];
+  /** Why, once for all copies of a piece that is too large. */
   readonly issues: readonly Issue[];
 }
 
@@ -42,15 +45,16 @@ interface OpenSheet {
  */
 export function layPieces(pieces: readonly PieceToLay[], stock: readonly Stock[]): Layout {
   const issues: Issue[] = [];
+  const leftOut: PieceToLay[] = [];
   const sheets: OpenSheet[] = [];
   const order = pieces.map((_, i) => i).sort((a, b) => heightOf(pieces, b) - heightOf(pieces, a) || a - b);
   for (const i of order) {
     const piece = pieces[i] as PieceToLay;
     const fitting = piece.stock.filter((s) => poseOn(piece, stock[s] as Stock) !== null);
-    if (fitting.length === 0) issues.push(tooLarge(piece, stock[piece.stock[0] as number] as Stock));
-    else if (!fitting.some((s) => layOn(piece, s, stock[s] as Stock, sheets))) {
-      issues.push(sheetsRunOut(piece, stock[fitting.at(-1) as number] as Stock));
-    }
+    if (fitting.some((s) => layOn(piece, s, stock[s] as Stock, sheets))) continue;
+    leftOut.push(piece);
+    if (fitting.length > 0) issues.push(sheetsRunOut(piece, stock[fitting.at(-1) as number] as Stock));
+    else if (piece.copy === 0) issues.push(tooLarge(piece, stock[piece.stock[0] as number] as Stock));
   }
   return {
     sheets: sheets
@@ -59,6 +63,7 @@ export function layPieces(pieces: readonly PieceToLay[], stock: readonly Stock[]
         const { width, height } = stock[s] as Stock;
         return { stock: s, index, width, height, used: area / (width * height), placements };
       }),
+    leftOut,
     issues,
   };
 }
@@ -121,7 +126,7 @@ const tooLarge = (
   path: `roofs[${roof}].layers[${layer}]`,
   numbers: { width, height, sheetWidth: w - 2 * margin, sheetHeight: h - 2 * margin },
   message: `${title} is {width} wide and {height} high; a sheet of ${name} has room for {sheetWidth} by {sheetHeight}.`,
-  remedy: 'Take a larger sheet, or unfold the roof panel by panel.',
+  remedy: 'Take a larger sheet, or cut the roof in more pieces.',
 });
 
 const sheetsRunOut = ({ title, copy, roof, layer }: PieceToLay, { name, count }: Stock): Issue => ({
