@@ -124,13 +124,25 @@ function insidePanel(
   return ring;
 }
 
-/** Cuts that end a flap short of an edge: square to its seam from either side, and along its seam. */
+/**
+ * Cuts that end a flap short of an edge's ends, square to its seam from either side and along it: as far off as the clearance,
+ * or where the edge runs back along the flap at a sharp angle, as far as the edge needs to open by the clearance.
+ */
 function shortOf([p, q]: readonly [Vec2, Vec2], a: Vec2, b: Vec2, clearance: number): readonly HalfPlane[] {
   const along = unit2(sub2(b, a));
-  return [along, scale2(along, -1), scale2(left2(along), -1)].map((normal) => ({
-    normal,
-    offset: Math.max(dot2(normal, p), dot2(normal, q)) + clearance,
-  }));
+  const edge = unit2(sub2(q, p));
+  return [along, scale2(along, -1), scale2(left2(along), -1)].flatMap((normal) =>
+    (
+      [
+        [p, edge],
+        [q, scale2(edge, -1)],
+      ] as const
+    ).map(([end, away]) => {
+      const cosine = dot2(away, normal);
+      const reach = cosine > 0 ? clearance / Math.sqrt(1 - cosine * cosine) : clearance;
+      return { normal, offset: dot2(normal, end) + reach };
+    }),
+  );
 }
 
 /** Distance between a segment and a convex ring, mm; under 0 where the segment reaches into the ring by more than noise. */
