@@ -10,6 +10,9 @@
  */
 export const NOISE_MM = 1e-6;
 
+/** A thousandth of that: an edge between points as near as this has no direction to speak of. */
+export const HAIR_MM = 1e-9;
+
 /** One thousand-millionth of a radian: two directions that are meant to be parallel, two planes meant to be one. */
 export const NOISE_RAD = 1e-9;
 

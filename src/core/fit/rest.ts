@@ -17,7 +17,7 @@ export function eaveOutline(solid: Solid): readonly Vec2[] {
     const [a, b] = edge.faces[0] === slope ? edge.ends : ([edge.ends[1], edge.ends[0]] as const);
     next.set(a, b);
   }
-  const first = rim.find((edge) => edge.role === 'eave')?.ends[0];
+  const first = rim.find((edge) => edge.role === 'eave')?.ends[0] ?? [...next.keys()][0];
   const outline: Vec2[] = [];
   let vertex = first;
   do {

@@ -1,3 +1,4 @@
+import { HAIR_MM } from '../tolerance.ts';
 import { cross2, distance2, dot2, left2, lerp2, sub2, unit2, type Vec2 } from './vector.ts';
 
 /** Signed area, mm². Positive: counter-clockwise with y up. The ring is not closed. Under 3 points: 0. */
@@ -65,7 +66,9 @@ export function clipConvex(ring: readonly Vec2[], half: HalfPlane): Vec2[] {
     if (dp >= 0) kept.push(p);
     if ((dp > 0 && dq < 0) || (dp < 0 && dq > 0)) kept.push(lerp2(p, q, dp / (dp - dq)));
   });
-  return kept.length < 3 ? [] : kept;
+  // A cut through a corner leaves two points in one place; the edge between them would point anywhere.
+  const distinct = kept.filter((p, i) => distance2(p, at(kept, i - 1)) > HAIR_MM);
+  return distinct.length < 3 ? [] : distinct;
 }
 
 /** Common area of two convex counter-clockwise rings, mm². */

@@ -14,6 +14,13 @@ export const distance2 = (a: Vec2, b: Vec2): number => Math.hypot(a[0] - b[0], a
 export const lerp2 = (a: Vec2, b: Vec2, t: number): Vec2 => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
 /** A quarter turn counter-clockwise. */
 export const left2 = (a: Vec2): Vec2 => [-a[1], a[0]];
+/** A point turned counter-clockwise about the origin by so many quarters, exactly. */
+export function quarterTurns([x, y]: Vec2, count: number): Vec2 {
+  const turns = ((count % 4) + 4) % 4;
+  if (turns === 0) return [x, y];
+  if (turns === 1) return [0 - y, x];
+  return turns === 2 ? [0 - x, 0 - y] : [y, 0 - x];
+}
 export const unit2 = (a: Vec2): Vec2 => scale2(a, 1 / length2(a));
 
 export const add3 = (a: Vec3, b: Vec3): Vec3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];

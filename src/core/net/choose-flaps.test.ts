@@ -21,7 +21,7 @@ function mostPlain(solid: Solid): number {
 }
 
 describe.each(kinds.map((kind) => [kind.id, kind] as const))('flaps of every %s', (_, kind) => {
-  const roofs = arbitraryRoof(kind).filter(({ solid }) => solid.faces.length <= 10);
+  const roofs = arbitraryRoof(kind);
 
   test('alternate: as many panels without a flap as can be, and each flap on one of the two panels of its seam', () => {
     fc.assert(
@@ -30,7 +30,9 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('flaps of every %s'
         for (const [seam, face] of carriers) expect(solid.edges[seam]?.faces).toContain(face);
         const flapped = new Set(carriers.values());
         expect(carriers.size).toBe(seamsOf(solid).length);
-        expect(solid.faces.filter((_face, f) => !flapped.has(f)).length).toBe(mostPlain(solid));
+        const plain = solid.faces.filter((_face, f) => !flapped.has(f)).length;
+        // Every set of more faces than this would take too long to try.
+        if (solid.faces.length <= 10) expect(plain).toBe(mostPlain(solid));
       }),
       { numRuns: 60 },
     );

@@ -43,6 +43,9 @@ export interface SeamFlap {
   readonly polygon: readonly Vec2[];
 }
 
+/** A flap is trimmed more exactly than `checkNet` looks. */
+const TRIM_MM = NOISE_MM / 10;
+
 /**
  * Trims every flap so that, folded under, it lies inside the panel it is glued to: clear of that panel's other edges and of
  * every other flap under it. Each cut is straight, so a flap stays convex. It begins as the strip of the wanted width along the
@@ -108,7 +111,7 @@ function insidePanel(
   });
   let ring = start;
   const isNear = (edge: readonly [Vec2, Vec2], of: readonly Vec2[]): boolean =>
-    of.length > 2 && segmentDistance(edge, of) < clearance - NOISE_MM;
+    of.length > 2 && segmentDistance(edge, of) < clearance - TRIM_MM;
   // Every round clears at least one edge for good; the nearest edges of an inside corner may serve for each other.
   for (let round = 0; round < edges.length; round++) {
     const near = edges.filter((edge) => isNear(edge, ring));
@@ -145,13 +148,13 @@ function shortOf([p, q]: readonly [Vec2, Vec2], a: Vec2, b: Vec2, clearance: num
   );
 }
 
-/** Distance between a segment and a convex ring, mm; under 0 where the segment reaches into the ring by more than noise. */
+/** Distance between a segment and a convex ring, mm; under 0 where the segment reaches into the ring. */
 function segmentDistance([p, q]: readonly [Vec2, Vec2], ring: readonly Vec2[]): number {
   const along = sub2(q, p);
   let from = 0;
   let to = 1;
   for (let i = 0; i < ring.length; i++) {
-    const inner = leftOf(at(ring, i), at(ring, i + 1), NOISE_MM);
+    const inner = leftOf(at(ring, i), at(ring, i + 1), TRIM_MM);
     const [depth, rate] = [depthIn(inner, p), dot2(inner.normal, along)];
     if (rate > 0) from = Math.max(from, -depth / rate);
     else if (rate < 0) to = Math.min(to, -depth / rate);

@@ -1,9 +1,11 @@
+import { broachSpire } from './broach-spire.ts';
 import type { RoofDefinition } from './definition.ts';
 import { gable } from './gable.ts';
+import { helm } from './helm.ts';
 import { pyramid } from './pyramid.ts';
 import { spire } from './spire.ts';
 
-const list = [pyramid, spire, gable] as const;
+const list = [pyramid, spire, gable, broachSpire, helm] as const;
 
 export type KindId = (typeof list)[number]['id'];
 

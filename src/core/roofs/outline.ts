@@ -59,3 +59,27 @@ export function checkPeakOffset(offset: number, half: number, path: string): Iss
     },
   ];
 }
+
+/** A square eave outline, shared by the kinds that stand on one. */
+export const squareParam: LengthParam & { readonly key: 'width'; readonly outline: true } = {
+  key: 'width',
+  label: 'Width',
+  help: 'Eave to eave, the same both ways.',
+  quantity: 'length',
+  min: 5,
+  max: 2000,
+  outline: true,
+};
+
+export const squareWithEave = (body: Body, { eave }: Overhang): Result<ShapeValues> =>
+  body.rectangle && body.rectangle.width === body.rectangle.depth
+    ? succeed({ width: body.rectangle.width + 2 * eave })
+    : fail(needsSquare);
+
+const needsSquare: Issue = {
+  level: 'error',
+  code: 'body-not-square',
+  path: 'body',
+  message: 'This kind of roof stands on a square, but the body is not one.',
+  remedy: 'Make the body square, or give the outline in the shape instead of an overhang.',
+};
