@@ -1,43 +1,35 @@
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
-import type { Issue } from '../core/issue.ts';
 import { type MadeRoof, type Production, produce } from '../core/pipeline.ts';
-import { readProject, resolveProject, writeProject } from '../core/project/read-project.ts';
+import { writeProject } from '../core/project/read-known.ts';
 import { defaultRuler, type Ruler, rulers, type Units } from '../core/units/units.ts';
+import { readText, resolveTyped } from './reader.ts';
 import { samples } from './samples.ts';
 import { type Bench, type BenchState, createBench } from './state/bench-store.ts';
 import { blankProject } from './state/blank-project.ts';
 import { getAt, type JsonObject } from './state/file-path.ts';
 import { createReader, type Reading } from './state/reading.ts';
 
-/** The file as the store keeps it: plain JSON that `readProject` has taken. */
-const asTyped = (text: string): { readonly file: JsonObject | null; readonly issues: readonly Issue[] } => {
-  const read = readProject(text);
-  return read.ok
-    ? { file: read.value.file as unknown as JsonObject, issues: read.issues }
-    : { file: null, issues: read.issues };
-};
-
 const firstFile = (): JsonObject => {
   // A first look in the maker's own units: inches where they are the custom.
   const usual = navigator.language === 'en-US' ? 'inches' : 'millimetres';
   const sample = samples.find(({ units }) => units === usual) ?? samples[0];
-  return (sample && asTyped(sample.text).file) ?? blankProject('in');
+  return sample ? (JSON.parse(sample.text) as JsonObject) : blankProject('in');
 };
 
 /** The one bench of this page. */
-export const bench: Bench = createBench(firstFile(), resolveProject);
+export const bench: Bench = createBench(firstFile(), resolveTyped);
 
-const read = createReader(resolveProject, produce);
+const read = createReader(resolveTyped, produce);
 
 /** Opens a project file; true when it reads well. Otherwise the project on the table stays and a slip says why. */
-export const openText = (text: string, name = 'This file'): boolean => {
-  const { file, issues } = asTyped(text);
-  if (file === null) {
-    bench.store.setState({ notice: { title: `${name} was not opened.`, issues } });
+export const openText = async (text: string, name = 'This file'): Promise<boolean> => {
+  const read = await readText(text);
+  if (!read.ok) {
+    bench.store.setState({ notice: { title: `${name} was not opened.`, issues: read.issues } });
     return false;
   }
-  bench.replace(file);
+  bench.replace(read.value.file as unknown as JsonObject);
   return true;
 };
 

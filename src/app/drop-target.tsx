@@ -4,7 +4,7 @@ import { openText } from './bench.ts';
 const hasFile = (event: DragEvent): boolean => event.dataTransfer.types.includes('Files');
 
 export const openFile = async (file: File): Promise<void> => {
-  openText(await file.text(), file.name);
+  await openText(await file.text(), file.name);
 };
 
 /** A project file dropped anywhere on the page is opened. */

@@ -38,7 +38,7 @@ export const ProjectMenu = (): ReactElement => {
         {samples.length > 0 && <h2>Samples</h2>}
         {samples.map((sample) => (
           <div key={sample.title}>
-            {entry(sample.title, `In ${sample.units}`, () => openText(sample.text, sample.title))}
+            {entry(sample.title, `In ${sample.units}`, () => void openText(sample.text, sample.title))}
           </div>
         ))}
         <div className="only-narrow">

@@ -7,7 +7,7 @@ import type { JsonObject } from './state/file-path.ts';
 /**
  * The one handle on the bench for browser tests and for a look from the console; the page itself never uses it.
  *
- *     spirewright.open(text)    opens a project file from its text; true when it reads well
+ *     spirewright.open(text)    opens a project file from its text; resolves to true when it reads well
  *     spirewright.setT(0.6)     moves the fold at once, without travelling; 0 flat to 1 on the body
  *     spirewright.getState()    what the bench holds and shows now; plain data
  */
@@ -22,7 +22,7 @@ interface BenchHandle {
     readonly isCurrent: boolean;
     readonly issues: readonly Issue[];
   };
-  readonly open: (text: string) => boolean;
+  readonly open: (text: string) => Promise<boolean>;
   readonly setT: (t: number) => void;
 }
 

@@ -1,9 +1,9 @@
 import type { Issue } from '../../core/issue.ts';
 import { type MadeRoof, makeRoof } from '../../core/pipeline.ts';
-import { resolveProject } from '../../core/project/read-project.ts';
 import { findKind } from '../../core/roofs/catalogue.ts';
 import type { RoofDefinition } from '../../core/roofs/definition.ts';
 import { bench, useBench, useProduction, useStyle } from '../bench.ts';
+import { resolveTyped } from '../reader.ts';
 import { type FilePath, getAt, type JsonObject, setAt } from '../state/file-path.ts';
 import type { RoofContext } from '../state/roof-edits.ts';
 
@@ -20,7 +20,7 @@ export interface RoofAtHand {
 
 /** What keeps a roof of this file from being made; null where it can be made. */
 const obstacles = (file: JsonObject, index: number): readonly Issue[] | null => {
-  const resolved = resolveProject(file);
+  const resolved = resolveTyped(file);
   if (!resolved.ok) return resolved.issues;
   const { project } = resolved.value;
   const spec = project.roofs[index];

@@ -3,18 +3,12 @@ import { kinds } from '../roofs/catalogue.ts';
 import { buildFileSchema } from './file-schema.ts';
 import { fileHistory, migrateFile } from './migrations.ts';
 import { isRecord } from './path.ts';
-import type { Project } from './project.ts';
 import type { ProjectFile } from './project-file.ts';
+import type { ReadProject } from './read-known.ts';
 import { repeatedKeys } from './repeated-keys.ts';
 import { resolveFile } from './resolve-project.ts';
 import { projectIssue, showFound } from './sentences.ts';
 import { structureIssues } from './structure-issues.ts';
-
-export interface ReadProject {
-  /** As typed, with its keys in their order. */
-  readonly file: ProjectFile;
-  readonly project: Project;
-}
 
 const FORMAT = 'spirewright-project';
 
@@ -51,9 +45,6 @@ export function resolveProject(file: unknown): Result<ReadProject> {
   if (hasError(issues)) return fail(...issues);
   return succeed({ file: migrated.value as unknown as ProjectFile, project }, issues);
 }
-
-/** The text of a project file: two spaces deep, keys in their order, texts as typed. */
-export const writeProject = (file: ProjectFile): string => `${JSON.stringify(file, null, 2)}\n`;
 
 /** ` at line 3, column 7`, where the engine says where it stopped. */
 function whereBroken(text: string, error: unknown): string {
