@@ -111,7 +111,8 @@ function distanceOut(from: Vec2, out: Vec2, outline: readonly Vec2[]): number {
     if (r < -NOISE_MM || r > 1 + NOISE_MM) return;
     most = Math.max(most, cross2(sub2(a, from), across) / turn);
   });
-  if (Number.isFinite(most)) return most;
+  // Not minus nothing, which is written differently.
+  if (Number.isFinite(most)) return most + 0;
   // The line passes the outline by: the wall pokes out, as far as it is from the eave.
   return -Math.min(...outline.map((a, i) => distanceToSegment(from, a, at(outline, i + 1))));
 }

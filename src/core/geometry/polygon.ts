@@ -106,3 +106,23 @@ export function isInside(p: Vec2, ring: readonly Vec2[]): boolean {
   });
   return inside;
 }
+
+/**
+ * How far two convex rings reach into each other, mm; 0 or less where a line parts them (separating axis theorem: some edge
+ * of one of them gives such a line).
+ */
+export function convexDepth(a: readonly Vec2[], b: readonly Vec2[]): number {
+  let depth = Number.POSITIVE_INFINITY;
+  for (const [ring, other] of [
+    [a, b],
+    [b, a],
+  ] as const) {
+    ring.forEach((p, i) => {
+      const q = at(ring, i + 1);
+      if (distance2(p, q) <= HAIR_MM) return;
+      const inward = left2(unit2(sub2(q, p)));
+      depth = Math.min(depth, Math.max(...other.map((point) => dot2(inward, sub2(point, p)))));
+    });
+  }
+  return depth;
+}

@@ -1,12 +1,12 @@
 import { convexParts } from '../geometry/convex-parts.ts';
-import { at, boxOf, distanceToSegment, isInside, ringArea, ringDistance } from '../geometry/polygon.ts';
+import { at, boxOf, convexDepth, distanceToSegment, isInside, ringArea, ringDistance } from '../geometry/polygon.ts';
 import { alignSegments, apply2 } from '../geometry/rigid2.ts';
-import { cross2, distance2, distance3, dot2, left2, sub2, unit2, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { cross2, distance2, distance3, sub2, unit2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
 import type { FlapSpec } from '../project/project.ts';
 import { measureSolid } from '../solid/measure.ts';
 import type { Solid } from '../solid/solid.ts';
-import { isSameLength, NOISE_MM, NOISE_MM2 } from '../tolerance.ts';
+import { NOISE_MM, NOISE_MM2 } from '../tolerance.ts';
 import type { Flap, Net, Piece, Seam } from './net.ts';
 
 /**
@@ -166,24 +166,4 @@ const distanceToLine = (p: Vec2, [a, b]: readonly [Vec2, Vec2]): number =>
 
 /** How far two simple rings reach into each other, mm: the deepest of their convex parts. */
 const overlapOf = (a: readonly Vec2[], b: readonly Vec2[]): number =>
-  Math.max(...convexParts(a).flatMap((p) => convexParts(b).map((q) => overlapDepth(p, q))));
-
-/**
- * How far two convex rings reach into each other, mm; 0 or less where a line parts them (separating axis theorem: some edge
- * of one of them gives such a line).
- */
-function overlapDepth(a: readonly Vec2[], b: readonly Vec2[]): number {
-  let depth = Number.POSITIVE_INFINITY;
-  for (const [ring, other] of [
-    [a, b],
-    [b, a],
-  ] as const) {
-    ring.forEach((p, i) => {
-      const q = at(ring, i + 1);
-      if (isSameLength(distance2(p, q), 0)) return;
-      const inward = left2(unit2(sub2(q, p)));
-      depth = Math.min(depth, Math.max(...other.map((point) => dot2(inward, sub2(point, p)))));
-    });
-  }
-  return depth;
-}
+  Math.max(...convexParts(a).flatMap((p) => convexParts(b).map((q) => convexDepth(p, q))));

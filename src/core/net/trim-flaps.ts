@@ -1,13 +1,4 @@
-import {
-  at,
-  clipConvex,
-  convexOverlap,
-  depthIn,
-  type HalfPlane,
-  leftOf,
-  ringDistance,
-  ringLength,
-} from '../geometry/polygon.ts';
+import { at, clipConvex, convexDepth, depthIn, type HalfPlane, leftOf, ringDistance } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import {
   add2,
@@ -25,7 +16,7 @@ import {
 import type { FlapSpec } from '../project/project.ts';
 import { faceFrame } from '../solid/measure.ts';
 import type { Solid } from '../solid/solid.ts';
-import { isAtMost, isPositive, NOISE_MM, NOISE_MM2 } from '../tolerance.ts';
+import { isAtMost, isPositive, NOISE_MM } from '../tolerance.ts';
 import { areaBeside, areaOf, cutApart, type GlueSide } from './part-flaps.ts';
 import type { FlatSolid } from './unfold.ts';
 
@@ -213,7 +204,7 @@ export function trimFlat(
   for (const { ring: obstacle, gap } of obstacles) {
     if (ring.length === 0) break;
     const there = obstacle.map((p) => apply2(back, p));
-    const covers = convexOverlap(ring, there) > NOISE_MM2 * Math.max(1, ringLength(ring));
+    const covers = convexDepth(ring, there) > TRIM_MM;
     if (!covers && isAtMost(gap, ringDistance(ring, there))) continue;
     const choices = there.map((p, i) => {
       const q = at(there, i + 1);

@@ -1,10 +1,10 @@
 import { convexParts } from '../geometry/convex-parts.ts';
-import { at, type Box, boxOf, convexOverlap, ringLength } from '../geometry/polygon.ts';
+import { at, type Box, boxOf, convexDepth } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2, rest2 } from '../geometry/rigid2.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import { edgesOfFaces, flattenFace } from '../solid/measure.ts';
 import type { Solid } from '../solid/solid.ts';
-import { NOISE_MM2 } from '../tolerance.ts';
+import { NOISE_MM } from '../tolerance.ts';
 import type { Fold, Panel } from './net.ts';
 
 /** A solid with what unfolding asks of it again and again. */
@@ -100,7 +100,7 @@ function growPiece(flatSolid: FlatSolid, wanted: Set<number>, root: number, orde
   /** Index of the panel, null where it would cover one that is laid already. */
   const lay = (face: number, motion: Rigid2): number | null => {
     const polygon = (flat[face] as readonly Vec2[]).map((p) => apply2(motion, p));
-    const own: Laid = { box: boxOf(polygon), parts: convexParts(polygon), length: ringLength(polygon) };
+    const own: Laid = { box: boxOf(polygon), parts: convexParts(polygon) };
     if (laid.some((other) => covers(own, other))) return null;
     wanted.delete(face);
     laid.push(own);
@@ -135,16 +135,12 @@ function growPiece(flatSolid: FlatSolid, wanted: Set<number>, root: number, orde
 interface Laid {
   readonly box: Box;
   readonly parts: readonly (readonly Vec2[])[];
-  /** Length round it, mm. */
-  readonly length: number;
 }
 
 function covers(a: Laid, b: Laid): boolean {
   const [p, q] = [a.box, b.box];
   if (p.maxX < q.minX || q.maxX < p.minX || p.maxY < q.minY || q.maxY < p.minY) return false;
-  const area = a.parts.reduce((sum, one) => b.parts.reduce((rest, other) => rest + convexOverlap(one, other), sum), 0);
-  // Along a shared edge, rounding leaves a sliver as long as the edge.
-  return area > NOISE_MM2 * Math.max(1, a.length);
+  return a.parts.some((one) => b.parts.some((other) => convexDepth(one, other) > NOISE_MM / 2));
 }
 
 /** Where an edge lies on a panel laid flat, in the direction of the panel's loop. */

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Issue } from '../issue.ts';
+import { kinds } from '../roofs/catalogue.ts';
 import { readProject, resolveProject } from './read-project.ts';
-import { projectIssueCodes } from './sentences.ts';
+import { orList, projectIssueCodes } from './sentences.ts';
 import { cover, gate, gateFile, type Loose, slate } from './testing/gate-file.ts';
 
 const issuesOf = (file: unknown): readonly Issue[] => resolveProject(file).issues;
@@ -162,7 +163,10 @@ describe('a file that is wrong', () => {
       'The key "widht" is not known here. Allowed: width, depth, rise, pitch, slant, peakX, peakY. Did you mean width?',
     ],
     [gateFile({ units: 'inch' }), 'Found "inch". Allowed: "in" or "mm".'],
-    [roofWith({ kind: 'piramid' }), 'Found "piramid". Allowed: "pyramid", "spire" or "gable". Did you mean "pyramid"?'],
+    [
+      roofWith({ kind: 'piramid' }),
+      `Found "piramid". Allowed: ${orList(kinds.map((kind) => `"${kind.id}"`))}. Did you mean "pyramid"?`,
+    ],
     [shapeWith({ rise: '90in' }), 'Rise is "90in". Allowed: 1/16 in to 78 11/16 in.'],
     [{ ...shapeWith({ rise: '9m' }), units: 'mm' }, 'Rise is "9m". Allowed: 1 mm to 2000 mm.'],
     [

@@ -1,15 +1,12 @@
 import { quarterTurns, type Vec2, type Vec3 } from '../geometry/vector.ts';
-import { fail, type Issue, succeed } from '../issue.ts';
+import { fail, succeed } from '../issue.ts';
 import { buildSolid, type FaceDraft } from '../solid/build-solid.ts';
 import { titleCase } from '../solid/compass.ts';
 import { defineRoof } from './definition.ts';
-import { heightParams, riseFrom } from './height.ts';
+import { checkLevel, heightParams, riseFrom } from './height.ts';
 import { squareParam, squareWithEave } from './outline.ts';
 
 const winds = ['south', 'east', 'north', 'west'] as const;
-
-/** Highest broach, as a share of the rise. */
-const MOST_SHARE = 0.95;
 
 /** An eight-sided spire on a square: each corner that it leaves open is closed by a broach leaning on the spire. */
 export const broachSpire = defineRoof({
@@ -37,8 +34,8 @@ export const broachSpire = defineRoof({
     const height = riseFrom(values, half);
     if (!height.ok) return height;
     const rise = height.value;
-    // A broach that all but reaches the peak would leave panels too thin to cut.
-    if (broachRise > MOST_SHARE * rise) return fail(broachTooHigh(broachRise, MOST_SHARE * rise));
+    const tooHigh = checkLevel(broachRise, rise, 'broachRise');
+    if (tooHigh.length > 0) return fail(...tooHigh);
     const peak: Vec3 = [0, 0, rise];
     // Where the octagon, as wide as the square, leaves the square's side.
     const corner = half * Math.tan(Math.PI / 8);
@@ -85,12 +82,3 @@ export const broachSpire = defineRoof({
 });
 
 const diagonals = ['south-east', 'north-east', 'north-west', 'south-west'] as const;
-
-const broachTooHigh = (found: number, most: number): Issue => ({
-  level: 'error',
-  code: 'broach-too-high',
-  path: 'shape.broachRise',
-  numbers: { found, most },
-  message: 'Broaches {found} high would reach the peak.',
-  remedy: 'Keep them at {most} or under.',
-});

@@ -1,11 +1,31 @@
+import { bellCastPyramid } from './bell-cast-pyramid.ts';
 import { broachSpire } from './broach-spire.ts';
 import type { RoofDefinition } from './definition.ts';
+import { frustum } from './frustum.ts';
 import { gable } from './gable.ts';
+import { gambrel } from './gambrel.ts';
+import { halfHip } from './half-hip.ts';
 import { helm } from './helm.ts';
+import { hip } from './hip.ts';
+import { mansard } from './mansard.ts';
 import { pyramid } from './pyramid.ts';
+import { shed } from './shed.ts';
 import { spire } from './spire.ts';
 
-const list = [pyramid, spire, gable, broachSpire, helm] as const;
+const list = [
+  pyramid,
+  spire,
+  gable,
+  hip,
+  halfHip,
+  gambrel,
+  mansard,
+  shed,
+  frustum,
+  bellCastPyramid,
+  broachSpire,
+  helm,
+] as const;
 
 export type KindId = (typeof list)[number]['id'];
 

@@ -38,6 +38,51 @@ export const heightParams: readonly [
   },
 ];
 
+/** The rise where it is the only way to say how high a roof is. */
+export const riseParam: LengthParam & { readonly key: 'rise' } = {
+  key: 'rise',
+  label: 'Rise',
+  help: 'From the eave straight up to the highest point.',
+  quantity: 'length',
+  min: 1,
+  max: 2000,
+};
+
+/** A pitch of its own beside the rise. */
+export const pitchParam = <Key extends string>(
+  key: Key,
+  label: string,
+  help: string,
+  degrees: number,
+): PitchParam & { readonly key: Key } => ({
+  key,
+  label,
+  help,
+  quantity: 'pitch',
+  min: DEGREE,
+  max: 88 * DEGREE,
+  default: degrees * DEGREE,
+});
+
+/** Highest that a lower part may reach, as a share of the rise: above it too little would be left to cut. */
+export const MOST_SHARE = 0.95;
+
+/** A level that has to stay under the peak, as that of a break or of a gable's top. */
+export function checkLevel(found: number, rise: number, key: string): readonly Issue[] {
+  const most = MOST_SHARE * rise;
+  if (found <= most) return [];
+  return [
+    {
+      level: 'error',
+      code: 'level-too-high',
+      path: `shape.${key}`,
+      numbers: { found, rise, most },
+      message: 'A level of {found} leaves too little of a rise of {rise} above it.',
+      remedy: 'Keep it at {most} or under, or make the roof higher.',
+    },
+  ];
+}
+
 /** Rise from whichever of the three is given; run is the level distance from the eave to under the highest point, mm. */
 export function riseFrom(
   given: { readonly rise?: number; readonly pitch?: number; readonly slant?: number },

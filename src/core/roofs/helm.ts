@@ -1,11 +1,11 @@
 import { quarterTurns, type Vec2, type Vec3 } from '../geometry/vector.ts';
-import { fail, type Issue, succeed } from '../issue.ts';
+import { fail, succeed } from '../issue.ts';
 import { buildSolid, type FaceDraft } from '../solid/build-solid.ts';
 import { titleCase } from '../solid/compass.ts';
 import { addEndWalls } from './construct/end-walls.ts';
 import { defineRoof } from './definition.ts';
 import { heightParams, riseFrom } from './height.ts';
-import { squareParam, squareWithEave } from './outline.ts';
+import { checkWallBody, endsParam, squareParam, squareWithEave } from './outline.ts';
 
 const winds = ['south', 'east', 'north', 'west'] as const;
 const diagonals = ['south-east', 'north-east', 'north-west', 'south-west'] as const;
@@ -16,26 +16,13 @@ export const helm = defineRoof({
   title: 'Helm',
   summary:
     'Four gables on a square tower, and four rhombic panels from its corners to the peak, twice as high as the gables.',
-  params: [
-    squareParam,
-    ...heightParams,
-    {
-      key: 'ends',
-      label: 'Gables',
-      help: 'Walls as panels of the roof, flush with the body, or no walls.',
-      quantity: 'choice',
-      default: 'walls',
-      choices: [
-        { value: 'walls', label: 'Walls' },
-        { value: 'open', label: 'Open' },
-      ],
-    },
-  ],
+  params: [squareParam, ...heightParams, endsParam],
   hasVerge: false,
   outlineFromBody: squareWithEave,
   build: (values, body) => {
     const { width = 0, ends } = values;
-    if (body && !body.rectangle && ends !== 'open') return fail(wallsNeedRectangle);
+    const unfit = checkWallBody(body, ends);
+    if (unfit.length > 0) return fail(...unfit);
     const half = width / 2;
     const rise = riseFrom(values, half * Math.SQRT2);
     if (!rise.ok) return rise;
@@ -76,11 +63,3 @@ export const helm = defineRoof({
     { title: 'Ferry tower', shape: { width: 72, pitch: 62 } },
   ],
 });
-
-const wallsNeedRectangle: Issue = {
-  level: 'error',
-  code: 'body-not-rectangular',
-  path: 'body',
-  message: 'The gables stand on the body, so it has to be rectangular; this one is a regular polygon.',
-  remedy: 'Give the body a width and a depth, or leave the gables open.',
-};

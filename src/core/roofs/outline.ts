@@ -1,7 +1,7 @@
 import { fail, type Issue, type Result, succeed } from '../issue.ts';
 import type { Body, Overhang, ShapeValues } from '../project/project.ts';
 import { CUT_MM } from '../tolerance.ts';
-import type { LengthParam } from './definition.ts';
+import type { ChoiceParam, LengthParam } from './definition.ts';
 
 /** A rectangular eave outline, shared by every kind that stands on one. */
 export const rectangleParams: readonly [
@@ -29,7 +29,7 @@ export const rectangleParams: readonly [
 ];
 
 /** Width and depth of the eave outline over a rectangular body. */
-export function rectangleFromBody(body: Body, x: number, y: number): Result<ShapeValues> {
+function rectangleFromBody(body: Body, x: number, y: number): Result<ShapeValues> {
   if (!body.rectangle) return fail(needsRectangle);
   return succeed({ width: body.rectangle.width + 2 * x, depth: body.rectangle.depth + 2 * y });
 }
@@ -83,3 +83,45 @@ const needsSquare: Issue = {
   message: 'This kind of roof stands on a square, but the body is not one.',
   remedy: 'Make the body square, or give the outline in the shape instead of an overhang.',
 };
+
+/** Which way a ridge runs. */
+export const ridgeParam: ChoiceParam & { readonly key: 'ridge' } = {
+  key: 'ridge',
+  label: 'Ridge',
+  help: 'Which way the ridge runs.',
+  quantity: 'choice',
+  default: 'along-width',
+  choices: [
+    { value: 'along-width', label: 'Along the width' },
+    { value: 'along-depth', label: 'Along the depth' },
+  ],
+};
+
+/** What closes gable ends. */
+export const endsParam: ChoiceParam & { readonly key: 'ends' } = {
+  key: 'ends',
+  label: 'Gable ends',
+  help: 'End walls as panels of the roof, flush with the body, or no end walls.',
+  quantity: 'choice',
+  default: 'walls',
+  choices: [
+    { value: 'walls', label: 'Walls' },
+    { value: 'open', label: 'Open' },
+  ],
+};
+
+/** End walls stand on a rectangular body. */
+export const checkWallBody = (body: Body | null, ends: string | undefined): readonly Issue[] =>
+  body && !body.rectangle && ends !== 'open' ? [wallsNeedRectangle] : [];
+
+const wallsNeedRectangle: Issue = {
+  level: 'error',
+  code: 'body-not-rectangular',
+  path: 'body',
+  message: 'The end walls stand on the body, so it has to be rectangular; this one is a regular polygon.',
+  remedy: 'Give the body a width and a depth, or leave the gable ends open.',
+};
+
+/** The eave outline over a body when the eave stands out along the slopes and the verge at the gable ends. */
+export const gableFromBody = (body: Body, { eave, verge }: Overhang, ridge: string | undefined): Result<ShapeValues> =>
+  ridge === 'along-depth' ? rectangleFromBody(body, eave, verge) : rectangleFromBody(body, verge, eave);

@@ -15,7 +15,7 @@ import {
   type Vec3,
 } from '../../geometry/vector.ts';
 import type { AbutmentDraft, FaceDraft } from '../../solid/build-solid.ts';
-import { isAtMost, isPositive, isSameLength, NOISE_MM } from '../../tolerance.ts';
+import { isAtMost, isPositive, NOISE_MM, SNAP_MM } from '../../tolerance.ts';
 
 /** An upright wall under the slopes, over a line of the plan with the inside of the building to its left. */
 export interface WallLine {
@@ -36,7 +36,7 @@ interface Passing {
 
 /**
  * Adds walls that reach from a level foot up to the underside of the slopes. The foot is where the underside is lowest over
- * the wall's ends: the level at which the roof rests on a body with that wall. Where the wall stands under a slope's edge they
+ * all of them: the level at which the roof rests on a body with those walls. Where the wall stands under a slope's edge they
  * share it; elsewhere the wall's edge meets the inside of the slope (an abutment).
  */
 export function addEndWalls(
@@ -45,15 +45,17 @@ export function addEndWalls(
 ): { readonly faces: readonly FaceDraft[]; readonly abutments: readonly AbutmentDraft[] } {
   const abutments: AbutmentDraft[] = [];
   const shared: Vec3[] = [];
-  const walls = lines.flatMap((line): FaceDraft[] => {
-    const passings = passingsOver(slopes, line);
+  const over = lines.map((line) => passingsOver(slopes, line));
+  const foot = Math.min(...over.flatMap((passings) => passings.flatMap(({ start, end }) => [start[1], end[1]])));
+  const walls = lines.flatMap((line, l): FaceDraft[] => {
+    const passings = over[l] ?? [];
     const [first, last] = [passings[0], passings.at(-1)];
-    if (!first || !last) return [];
+    const top = Math.max(...passings.flatMap(({ start, end }) => [start[1], end[1]]));
+    // Where the slopes come down as low as the walls begin, none is left to cut.
+    if (!first || !last || top - foot < SNAP_MM) return [];
     const along = unit2(sub2(line.to, line.from));
     const place = ([s, z]: Vec2): Vec3 => [...add2(line.from, scale2(along, s)), z] as Vec3;
-    const foot = Math.min(first.start[1], last.end[1]);
-    const length = length2(sub2(line.to, line.from));
-    const corners: Vec3[] = [place([0, foot]), place([length, foot])];
+    const corners: Vec3[] = [place([first.start[0], foot]), place([last.end[0], foot])];
     for (const { slope, start, end, isShared } of passings.toReversed()) {
       corners.push(place(end), place(start));
       if (isShared) shared.push(place(end), place(start));
@@ -75,6 +77,7 @@ function passingsOver(slopes: readonly FaceDraft[], { from, to }: WallLine): rea
   const spans = slopes.flatMap((slope): Passing[] => {
     const { points } = slope;
     const hits: Vec2[] = [];
+    const shared: Passing[] = [];
     for (const [i, p] of points.entries()) {
       const q = at(points, i + 1);
       const [a, b] = [asideOf(p), asideOf(q)];
@@ -84,13 +87,13 @@ function passingsOver(slopes: readonly FaceDraft[], { from, to }: WallLine): rea
           [alongOf(q), q[2]],
         ];
         const [start, end] = ends[0][0] < ends[1][0] ? ends : [ends[1], ends[0]];
-        return clipSpan({ slope, start, end, isShared: true }, length);
-      }
-      if (a > NOISE_MM !== b > NOISE_MM) {
+        shared.push(...clipSpan({ slope, start, end, isShared: true }, length));
+      } else if (a > NOISE_MM !== b > NOISE_MM) {
         const t = a / (a - b);
         hits.push([alongOf(p) + (alongOf(q) - alongOf(p)) * t, p[2] + (q[2] - p[2]) * t]);
       }
     }
+    if (shared.length > 0) return shared;
     hits.sort((p, q) => p[0] - q[0]);
     return hits.flatMap((start, i) => {
       const end = hits[i + 1];
@@ -104,13 +107,12 @@ function passingsOver(slopes: readonly FaceDraft[], { from, to }: WallLine): rea
 function clipSpan(span: Passing, length: number): Passing[] {
   const { start, end } = span;
   const [low, high] = [Math.max(0, start[0]), Math.min(length, end[0])];
-  if (!isPositive(high - low)) return [];
-  const levelAt = (s: number): Vec2 =>
-    isSameLength(s, start[0])
-      ? start
-      : isSameLength(s, end[0])
-        ? end
-        : lerp2(start, end, (s - start[0]) / (end[0] - start[0]));
+  if (high - low < SNAP_MM) return [];
+  // A wall that ends all but at a corner of the slope ends at it: nobody could cut the difference.
+  const levelAt = (s: number): Vec2 => {
+    if (Math.abs(s - start[0]) < SNAP_MM) return start;
+    return Math.abs(s - end[0]) < SNAP_MM ? end : lerp2(start, end, (s - start[0]) / (end[0] - start[0]));
+  };
   return [{ ...span, start: levelAt(low), end: levelAt(high) }];
 }
 

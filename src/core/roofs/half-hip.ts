@@ -1,0 +1,69 @@
+import { fail, type Issue } from '../issue.ts';
+import { UPRIGHT } from './construct/raise-roof.ts';
+import { bandsBy, raiseRectangle, ridgeWinds } from './construct/rectangle-roof.ts';
+import { defineRoof } from './definition.ts';
+import { checkLevel, heightParams, riseFrom } from './height.ts';
+import { checkWallBody, endsParam, gableFromBody, rectangleParams, ridgeParam } from './outline.ts';
+
+/** A gable whose top is cut off at both ends by small hips. */
+export const halfHip = defineRoof({
+  id: 'half-hip',
+  title: 'Half-hip',
+  summary: 'A gable roof whose ends slope back from part of the way up.',
+  params: [
+    ...rectangleParams,
+    ...heightParams,
+    {
+      key: 'gableRise',
+      label: 'Rise of the gable',
+      help: 'From the eave to where the ends slope back.',
+      quantity: 'length',
+      min: 1,
+      max: 2000,
+      default: 20,
+    },
+    ridgeParam,
+    endsParam,
+  ],
+  hasVerge: true,
+  outlineFromBody: (body, overhang, { ridge }) => gableFromBody(body, overhang, ridge),
+  build: (values, body) => {
+    const { width = 0, depth = 0, gableRise = 0, ridge, ends } = values;
+    const unfit = checkWallBody(body, ends);
+    if (unfit.length > 0) return fail(...unfit);
+    const [length, span] = ridge === 'along-depth' ? [depth, width] : [width, depth];
+    const run = span / 2;
+    const rise = riseFrom(values, run);
+    if (!rise.ok) return rise;
+    // End slopes of the same pitch must not meet before the others do.
+    const least = rise.value * (1 - length / span);
+    const wrong = [...checkLevel(gableRise, rise.value, 'gableRise'), ...checkEnds(gableRise, least)];
+    if (wrong.length > 0) return fail(...wrong);
+    const pitch = Math.atan2(rise.value, run);
+    const winds = ridgeWinds(ridge);
+    const end = [
+      { level: 0, pitch: UPRIGHT },
+      { level: gableRise, pitch },
+    ];
+    const bands = bandsBy(winds, [{ level: 0, pitch }], end);
+    return raiseRectangle({ width, depth, bands, walls: ends === 'open' ? [] : winds.ends, body });
+  },
+  examples: [
+    { title: 'Rope walk', shape: { width: 132, depth: 70, pitch: 46, gableRise: 21 } },
+    { title: 'Salt store', shape: { width: 76, depth: 98, rise: 52, gableRise: 30, ridge: 'along-depth' } },
+  ],
+});
+
+function checkEnds(found: number, least: number): readonly Issue[] {
+  if (found >= least) return [];
+  return [
+    {
+      level: 'error',
+      code: 'ends-meet',
+      path: 'shape.gableRise',
+      numbers: { found, least },
+      message: 'Gables {found} high let the two ends meet below the ridge.',
+      remedy: 'Make them at least {least} high, or the roof longer.',
+    },
+  ];
+}
