@@ -20,7 +20,7 @@ const distinct = (values: readonly number[]): number[] =>
 
 /** What a maker wants to know of a roof; lengths mm, area mm², angles in degrees. */
 export const roofNumbers = (solid: Solid): readonly RoofNumber[] => {
-  const { rise, pitch, slant, run, face } = frontMeasures(solid);
+  const { pitch, slant, run, face } = frontMeasures(solid);
   const measures = measureSolid(solid);
   const edges = Object.entries(edgeNames).flatMap(([role, name]) => {
     const lengths = distinct(solid.edges.filter((edge) => edge.role === role).map((edge) => edge.length));
@@ -36,7 +36,7 @@ export const roofNumbers = (solid: Solid): readonly RoofNumber[] => {
   );
   const corners = (measures.faces[face]?.angles ?? []).map((angle) => Number(toDegrees(angle).toFixed(2)));
   return [
-    { name: 'Rise', quantity: 'length', value: rise },
+    { name: 'Rise', quantity: 'length', value: measures.rise },
     { name: 'Run', quantity: 'length', value: run },
     { name: 'Slant', quantity: 'length', value: slant },
     ...edges.slice(0, 6),

@@ -47,11 +47,11 @@ export const RightTriangle = ({ hand }: { readonly hand: RoofAtHand }): ReactEle
         </text>
       </svg>
       <p>
-        The roof is <b>{show(rise)}</b> high. But a panel does not stand straight up: it leans in, and on its way to the
-        peak it also has to get <b>{show(run)}</b> across, from above the eave to under the peak.
+        The front panel gets <b>{show(rise)}</b> high. But it does not stand straight up: it leans in, and on its way to
+        the top it also has to get <b>{show(run)}</b> across, from above the eave to under its top.
       </p>
       <p>
-        Up <em>and</em> across is a longer way than only up. So the middle of the panel, from eave to peak, is{' '}
+        Up <em>and</em> across is a longer way than only up. So the middle of the panel, from eave to top, is{' '}
         <b>{show(slant)}</b>: the longest side of the triangle.
       </p>
       <p className="note">

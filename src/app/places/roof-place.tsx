@@ -18,10 +18,12 @@ export const RoofPlace = (): ReactElement | null => {
   );
   return (
     <>
-      <section className="group">
-        <h3>How high</h3>
-        <GivenGroup legend="You give one, the others follow" params={heights} hand={hand} />
-      </section>
+      {heights.length > 0 && (
+        <section className="group">
+          <h3>How high</h3>
+          <GivenGroup legend="You give one, the others follow" params={heights} hand={hand} />
+        </section>
+      )}
       <section className="group">
         <h3>{definition.title}</h3>
         <FieldPanel fields={others.map((param) => shapeField(param, hand))} />

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { dot3, sub3 } from '../../core/geometry/vector.ts';
-import { aimAtFold, ease, fitShot, mixShots, type Shot, shotPosition, viewBasis } from './shot.ts';
+import { aimAtFold, ease, fitShot, mixShots, NEAREST, type Shot, shotPosition, viewBasis } from './shot.ts';
 
 /** Where a point appears: -1 to 1 across and up the picture. */
 const project = (shot: Shot, aspect: number, p: Vec3): readonly [number, number] => {
@@ -39,7 +39,10 @@ describe('fitShot', () => {
           expect(y).toBeGreaterThanOrEqual(-1 + 2 * free.bottom - 1e-6);
           expect(y).toBeLessThanOrEqual(1 - 2 * free.top + 1e-6);
         }
-        if (!distinct || shot.distance === 1) return;
+        const { forward } = viewBasis(from);
+        const camera = dot3(forward, shotPosition(shot));
+        const isHeldOff = all.some((p) => dot3(forward, p) - camera < NEAREST + 1e-6);
+        if (!distinct || shot.distance === 1 || isHeldOff) return;
         const slack = seen.flatMap(([x, y]) => [
           1 - 2 * free.right - x,
           x + 1 - 2 * free.left,

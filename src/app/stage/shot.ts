@@ -57,6 +57,9 @@ const fitAxis = (
   };
 };
 
+/** The camera keeps this far before the nearest point, mm. */
+export const NEAREST = 1;
+
 /**
  * The nearest shot with this aim that holds every point within the margins. Exact for a perspective camera: each side
  * of the frustum is pushed to its outermost point. No points: a shot of the origin.
@@ -76,8 +79,8 @@ export const fitShot = (points: readonly Vec3[], aim: Aim, aspect: number, margi
     half * (1 - 2 * margins.top),
     half * (1 - 2 * margins.bottom),
   );
-  const depth = Math.min(sideways.depth, upright.depth);
   const near = Math.min(...seen.map((p) => p.depth));
+  const depth = Math.min(sideways.depth, upright.depth, near - NEAREST);
   const far = Math.max(...seen.map((p) => p.depth));
   // A single point fits from anywhere: stand back a little all the same.
   const distance = Math.max((near + far) / 2 - depth, 1);

@@ -1,6 +1,6 @@
 import type { MadeRoof } from '../../core/pipeline.ts';
 import type { RoofDefinition } from '../../core/roofs/definition.ts';
-import { frontMeasures } from '../../core/solid/measure.ts';
+import { frontMeasures, measureSolid } from '../../core/solid/measure.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import type { Units } from '../../core/units/units.ts';
 import { exactPitch, exactText } from '../fields/typed-text.ts';
@@ -138,7 +138,7 @@ export const changeKind = (context: RoofContext, next: RoofDefinition): JsonObje
 
 /** What a member of a group would say of this roof: rise, pitch, slant; or the sizes of a regular outline. mm, radians. */
 export const measuredValue = (solid: Solid, key: string): number | null => {
-  const { rise, pitch, slant } = frontMeasures(solid);
+  const { pitch, slant } = frontMeasures(solid);
   const eaves = solid.edges.filter((edge) => edge.role === 'eave');
   const corner = (i: number | undefined): readonly [number, number] => {
     const [x, y] = solid.vertices[i ?? 0] ?? [0, 0];
@@ -149,7 +149,7 @@ export const measuredValue = (solid: Solid, key: string): number | null => {
     return Math.hypot((a[0] + b[0]) / 2, (a[1] + b[1]) / 2);
   });
   const values: Readonly<Record<string, () => number | null>> = {
-    rise: () => rise,
+    rise: () => measureSolid(solid).rise,
     pitch: () => pitch,
     slant: () => slant,
     side: () => eaves[0]?.length ?? null,

@@ -18,7 +18,7 @@ export const broachSpire = defineRoof({
     ...heightParams,
     {
       key: 'broachRise',
-      label: 'Rise of the broaches',
+      label: 'Broach rise',
       help: 'From the eave to where a broach meets the spire.',
       quantity: 'length',
       min: 1,

@@ -3,7 +3,9 @@ import type { Vec3 } from '../geometry/vector.ts';
 import { produce } from '../pipeline.ts';
 import type { Body, ShapeValues } from '../project/project.ts';
 import { resolveProject } from '../project/read-project.ts';
+import { frontMeasures, measureSolid } from '../solid/measure.ts';
 import type { Edge, Solid } from '../solid/solid.ts';
+import { fromDegrees } from '../units/units.ts';
 import { findKind, kinds } from './catalogue.ts';
 
 const solidOf = (kind: string, shape: ShapeValues, body: Body | null = null): Solid => {
@@ -148,5 +150,30 @@ describe('a gable', () => {
       ridge: 1,
       verge: 4,
     });
+  });
+});
+
+describe('the front panel', () => {
+  test.each(kinds.map((kind) => [kind.id, kind] as const))('of a %s has a right triangle in it', (_, kind) => {
+    for (const { shape } of kind.examples) {
+      const inside = Object.fromEntries(
+        kind.params.flatMap(({ key, quantity }) => {
+          const value = shape[key];
+          if (value === undefined) return [];
+          return [[key, quantity === 'pitch' ? fromDegrees(Number(value)) : value]];
+        }),
+      );
+      const defaults = Object.fromEntries(
+        kind.params.flatMap((param) =>
+          param.default === undefined || param.oneOf ? [] : [[param.key, param.default]],
+        ),
+      );
+      const solid = solidOf(kind.id, { ...defaults, ...inside });
+      const { rise, run, slant, pitch } = frontMeasures(solid);
+      expect(Math.hypot(rise, run)).toBeCloseTo(slant, 9);
+      expect(Math.atan2(rise, run)).toBeCloseTo(pitch, 9);
+      // Where pitch and slant stand for the rise they are those of the panel that reaches the top.
+      if (kind.params.some((param) => param.oneOf === 'height')) expect(rise).toBeCloseTo(measureSolid(solid).rise, 9);
+    }
   });
 });

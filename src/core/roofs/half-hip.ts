@@ -15,7 +15,7 @@ export const halfHip = defineRoof({
     ...heightParams,
     {
       key: 'gableRise',
-      label: 'Rise of the gable',
+      label: 'Gable rise',
       help: 'From the eave to where the ends slope back.',
       quantity: 'length',
       min: 1,

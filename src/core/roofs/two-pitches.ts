@@ -12,7 +12,7 @@ export const twoPitchParams: readonly [
   riseParam,
   {
     key: 'breakRise',
-    label: 'Rise of the break',
+    label: 'Break rise',
     help: 'From the eave to where the pitch changes.',
     quantity: 'length',
     min: 1,

@@ -1,7 +1,8 @@
 import { at } from '../geometry/polygon.ts';
 import { cross3, dot3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { isPositive } from '../tolerance.ts';
 import { faceNormal } from './build-solid.ts';
-import type { Solid } from './solid.ts';
+import type { Face, Solid } from './solid.ts';
 
 /** Axes in the plane of a face: x along the level direction with the outside towards the eye, y up the fall line. */
 export interface FaceFrame {
@@ -84,8 +85,8 @@ export function measureSolid(solid: Solid): SolidMeasures {
 }
 
 /**
- * How high a roof is, three ways. Of the front panel: the slope that faces most to the south, the first of equals.
- * Pitch in radians, lengths in mm.
+ * The right triangle in the front panel: of the slopes that rise from the eave, the one that faces most to the south, the
+ * first of equals. Pitch in radians, lengths in mm; the rise is the panel's own, that of the roof where it reaches the top.
  */
 export function frontMeasures(solid: Solid): {
   readonly face: number;
@@ -95,17 +96,18 @@ export function frontMeasures(solid: Solid): {
   readonly run: number;
 } {
   const measures = measureSolid(solid);
+  const lowest = ({ loop }: Face): number => Math.min(...loop.map((v) => (solid.vertices[v] as Vec3)[2]));
   let face = 0;
   let most = Number.NEGATIVE_INFINITY;
   solid.faces.forEach((candidate, f) => {
-    if (candidate.part !== 'slope') return;
+    if (candidate.part !== 'slope' || isPositive(lowest(candidate))) return;
     const { normal } = faceFrame(solid, f);
     // A hundredth of a degree of turn must not decide between a slope facing east and one facing west.
     const southward = Number((-normal[1] / Math.hypot(normal[0], normal[1])).toFixed(6));
     if (southward > most) [face, most] = [f, southward];
   });
   const { pitch, slant } = measures.faces[face] as FaceMeasures;
-  return { face, rise: measures.rise, pitch, slant, run: slant * Math.cos(pitch) };
+  return { face, rise: slant * Math.sin(pitch), pitch, slant, run: slant * Math.cos(pitch) };
 }
 
 /**
