@@ -104,3 +104,60 @@ describe('published roofs', () => {
     }
   });
 });
+
+describe('hip roofs', () => {
+  const foot = 12 * MM_PER_INCH;
+
+  // Half the span is one foot of run; the roof is three feet long.
+  test.each(rafterTable)(
+    '$rise in 12: the hips of a rectangle are $hip in for a foot of run',
+    ({ rise, common, hip }) => {
+      const solid = solidOf('hip', { width: 3 * foot, depth: 2 * foot, pitch: Math.atan2(rise, 12) });
+      for (const { role, length } of solid.edges) {
+        if (role === 'hip') expect((length / MM_PER_INCH).toFixed(2)).toBe(hip);
+        // Miller, The Carpenters' Guide, fig. 23, and Griffith, Carpentry (1916), App. IV: length less width.
+        if (role === 'ridge') expect(length / foot).toBeCloseTo(1, 9);
+      }
+      for (const { slant } of measureSolid(solid).faces) expect((slant / MM_PER_INCH).toFixed(2)).toBe(common);
+    },
+  );
+
+  test('at one pitch the slopes cover the plan over the cosine of the pitch, hip or gable', () => {
+    // The rule behind the slope factors of RoofOnline's table: roof area is plan area times the factor.
+    const pitch = fromDegrees(37);
+    for (const kind of ['hip', 'gable']) {
+      const solid = solidOf(kind, { width: 137, depth: 81, pitch });
+      const { faces } = measureSolid(solid);
+      const area = solid.faces.reduce((sum, face, f) => sum + (face.part === 'slope' ? (faces[f]?.area ?? 0) : 0), 0);
+      expect(area).toBeCloseTo((137 * 81) / Math.cos(pitch), 8);
+    }
+  });
+});
+
+test('a square frustum of slant 10 ft, 3 ft 4 in below and 2 ft 2 in above, has 110 sq ft of sides', () => {
+  // 19th-century mensuration textbook, books.google ud82AAAAMAAJ, p. 168 ex. 2.
+  const [below, above, slant] = [40, 26, 120];
+  const run = (below - above) / 2;
+  const solid = solidOf('frustum', {
+    width: below,
+    depth: below,
+    pitch: Math.acos(run / slant),
+    rise: Math.sqrt(slant ** 2 - run ** 2),
+  });
+  const { faces } = measureSolid(solid);
+  const sides = solid.faces.reduce((sum, face, f) => sum + (face.id === 'top' ? 0 : (faces[f]?.area ?? 0)), 0);
+  expect((sides / 144).toFixed(6)).toBe('110.000000');
+});
+
+test('one roof, two ways: a gable raised by the skeleton and a gambrel without a break in its pitch', () => {
+  const pitch = fromDegrees(52);
+  const gable = solidOf('gable', { width: 120, depth: 80, pitch });
+  const gambrel = solidOf('gambrel', {
+    width: 120,
+    depth: 80,
+    rise: 40 * Math.tan(pitch),
+    breakRise: 20,
+    lowerPitch: pitch,
+  });
+  expect(measureSolid(gambrel).area).toBeCloseTo(measureSolid(gable).area, 8);
+});
