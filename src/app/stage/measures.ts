@@ -15,8 +15,8 @@ export interface Measure {
 
 const isLevelEdge = (role: string): boolean => role === 'eave' || role === 'foot';
 
-/** The panel's lowest edge on the roof: an eave or foot, else its first edge. */
-const lowEdge = (panel: Panel, solid: Solid): readonly [Vec2, Vec2] => {
+/** The panel's level edge at the bottom, an eave or foot; null where it has none. */
+const lowEdge = (panel: Panel, solid: Solid): readonly [Vec2, Vec2] | null => {
   const loop = solid.faces[panel.face]?.loop ?? [];
   const n = panel.polygon.length;
   const index = loop.findIndex((a, i) => {
@@ -25,8 +25,7 @@ const lowEdge = (panel: Panel, solid: Solid): readonly [Vec2, Vec2] => {
       ({ ends, role }) => isLevelEdge(role) && ((ends[0] === a && ends[1] === b) || (ends[0] === b && ends[1] === a)),
     );
   });
-  const i = Math.max(0, index);
-  return [panel.polygon[i % n] as Vec2, panel.polygon[(i + 1) % n] as Vec2];
+  return index < 0 ? null : [panel.polygon[index] as Vec2, panel.polygon[(index + 1) % n] as Vec2];
 };
 
 /**
@@ -39,7 +38,9 @@ export const measureNet = (net: Net, solid: Solid, spots: readonly Vec2[], room:
   net.pieces.forEach((piece, index) => {
     const spot = spots[index] ?? [0, 0];
     for (const panel of piece.panels) {
-      const [a, b] = lowEdge(panel, solid);
+      const low = lowEdge(panel, solid);
+      if (low === null) continue;
+      const [a, b] = low;
       const width = distance2(a, b);
       if (width === 0) continue;
       const along = unit2(sub2(b, a));

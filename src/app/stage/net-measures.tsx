@@ -31,21 +31,16 @@ export const drawMeasure = (drawing: Drawing, ends: readonly [Vec2, Vec2], at: V
   const height = 21 * point;
   const half = (lettering.width(text) * height) / 2 + 1.5 * point;
   const stroke = 1.1 * point;
-  const fits = 2 * half < length * 0.92;
-  if (fits) {
-    const middle = distance2(a, at) / length;
-    pushRibbon(lines, a, lerp2(a, b, Math.max(0, middle - half / length)), stroke, placed);
-    pushRibbon(lines, lerp2(a, b, Math.min(1, middle + half / length)), b, stroke, placed);
-  } else {
-    pushRibbon(lines, a, b, stroke, placed);
-  }
+  // A figure too long for its line would lie on its neighbours; the Paper place has them all.
+  if (2 * half > length * 0.92) return;
+  const middle = distance2(a, at) / length;
+  pushRibbon(lines, a, lerp2(a, b, Math.max(0, middle - half / length)), stroke, placed);
+  pushRibbon(lines, lerp2(a, b, Math.min(1, middle + half / length)), b, stroke, placed);
   for (const end of ends) {
     const tick = scale2(add2(along, across), 4 * point);
     pushRibbon(lines, sub2(end, tick), add2(end, tick), stroke * 1.3, placed);
   }
-  // Too long for its line: the figure goes below it.
-  const spot = fits ? at : add2(at, scale2(across, -14 * point));
-  pushLabel(letters, lettering, { text, at: spot, angle: readable(Math.atan2(along[1], along[0])), height }, placed);
+  pushLabel(letters, lettering, { text, at, angle: readable(Math.atan2(along[1], along[0])), height }, placed);
 };
 
 export interface NetMeasuresProps {

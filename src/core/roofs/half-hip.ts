@@ -2,7 +2,7 @@ import { fail, type Issue } from '../issue.ts';
 import { UPRIGHT } from './construct/raise-roof.ts';
 import { bandsBy, raiseRectangle, ridgeWinds } from './construct/rectangle-roof.ts';
 import { defineRoof } from './definition.ts';
-import { checkLevel, heightParams, riseFrom } from './height.ts';
+import { checkLevel, heightParams, MOST_SHARE, riseFrom } from './height.ts';
 import { checkWallBody, endsParam, gableFromBody, rectangleParams, ridgeParam } from './outline.ts';
 
 /** A gable whose top is cut off at both ends by small hips. */
@@ -37,7 +37,7 @@ export const halfHip = defineRoof({
     if (!rise.ok) return rise;
     // End slopes of the same pitch must not meet before the others do.
     const least = rise.value * (1 - length / span);
-    const wrong = [...checkLevel(gableRise, rise.value, 'gableRise'), ...checkEnds(gableRise, least)];
+    const wrong = [...checkLevel(gableRise, rise.value, 'gableRise'), ...checkEnds(gableRise, least, rise.value)];
     if (wrong.length > 0) return fail(...wrong);
     const pitch = Math.atan2(rise.value, run);
     const winds = ridgeWinds(ridge);
@@ -54,7 +54,7 @@ export const halfHip = defineRoof({
   ],
 });
 
-function checkEnds(found: number, least: number): readonly Issue[] {
+function checkEnds(found: number, least: number, rise: number): readonly Issue[] {
   if (found >= least) return [];
   return [
     {
@@ -63,7 +63,9 @@ function checkEnds(found: number, least: number): readonly Issue[] {
       path: 'shape.gableRise',
       numbers: { found, least },
       message: 'Gables {found} high let the two ends meet below the ridge.',
-      remedy: 'Make them at least {least} high, or the roof longer.',
+      // A roof so short has no gable that would do.
+      remedy:
+        least > MOST_SHARE * rise ? 'Make the roof longer.' : 'Make them at least {least} high, or the roof longer.',
     },
   ];
 }
