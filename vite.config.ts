@@ -1,5 +1,6 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { readAhead } from './scripts/build/read-ahead.ts';
 
 /**
  * jspdf offers to draw web pages and pictures, and to show its PDF in a page, and loads other code for it on demand,
@@ -19,7 +20,12 @@ const trimJspdf = (): Plugin => ({
 export default defineConfig({
   base: './',
   publicDir: false,
-  plugins: [trimJspdf(), react()],
-  build: { target: 'es2022', chunkSizeWarningLimit: 1200 },
+  plugins: [trimJspdf(), readAhead(), react()],
+  build: {
+    target: 'es2022',
+    chunkSizeWarningLimit: 1200,
+    modulePreload: { polyfill: false },
+    rolldownOptions: { treeshake: { moduleSideEffects: (id) => !/\/src\/(core|io)\//.test(id) } },
+  },
   worker: { format: 'es', plugins: () => [trimJspdf()] },
 });

@@ -1,40 +1,43 @@
 import { type ReactElement, Suspense, useState } from 'react';
 import { useBench } from './bench.ts';
 import { type Drawer, DrawerKeys } from './drawer-keys.tsx';
-import { DropTarget } from './drop-target.tsx';
-import { NetSheet, PlacePanel, RoofCards, SetOutSheet, Slips } from './lazy-parts.ts';
+import { Hands, NetSheet, PlacePanel, ProjectMenu, RoofCards, SetOutSheet, Slips } from './lazy-parts.ts';
 import { Rule } from './rule.tsx';
 import { StageArea } from './stage-area.tsx';
 import { TopBar } from './top-bar.tsx';
-import { useShortcuts } from './use-shortcuts.ts';
 
 /** The bench: one table, the project's roofs at its left, the parameters at its right, the steel rule along its front. */
 export const App = (): ReactElement => {
   const place = useBench((state) => state.place);
   const paperView = useBench((state) => state.paperView);
   const [drawer, setDrawer] = useState<Drawer>(null);
-  useShortcuts();
   const sheet = place === 'paper' && paperView === 'net' ? <NetSheet /> : place === 'set-out' ? <SetOutSheet /> : null;
 
   return (
-    <DropTarget>
-      <div className="bench">
-        <TopBar />
-        <main className="table">
-          <h1 className="unseen">Spirewright</h1>
-          <StageArea isCovered={sheet !== null} />
-          <Suspense fallback={null}>
-            {sheet}
-            <Slips />
-            <RoofCards isShut={drawer !== 'roofs'} />
-          </Suspense>
-          <DrawerKeys open={drawer} onOpen={setDrawer} />
-          <Suspense fallback={null}>
-            <PlacePanel isShut={drawer !== 'panel'} />
-          </Suspense>
-        </main>
-        <Rule />
+    <div className="bench">
+      <TopBar />
+      <main className="table">
+        <h1 className="unseen">Spirewright</h1>
+        <StageArea isCovered={sheet !== null} />
+        <Suspense fallback={null}>
+          {sheet}
+          <Slips />
+          <RoofCards isShut={drawer !== 'roofs'} />
+        </Suspense>
+        <DrawerKeys open={drawer} onOpen={setDrawer} />
+        <Suspense fallback={null}>
+          <PlacePanel isShut={drawer !== 'panel'} />
+        </Suspense>
+      </main>
+      <Rule />
+      <div id="project-menu" className="menu" popover="auto">
+        <Suspense fallback={null}>
+          <ProjectMenu />
+        </Suspense>
       </div>
-    </DropTarget>
+      <Suspense fallback={null}>
+        <Hands />
+      </Suspense>
+    </div>
   );
 };

@@ -1,24 +1,15 @@
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import { type MadeRoof, type Production, produce } from '../core/pipeline.ts';
-import { writeProject } from '../core/project/read-known.ts';
+import { writeProject } from '../core/project/write-project.ts';
 import { defaultRuler, type Ruler, rulers, type Units } from '../core/units/units.ts';
-import { readText, resolveTyped } from './reader.ts';
-import { samples } from './samples.ts';
+import { first, readText, resolveTyped } from './reader.ts';
 import { type Bench, type BenchState, createBench } from './state/bench-store.ts';
-import { blankProject } from './state/blank-project.ts';
 import { getAt, type JsonObject } from './state/file-path.ts';
 import { createReader, type Reading } from './state/reading.ts';
 
-const firstFile = (): JsonObject => {
-  // A first look in the maker's own units: inches where they are the custom.
-  const usual = navigator.language === 'en-US' ? 'inches' : 'millimetres';
-  const sample = samples.find(({ units }) => units === usual) ?? samples[0];
-  return sample ? (JSON.parse(sample.text) as JsonObject) : blankProject('in');
-};
-
 /** The one bench of this page. */
-export const bench: Bench = createBench(firstFile(), resolveTyped);
+export const bench: Bench = createBench(first.file, resolveTyped);
 
 const read = createReader(resolveTyped, produce);
 

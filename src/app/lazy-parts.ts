@@ -1,18 +1,26 @@
 import { type ComponentType, lazy } from 'react';
+import { loadReader } from './reader.ts';
 
 /**
- * What is not needed for the first paint: cards, slips, the panels of the places, the sheets that cover the table.
- * Asked for at once, so that they are there by the time a hand reaches for them.
+ * What is not needed before the table is laid: cards, slips, menu, the panels of the places, the sheets that cover the
+ * table, and the reader of files, without which none of them could change anything. Asked for when the page is first
+ * drawn, after the stage, so that they are there by the time a hand reaches for them.
  */
-const parts = import('./places/parts.ts');
+let asked: Promise<typeof import('./places/parts.ts')> | null = null;
+const load = (): NonNullable<typeof asked> => {
+  asked ??= Promise.all([import('./places/parts.ts'), loadReader()]).then(([parts]) => parts);
+  return asked;
+};
 
 interface Drawer {
   readonly isShut: boolean;
 }
 
-export const RoofCards: ComponentType<Drawer> = lazy(async () => ({ default: (await parts).RoofCards }));
-export const PlacePanel: ComponentType<Drawer> = lazy(async () => ({ default: (await parts).PlacePanel }));
-export const Slips: ComponentType = lazy(async () => ({ default: (await parts).Slips }));
-export const NetSheet: ComponentType = lazy(async () => ({ default: (await parts).NetSheet }));
-export const SetOutSheet: ComponentType = lazy(async () => ({ default: (await parts).SetOutSheet }));
-export const FlatInstead: ComponentType = lazy(async () => ({ default: (await parts).FlatInstead }));
+export const RoofCards: ComponentType<Drawer> = lazy(async () => ({ default: (await load()).RoofCards }));
+export const PlacePanel: ComponentType<Drawer> = lazy(async () => ({ default: (await load()).PlacePanel }));
+export const Slips: ComponentType = lazy(async () => ({ default: (await load()).Slips }));
+export const NetSheet: ComponentType = lazy(async () => ({ default: (await load()).NetSheet }));
+export const SetOutSheet: ComponentType = lazy(async () => ({ default: (await load()).SetOutSheet }));
+export const FlatInstead: ComponentType = lazy(async () => ({ default: (await load()).FlatInstead }));
+export const Hands: ComponentType = lazy(async () => ({ default: (await load()).Hands }));
+export const ProjectMenu: ComponentType = lazy(async () => ({ default: (await load()).ProjectMenu }));

@@ -1,23 +1,21 @@
 import { type ReactElement, useRef } from 'react';
 import { bench, openText, useStyle } from './bench.ts';
-import { openFile } from './drop-target.tsx';
+import { openFile } from './open-file.ts';
 import { RulerPick } from './ruler-pick.tsx';
 import { samples } from './samples.ts';
 import { saveProject } from './save.ts';
 import { blankProject } from './state/blank-project.ts';
 
-/** New, open, save and the samples, in a menu that opens from the bar. */
+/** New, open, save and the samples: what is in the menu that the bar's Project key opens. */
 export const ProjectMenu = (): ReactElement => {
-  const menu = useRef<HTMLDivElement>(null);
   const picker = useRef<HTMLInputElement>(null);
   const { units } = useStyle();
-  const close = (): void => menu.current?.hidePopover();
   const entry = (title: string, about: string, act: () => void): ReactElement => (
     <button
       type="button"
       className="entry"
-      onClick={() => {
-        close();
+      onClick={(event) => {
+        event.currentTarget.closest<HTMLElement>('[popover]')?.hidePopover();
         act();
       }}
     >
@@ -28,22 +26,17 @@ export const ProjectMenu = (): ReactElement => {
 
   return (
     <>
-      <button type="button" className="key" popoverTarget="project-menu">
-        Project
-      </button>
-      <div id="project-menu" ref={menu} className="menu" popover="auto">
-        {entry('New', 'One roof on an empty table', () => bench.replace(blankProject(units)))}
-        {entry('Open…', 'A .roofs.json file; or drop it anywhere', () => picker.current?.click())}
-        {entry('Save', 'Downloads the project as you typed it', saveProject)}
-        {samples.length > 0 && <h2>Samples</h2>}
-        {samples.map((sample) => (
-          <div key={sample.title}>
-            {entry(sample.title, `In ${sample.units}`, () => void openText(sample.text, sample.title))}
-          </div>
-        ))}
-        <div className="only-narrow">
-          <RulerPick className="entry" />
+      {entry('New', 'One roof on an empty table', () => bench.replace(blankProject(units)))}
+      {entry('Open…', 'A .roofs.json file; or drop it anywhere', () => picker.current?.click())}
+      {entry('Save', 'Downloads the project as you typed it', saveProject)}
+      {samples.length > 0 && <h2>Samples</h2>}
+      {samples.map((sample) => (
+        <div key={sample.title}>
+          {entry(sample.title, `In ${sample.units}`, () => void openText(sample.text, sample.title))}
         </div>
+      ))}
+      <div className="only-narrow">
+        <RulerPick className="entry" />
       </div>
       <input
         ref={picker}

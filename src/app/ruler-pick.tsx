@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react';
 import { rulers, rulerUnits } from '../core/units/units.ts';
 import { bench, useStyle } from './bench.ts';
+import { whenReadable } from './reader.ts';
 
 const titles: Readonly<Record<string, string>> = {
   '1/8in': '1/8 in',
@@ -19,7 +20,10 @@ export const RulerPick = ({ className = 'ruler-pick' }: { readonly className?: s
       <select
         aria-label="Smallest mark of the ruler"
         value={ruler}
-        onChange={(event) => bench.setField(['ruler'], event.target.value)}
+        onChange={(event) => {
+          const { value } = event.target;
+          whenReadable(() => bench.setField(['ruler'], value));
+        }}
       >
         {rulers
           .filter((one) => rulerUnits(one) === units || one === ruler)

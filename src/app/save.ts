@@ -24,5 +24,7 @@ export const download = (name: string, type: string, content: string | Uint8Arra
 
 export const projectTitle = (): string => String(bench.store.getState().file['title'] ?? 'roofs');
 
-export const saveProject = (): void =>
+export const saveProject = (): void => {
   download(fileName(projectTitle(), '.roofs.json'), 'application/json', projectText());
+  bench.markSaved();
+};

@@ -1,7 +1,8 @@
 import type { ReactElement } from 'react';
 import { bench, useBench, useReading } from './bench.ts';
 import { IssueSentence } from './issue-sentence.tsx';
-import { describePath, getAt } from './state/file-path.ts';
+import { describePath } from './state/describe-path.ts';
+import { getAt } from './state/file-path.ts';
 
 /** Slips of paper on the table: a file that was not opened, and what keeps a roof from being made. */
 export const Slips = (): ReactElement => {

@@ -2,13 +2,10 @@ import type { ReactElement } from 'react';
 import { useStore } from 'zustand';
 import { defaultRuler, type Units } from '../core/units/units.ts';
 import { bench, useStyle } from './bench.ts';
-import { TypedText } from './fields/typed-text-box.tsx';
-import { ProjectMenu } from './project-menu.tsx';
+import { whenReadable } from './reader.ts';
 import { RulerPick } from './ruler-pick.tsx';
-import { saveProject } from './save.ts';
-import { showIn } from './state/file-edits.ts';
-
-const titleSpec = { key: 'title', label: 'Project title', path: ['title'], quantity: 'text' } as const;
+import { showIn } from './state/show-in.ts';
+import { TitleField } from './title-field.tsx';
 
 /** The bar over the table: whose work this is, file, undo, units. */
 export const TopBar = (): ReactElement => (
@@ -20,9 +17,15 @@ export const TopBar = (): ReactElement => (
       </svg>
       <span>Spirewright</span>
     </div>
-    <TypedText spec={titleSpec} className="title-field" />
-    <ProjectMenu />
-    <button type="button" className="key save-key" onClick={saveProject}>
+    <TitleField />
+    <button type="button" className="key" popoverTarget="project-menu">
+      Project
+    </button>
+    <button
+      type="button"
+      className="key save-key"
+      onClick={() => void import('./save.ts').then(({ saveProject }) => saveProject())}
+    >
       Save
     </button>
     <UndoKeys />
@@ -82,7 +85,7 @@ const UnitsPick = (): ReactElement => {
             name="units"
             aria-label={one.title}
             checked={units === one.units}
-            onChange={() => bench.edit((file) => showIn(file, one.units, defaultRuler[one.units]))}
+            onChange={() => whenReadable(() => bench.edit((file) => showIn(file, one.units, defaultRuler[one.units])))}
           />
           <span aria-hidden="true">{one.units}</span>
         </label>

@@ -1,8 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, inject, it } from 'vitest';
 import { firstLoad, totalGz } from '../../scripts/bench/first-load.ts';
+import { launchBrowser, openPage, settled } from './harness.ts';
 
 const dist = fileURLToPath(new URL('../../dist', import.meta.url));
 const texts = readdirSync(dist, { recursive: true, encoding: 'utf8' })
@@ -25,6 +26,22 @@ describe('what the browser is given', () => {
     const files = firstLoad(dist);
     expect(files.map(({ name }) => name.split('.').at(-1))).toEqual(expect.arrayContaining(['js', 'css']));
     expect(totalGz(files), JSON.stringify(files)).toBeLessThan(120_000);
+  });
+
+  it('asks for the stage right after the first load, and for everything else after the stage', async () => {
+    const browser = await launchBrowser();
+    try {
+      const { page } = await openPage(browser, inject('benchUrl'));
+      await settled(page);
+      const asked = await page.evaluate(() => performance.getEntriesByType('resource').map(({ name }) => name));
+      const files = asked.filter((name) => /\.(js|css)$/.test(name)).map((name) => name.replace(/^.*\/assets\//, ''));
+      const stage = files.findIndex((name) => name.startsWith('stage'));
+      const first = firstLoad(dist).map(({ name }) => name.replace('assets/', ''));
+      expect(files.slice(0, stage).sort()).toEqual(first.sort());
+      expect(files.length).toBeGreaterThan(stage + 2);
+    } finally {
+      await browser.close();
+    }
   });
 
   it('keeps three and the PDF writer out of the first load', () => {

@@ -1,8 +1,12 @@
+import '../styles/lying.css';
 import '../styles/cards.css';
+import '../styles/menu.css';
 import '../styles/panel.css';
 import '../styles/sheet.css';
 
 /** Everything that lies on the table, in one chunk with its styles. */
+export { Hands } from '../hands.tsx';
+export { ProjectMenu } from '../project-menu.tsx';
 export { RoofCards } from '../roof-cards.tsx';
 export { Slips } from '../slips.tsx';
 export { FlatInstead } from './flat-instead.tsx';

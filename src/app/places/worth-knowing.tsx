@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import { useBench, useReading } from '../bench.ts';
 import { IssueSentence } from '../issue-sentence.tsx';
-import { describePath } from '../state/file-path.ts';
+import { describePath } from '../state/describe-path.ts';
 
 /** Warnings and notes of the whole project; errors lie on the table as slips. */
 export const WorthKnowing = (): ReactElement | null => {

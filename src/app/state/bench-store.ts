@@ -17,6 +17,8 @@ export interface Draft {
 export interface BenchState {
   /** The project file as typed. */
   readonly file: JsonObject;
+  /** The file as it was last opened or saved; another one on the table is unsaved work. */
+  readonly kept: JsonObject;
   /** Index of the roof that is worked on. */
   readonly selected: number;
   /** By path, as `roofs[0].shape.rise`. */
@@ -50,6 +52,8 @@ export interface Bench {
   readonly dropDraft: (path: FilePath) => void;
   readonly replace: (file: JsonObject) => void;
   readonly select: (index: number) => void;
+  /** What is on the table has been saved. */
+  readonly markSaved: () => void;
   readonly undo: () => void;
   readonly redo: () => void;
 }
@@ -66,7 +70,16 @@ const roofCount = (file: JsonObject): number => {
 export const createBench = (first: JsonObject, resolve: Resolve): Bench => {
   const store: BenchStore = createStore<BenchState>()(
     temporal(
-      (): BenchState => ({ file: first, selected: 0, drafts: {}, place: 'body', paperView: 'net', t: 1, notice: null }),
+      (): BenchState => ({
+        file: first,
+        kept: first,
+        selected: 0,
+        drafts: {},
+        place: 'body',
+        paperView: 'net',
+        t: 1,
+        notice: null,
+      }),
       {
         partialize: (state): Kept => ({ file: state.file, selected: state.selected }),
         equality: (past, current) => past.file === current.file,
@@ -125,8 +138,9 @@ export const createBench = (first: JsonObject, resolve: Resolve): Bench => {
     dropDraft: (path) => {
       store.setState({ drafts: without(store.getState().drafts, formatPath(path)) });
     },
-    replace: (file) => keep({ file, selected: 0, drafts: {}, notice: null }),
+    replace: (file) => keep({ file, kept: file, selected: 0, drafts: {}, notice: null }),
     select: (index) => store.setState({ selected: clamp(index) }),
+    markSaved: () => store.setState({ kept: store.getState().file }),
     undo: () => travel('undo'),
     redo: () => travel('redo'),
   };

@@ -1,16 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { blankProject } from './blank-project.ts';
-import {
-  addRoof,
-  addStock,
-  duplicateRoof,
-  giveInstead,
-  removeRoof,
-  removeStock,
-  showIn,
-  usedStock,
-} from './file-edits.ts';
+import { addRoof, addStock, duplicateRoof, giveInstead, removeRoof, removeStock, usedStock } from './file-edits.ts';
 import { getAt, type JsonObject } from './file-path.ts';
+import { showIn } from './show-in.ts';
 
 const ids = (file: JsonObject): unknown[] => (getAt(file, ['roofs']) as JsonObject[]).map((roof) => roof['id']);
 

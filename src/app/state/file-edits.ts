@@ -80,10 +80,6 @@ export const usedStock = (roofs: Json | undefined): ReadonlySet<string> => {
 export const removeStock = (file: JsonObject, index: number): JsonObject =>
   setAt(file, ['stock', index], undefined) as JsonObject;
 
-/** Shows lengths in other units, with that unit's usual ruler; every length stays as it was typed. */
-export const showIn = (file: JsonObject, units: Units, ruler: string): JsonObject =>
-  setAt(setAt(file, ['units'], units), ['ruler'], ruler) as JsonObject;
-
 /** Puts one member of a group of keys in the place of the one that is given, so that the order of keys is kept. */
 export const giveInstead = (shape: JsonObject, group: readonly string[], key: string, value: Json): JsonObject => {
   const entries = Object.entries(shape);

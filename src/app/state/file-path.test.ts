@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { describePath, type FilePath, formatPath, getAt, type Json, parsePath, setAt } from './file-path.ts';
+import { describePath, parsePath } from './describe-path.ts';
+import { type FilePath, formatPath, getAt, type Json, setAt } from './file-path.ts';
 
 const file: Json = {
   title: 'Harbour',

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { fromDegrees, MM_PER_INCH } from '../units/units.ts';
 import type { Project } from './project.ts';
 import type { ProjectFile } from './project-file.ts';
-import { writeProject } from './read-known.ts';
 import { readProject, resolveProject } from './read-project.ts';
 import { cover, gate, gateFile } from './testing/gate-file.ts';
+import { writeProject } from './write-project.ts';
 
 function projectOf(file: unknown): Project {
   const result = resolveProject(file);

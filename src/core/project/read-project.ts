@@ -4,11 +4,11 @@ import { buildFileSchema } from './file-schema.ts';
 import { fileHistory, migrateFile } from './migrations.ts';
 import { isRecord } from './path.ts';
 import type { ProjectFile } from './project-file.ts';
-import type { ReadProject } from './read-known.ts';
 import { repeatedKeys } from './repeated-keys.ts';
 import { resolveFile } from './resolve-project.ts';
 import { projectIssue, showFound } from './sentences.ts';
 import { structureIssues } from './structure-issues.ts';
+import type { ReadProject } from './write-project.ts';
 
 const FORMAT = 'spirewright-project';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { kinds } from '../roofs/catalogue.ts';
-import { writeProject } from './read-known.ts';
 import { readProject } from './read-project.ts';
+import { writeProject } from './write-project.ts';
 
 const texts = import.meta.glob<string>('../../../shared/samples/*.roofs.json', {
   query: '?raw',
