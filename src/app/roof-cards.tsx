@@ -1,11 +1,28 @@
 import type { ReactElement } from 'react';
 import type { MadeRoof } from '../core/pipeline.ts';
-import { findKind } from '../core/roofs/catalogue.ts';
-import { bench, useBench, useProduction } from './bench.ts';
+import { findKind, kinds } from '../core/roofs/catalogue.ts';
+import { bench, readNow, useBench, useProduction } from './bench.ts';
 import { TypedBox } from './fields/typed-field.tsx';
+import { obstacles } from './obstacles.ts';
 import { RoofPicture } from './roof-picture.tsx';
-import { addRoof, duplicateRoof, removeRoof } from './state/file-edits.ts';
+import { addRoof, duplicateRoof, nextRoof, removeRoof } from './state/file-edits.ts';
 import { getAt } from './state/file-path.ts';
+import { newRoof } from './state/new-roof.ts';
+
+/** A further roof, of the kind of the one at hand and of the sizes of that kind's example; then its kind can be chosen. */
+const begin = (index: number): void => {
+  const { file, selected } = bench.store.getState();
+  const shown = readNow().shown?.project;
+  const definition = findKind(String(getAt(file, ['roofs', selected, 'kind']))) ?? kinds[0];
+  if (definition === undefined) return;
+  const sizes = { units: file['units'] === 'mm' ? 'mm' : 'in', scale: shown?.scale ?? 1 } as const;
+  const files = newRoof(nextRoof(file), definition, sizes).map((roof) => addRoof(file, roof));
+  const next = files.find((one) => obstacles(one, index) === null) ?? files[0];
+  if (next === undefined) return;
+  bench.edit(() => next);
+  bench.select(index);
+  bench.store.setState({ place: 'body' });
+};
 
 /** The project's roofs as cards lying at the left of the table; the one that is worked on lies on top, open. */
 export const RoofCards = ({ isShut }: { readonly isShut: boolean }): ReactElement => {
@@ -23,14 +40,7 @@ export const RoofCards = ({ isShut }: { readonly isShut: boolean }): ReactElemen
             isOnly={roofs.length === 1}
           />
         ))}
-        <button
-          type="button"
-          className="key"
-          onClick={() => {
-            bench.edit(addRoof);
-            bench.select(roofs.length);
-          }}
-        >
+        <button type="button" className="key" onClick={() => begin(roofs.length)}>
           New roof
         </button>
       </div>

@@ -1,6 +1,6 @@
 import { type ReactElement, useMemo } from 'react';
 import type { MadeRoof } from '../core/pipeline.ts';
-import { drawRoof } from './draw/roof-picture.ts';
+import { drawRoof, type RoofPicture as Picture } from './draw/roof-picture.ts';
 
 /** A small picture of a roof on its body, drawn from the solid; only to be seen. */
 export const RoofPicture = ({ roof }: { readonly roof: MadeRoof }): ReactElement => {
@@ -8,6 +8,10 @@ export const RoofPicture = ({ roof }: { readonly roof: MadeRoof }): ReactElement
     () => (roof.made === null ? null : drawRoof(roof.made.solid, roof.spec.body, roof.made.fit.rest)),
     [roof],
   );
+  return <PictureOf picture={picture} />;
+};
+
+export const PictureOf = ({ picture }: { readonly picture: Picture | null }): ReactElement => {
   if (picture === null) {
     return (
       <svg className="roof-picture" viewBox="0 0 10 10" aria-hidden="true">

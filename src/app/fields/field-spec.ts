@@ -11,6 +11,8 @@ export interface FieldSpec {
   /** What counts while the file says nothing. */
   readonly fallback?: Json;
   readonly help?: string;
+  /** An empty box is an answer; a typed one gets a key that empties it. */
+  readonly canLeaveOut?: boolean;
   /** Writes the value in another way than to `path`. */
   readonly write?: (value: Json | undefined, gesture?: string) => boolean;
   /** Reads the value otherwise than from `path`. */

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type ReactElement, useId } from 'react';
+import { type KeyboardEvent, type ReactElement, useEffect, useId, useRef } from 'react';
 import type { Issue } from '../../core/issue.ts';
 import { formatLength } from '../../core/units/units.ts';
 import { useStyle } from '../bench.ts';
@@ -43,6 +43,22 @@ export const TypedBox = ({ spec, id }: { readonly spec: FieldSpec; readonly id: 
           onKeyDown={onKeyDown}
           onBlur={field.settle}
         />
+        {spec.canLeaveOut && field.text !== '' && (
+          <button
+            type="button"
+            className="leave-out"
+            aria-label={`Leave out: ${spec.label}`}
+            title="Leave out"
+            onClick={(event) => {
+              event.currentTarget.parentElement?.querySelector('input')?.focus();
+              field.leaveOut();
+            }}
+          >
+            <svg viewBox="0 0 12 12" aria-hidden="true">
+              <path d="m2.500 2.500 7 7m0-7-7 7" />
+            </svg>
+          </button>
+        )}
         {converted !== null && !isWrong && <span className="as-shown">= {formatLength(converted, style)}</span>}
       </div>
       <FieldErrors id={errorId} issues={field.issues} />
@@ -50,13 +66,24 @@ export const TypedBox = ({ spec, id }: { readonly spec: FieldSpec; readonly id: 
   );
 };
 
-const FieldErrors = ({ id, issues }: { readonly id: string; readonly issues: readonly Issue[] }): ReactElement => (
-  <div id={id} className="field-error" aria-live="polite">
-    {issues.slice(0, 2).map((issue) => (
-      <IssueSentence key={issue.code + issue.path} issue={issue} />
-    ))}
-  </div>
-);
+const FieldErrors = ({ id, issues }: { readonly id: string; readonly issues: readonly Issue[] }): ReactElement => {
+  const place = useRef<HTMLDivElement>(null);
+  const what = issues.map((issue) => issue.code).join();
+
+  // What is wrong with the text just typed is not left below the edge of a low drawer.
+  useEffect(() => {
+    const isAtHand = place.current?.closest('.typed')?.contains(document.activeElement);
+    if (what !== '' && isAtHand) place.current?.scrollIntoView({ block: 'nearest' });
+  }, [what]);
+
+  return (
+    <div ref={place} id={id} className="field-error" aria-live="polite">
+      {issues.slice(0, 2).map((issue) => (
+        <IssueSentence key={issue.code + issue.path} issue={issue} />
+      ))}
+    </div>
+  );
+};
 
 export const ChoiceBox = ({ spec, id }: { readonly spec: FieldSpec; readonly id: string }): ReactElement => {
   const field = useField(spec);

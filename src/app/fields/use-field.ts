@@ -14,6 +14,8 @@ export interface FieldState {
   readonly settle: () => void;
   readonly giveUp: () => void;
   readonly step: (by: 1 | -1) => void;
+  /** Empties the box and takes the key out of the file. */
+  readonly leaveOut: () => void;
   readonly set: (value: Json | undefined) => void;
   readonly value: Json | undefined;
 }
@@ -59,6 +61,11 @@ export const useField = (spec: FieldSpec): FieldState => {
       if (next === null) return;
       setTyping(null);
       set(next, `step ${key}`);
+    },
+    leaveOut: () => {
+      setTyping(null);
+      bench.dropDraft(spec.path);
+      if (value !== undefined) set(undefined);
     },
     set: (next) => set(next),
   };

@@ -1,12 +1,12 @@
 import type { ReactElement } from 'react';
-import { kinds } from '../../core/roofs/catalogue.ts';
 import { bench } from '../bench.ts';
 import { Either } from '../either.tsx';
 import { FieldPanel } from '../fields/field-panel.tsx';
 import type { FieldSpec } from '../fields/field-spec.ts';
 import { getAt, type Json, setAt } from '../state/file-path.ts';
-import { type BodyPlan, bodyPlan, changeBody, changeKind, followBody, typeOutline } from '../state/roof-edits.ts';
+import { type BodyPlan, bodyPlan, changeBody, followBody, typeOutline } from '../state/roof-edits.ts';
 import { GivenGroup } from './given-group.tsx';
+import { KindPick } from './kind-pick.tsx';
 import { groupOf, shapeField } from './shape-fields.ts';
 import { Stands } from './stands.tsx';
 import { type RoofAtHand, useRoof } from './use-roof.ts';
@@ -20,8 +20,7 @@ export const BodyPlace = (): ReactElement | null => {
     <>
       <section className="group">
         <h3>Kind of roof</h3>
-        <FieldPanel fields={[kindField(hand)]} />
-        <p className="note">{hand.definition.summary}</p>
+        <KindPick hand={hand} />
       </section>
       <section className="group">
         <h3>The body under it</h3>
@@ -43,18 +42,6 @@ export const BodyPlace = (): ReactElement | null => {
     </>
   );
 };
-
-const kindField = (hand: RoofAtHand): FieldSpec => ({
-  key: 'kind',
-  label: 'Kind',
-  path: hand.at('kind'),
-  quantity: 'choice',
-  choices: kinds.map((kind) => ({ value: kind.id, label: kind.title })),
-  write: (value) => {
-    const next = kinds.find((kind) => kind.id === value);
-    return next !== undefined && hand.change(changeKind(hand.context, next));
-  },
-});
 
 const polygonSizes = [
   { key: 'side', label: 'Side' },

@@ -8,6 +8,8 @@ import { exactText } from '../fields/typed-text.ts';
 import { canDrawStage } from '../stage/probe.ts';
 import { addStock, removeStock, usedStock } from '../state/file-edits.ts';
 import { type FilePath, getAt, type JsonObject } from '../state/file-path.ts';
+import { removeLayer } from '../state/layer-edits.ts';
+import { AddLayer } from './add-layer.tsx';
 import { layerTitle } from './layer-title.ts';
 import { useRoof } from './use-roof.ts';
 
@@ -24,7 +26,8 @@ export const PaperPlace = (): ReactElement | null => {
     <>
       <PaperView />
       {layers.map((layer, i) => (
-        <section className="group" key={`${layer.as} ${layer.stock.join()}`}>
+        // biome-ignore lint/suspicious/noArrayIndexKey: two layers may be alike in everything but their place.
+        <section className="group" key={i}>
           <h3>{layerTitle(layer.as)}</h3>
           <FieldPanel
             fields={layerFields(
@@ -35,8 +38,19 @@ export const PaperPlace = (): ReactElement | null => {
               exactText(defaults.flapWidth[units], units),
             )}
           />
+          {layers.length > 1 && (
+            <button
+              type="button"
+              className="link"
+              onClick={() => hand.change([removeLayer(hand.typed, i)])}
+              aria-label={`Take the ${layerTitle(layer.as).toLowerCase()} off${layers.length > 2 ? `, layer ${i + 1}` : ''}`}
+            >
+              Take this layer off
+            </button>
+          )}
         </section>
       ))}
+      <AddLayer hand={hand} stock={stock} />
       {stock.map((paper, i) => (
         <section className="group" key={String(paper['id'])}>
           <h3>{String(paper['name'] ?? paper['id'])}</h3>

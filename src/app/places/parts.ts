@@ -1,5 +1,6 @@
 import '../styles/lying.css';
 import '../styles/cards.css';
+import '../styles/kinds.css';
 import '../styles/menu.css';
 import '../styles/panel.css';
 import '../styles/sheet.css';

@@ -1,6 +1,10 @@
 import type { ReactElement } from 'react';
+import type { Param } from '../../core/roofs/definition.ts';
 import { FieldPanel } from '../fields/field-panel.tsx';
+import type { FieldSpec } from '../fields/field-spec.ts';
+import { getAt } from '../state/file-path.ts';
 import { GivenGroup } from './given-group.tsx';
+import { isOptional } from './left-out.ts';
 import { Numbers } from './numbers.tsx';
 import { RightTriangle } from './right-triangle.tsx';
 import { groupOf, shapeField } from './shape-fields.ts';
@@ -13,9 +17,14 @@ export const RoofPlace = (): ReactElement | null => {
   const { definition, typed } = hand;
   const heights = groupOf(definition, 'height');
   const plan = typed['overhang'] === undefined ? groupOf(definition, 'plan') : [];
-  const others = definition.params.filter(
-    (param) => param.oneOf === undefined && !(param.outline && typed['overhang'] !== undefined),
-  );
+  const alone = definition.params.filter((param) => param.oneOf === undefined);
+  const outline = typed['overhang'] === undefined ? alone.filter((param) => param.outline) : [];
+  const sizes = alone.filter((param) => !param.outline && param.quantity !== 'choice');
+  const leftOut = sizes.filter(isOptional);
+  const own = sizes.filter((param) => !isOptional(param));
+  const choices = alone.filter((param) => !param.outline && param.quantity === 'choice');
+  const field = (param: Param): FieldSpec => shapeField(param, hand);
+  const isSaid = (param: Param): boolean => getAt(typed, ['shape', param.key]) !== undefined;
   return (
     <>
       {heights.length > 0 && (
@@ -24,14 +33,40 @@ export const RoofPlace = (): ReactElement | null => {
           <GivenGroup legend="You give one, the others follow" params={heights} hand={hand} />
         </section>
       )}
-      <section className="group">
-        <h3>{definition.title}</h3>
-        <FieldPanel fields={others.map((param) => shapeField(param, hand))} />
-        {plan.length > 0 && <GivenGroup legend="Size given as" params={plan} hand={hand} />}
-        {typed['overhang'] !== undefined && (
-          <p className="note">The eave follows the body and its overhang (see Body).</p>
-        )}
-      </section>
+      {plan.length + outline.length > 0 && (
+        <section className="group">
+          <h3>The eave</h3>
+          {outline.length > 0 && <FieldPanel fields={outline.map(field)} />}
+          {plan.length > 0 && <GivenGroup legend="Size given as" params={plan} hand={hand} />}
+        </section>
+      )}
+      {own.length > 0 && (
+        <section className="group">
+          <h3>Of this {inSentence(definition.title)}</h3>
+          <FieldPanel fields={own.map(field)} />
+        </section>
+      )}
+      {leftOut.length > 0 && (
+        // Another kind opens or shuts it anew; a maker's own opening stays while the kind does.
+        <details key={definition.id} className="group more" open={leftOut.some(isSaid)}>
+          <summary>
+            <h3>Only if you want it otherwise</h3>
+          </summary>
+          <FieldPanel fields={leftOut.map(field)} />
+        </details>
+      )}
+      {choices.length > 0 && (
+        <section className="group">
+          <h3>How it is built</h3>
+          <FieldPanel fields={choices.map(field)} />
+        </section>
+      )}
+      {typed['overhang'] !== undefined && (
+        <section className="group">
+          <h3>The eave</h3>
+          <p className="note">It follows the body and its overhang (see Body).</p>
+        </section>
+      )}
       <section className="group">
         <h3>This roof in numbers</h3>
         <Numbers hand={hand} />
@@ -43,3 +78,6 @@ export const RoofPlace = (): ReactElement | null => {
     </>
   );
 };
+
+/** `Bell-cast pyramid` in the middle of a sentence. */
+const inSentence = (title: string): string => title.charAt(0).toLowerCase() + title.slice(1);

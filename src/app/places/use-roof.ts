@@ -1,9 +1,8 @@
-import type { Issue } from '../../core/issue.ts';
-import { type MadeRoof, makeRoof } from '../../core/pipeline.ts';
+import type { MadeRoof } from '../../core/pipeline.ts';
 import { findKind } from '../../core/roofs/catalogue.ts';
 import type { RoofDefinition } from '../../core/roofs/definition.ts';
 import { bench, useBench, useProduction, useStyle } from '../bench.ts';
-import { resolveTyped } from '../reader.ts';
+import { obstacles } from '../obstacles.ts';
 import { type FilePath, getAt, type JsonObject, setAt } from '../state/file-path.ts';
 import type { RoofContext } from '../state/roof-edits.ts';
 
@@ -15,19 +14,8 @@ export interface RoofAtHand {
   /** Path of the roof, with more behind it. */
   readonly at: (...rest: FilePath) => FilePath;
   /** Takes the first candidate that makes a roof; says whether there was one. */
-  readonly change: (candidates: readonly JsonObject[]) => boolean;
+  readonly change: (candidates: readonly JsonObject[], gesture?: string) => boolean;
 }
-
-/** What keeps a roof of this file from being made; null where it can be made. */
-const obstacles = (file: JsonObject, index: number): readonly Issue[] | null => {
-  const resolved = resolveTyped(file);
-  if (!resolved.ok) return resolved.issues;
-  const { project } = resolved.value;
-  const spec = project.roofs[index];
-  if (spec === undefined) return [];
-  const { made, issues } = makeRoof(spec, project, index);
-  return made === null ? issues : null;
-};
 
 /** The roof that is worked on, with what its places need. */
 export const useRoof = (): RoofAtHand | null => {
@@ -45,12 +33,12 @@ export const useRoof = (): RoofAtHand | null => {
     definition,
     at,
     context: { typed, roof, definition, units, scale: production.project.scale },
-    change: (candidates) => {
+    change: (candidates, gesture) => {
       const { file } = bench.store.getState();
       const files = candidates.map((candidate) => setAt(file, at(), candidate) as JsonObject);
       const next = files.find((one) => obstacles(one, selected) === null);
       if (next !== undefined) {
-        bench.edit(() => next);
+        bench.edit(() => next, gesture);
         bench.store.setState({ notice: null });
         return true;
       }

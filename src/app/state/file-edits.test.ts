@@ -1,24 +1,34 @@
 import { describe, expect, it } from 'vitest';
 import { blankProject } from './blank-project.ts';
-import { addRoof, addStock, duplicateRoof, giveInstead, removeRoof, removeStock, usedStock } from './file-edits.ts';
+import {
+  addRoof,
+  addStock,
+  duplicateRoof,
+  giveInstead,
+  nextRoof,
+  removeRoof,
+  removeStock,
+  usedStock,
+} from './file-edits.ts';
 import { getAt, type JsonObject } from './file-path.ts';
 import { showIn } from './show-in.ts';
 
 const ids = (file: JsonObject): unknown[] => (getAt(file, ['roofs']) as JsonObject[]).map((roof) => roof['id']);
+const oneMore = (file: JsonObject): JsonObject => addRoof(file, { ...nextRoof(file) });
 
 describe('edits of a project', () => {
   it('adds, copies and removes roofs without ever using an id twice', () => {
     let file = blankProject('mm');
-    for (let i = 0; i < 4; i++) file = duplicateRoof(addRoof(file), 0);
+    for (let i = 0; i < 4; i++) file = duplicateRoof(oneMore(file), 0);
     expect(new Set(ids(file)).size).toBe(9);
     file = removeRoof(file, 3);
     expect(ids(file)).toHaveLength(8);
-    file = addRoof(file);
+    file = oneMore(file);
     expect(new Set(ids(file)).size).toBe(9);
   });
 
   it('puts a copy right after its original', () => {
-    const file = duplicateRoof(addRoof(blankProject('in')), 0);
+    const file = duplicateRoof(oneMore(blankProject('in')), 0);
     expect(ids(file)).toEqual(['roof-1', 'roof-1-2', 'roof-2']);
     expect(getAt(file, ['roofs', 1, 'title'])).toBe('First roof 2');
   });

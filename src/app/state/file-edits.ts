@@ -1,6 +1,5 @@
-import type { Units } from '../../core/units/units.ts';
-import { blankRoof } from './blank-project.ts';
 import { getAt, type Json, type JsonObject, setAt } from './file-path.ts';
+import type { NewRoof } from './new-roof.ts';
 
 /** Changes of a whole roof or project; each takes a file and returns the next. */
 
@@ -20,13 +19,14 @@ const freeId = (base: string, taken: readonly string[]): string => {
 
 const idsOf = (file: JsonObject): string[] => roofsOf(file).map((roof) => String(roof['id']));
 
-export const addRoof = (file: JsonObject): JsonObject => {
-  const roofs = roofsOf(file);
-  const id = freeId(`roof-${roofs.length + 1}`, idsOf(file));
-  const stock = getAt(file, ['stock', 0, 'id']);
-  const units: Units = file['units'] === 'mm' ? 'mm' : 'in';
-  return withRoofs(file, [...roofs, blankRoof(id, `Roof ${roofs.length + 1}`, String(stock ?? ''), units)]);
+/** What a further roof is called and cut from. */
+export const nextRoof = (file: JsonObject): NewRoof => {
+  const number = roofsOf(file).length + 1;
+  const stock = String(getAt(file, ['stock', 0, 'id']) ?? '');
+  return { id: freeId(`roof-${number}`, idsOf(file)), title: `Roof ${number}`, stock };
 };
+
+export const addRoof = (file: JsonObject, roof: JsonObject): JsonObject => withRoofs(file, [...roofsOf(file), roof]);
 
 export const duplicateRoof = (file: JsonObject, index: number): JsonObject => {
   const roofs = roofsOf(file);

@@ -3,11 +3,11 @@ import { produce } from '../../core/pipeline.ts';
 import { resolveProject } from '../../core/project/read-project.ts';
 import { MM_PER_INCH } from '../../core/units/units.ts';
 import { blankProject } from './blank-project.ts';
-import { addRoof } from './file-edits.ts';
+import { duplicateRoof } from './file-edits.ts';
 import { type JsonObject, setAt } from './file-path.ts';
 import { createReader } from './reading.ts';
 
-const good = addRoof(blankProject('in'));
+const good = duplicateRoof(blankProject('in'), 0);
 const withShape = (shape: JsonObject): JsonObject => setAt(good, ['roofs', 0, 'shape'], shape) as JsonObject;
 
 describe('what the bench shows of a file', () => {

@@ -2,15 +2,20 @@ import { describe, expect, it } from 'vitest';
 import { type MadeRoof, produce } from '../../core/pipeline.ts';
 import { resolveProject } from '../../core/project/read-project.ts';
 import { findKind, kinds } from '../../core/roofs/catalogue.ts';
+import { measureSolid } from '../../core/solid/measure.ts';
+import type { Solid } from '../../core/solid/solid.ts';
 import { blankProject } from './blank-project.ts';
+import { changeKind } from './change-kind.ts';
+import { exampleSolid } from './example.ts';
 import { getAt, type JsonObject, setAt } from './file-path.ts';
+import { newRoof } from './new-roof.ts';
 import {
   bodyPlan,
   changeBody,
-  changeKind,
   giveMember,
   measuredValue,
   type RoofContext,
+  solidExtents,
   typeOutline,
 } from './roof-edits.ts';
 
@@ -42,6 +47,39 @@ describe.each(['in', 'mm'] as const)('choices of a whole roof, %s', (units) => {
           `${one.id} to ${next.id}`,
         ).not.toBeNull();
       }
+    }
+  });
+
+  it('keeps body, overhang, layers and rise wherever the next kind can stand there', () => {
+    const rise = measuredValue(start.roof.made?.solid as never, 'rise') as number;
+    const kept = kinds.filter((next) => {
+      const [first] = changeKind(start, next).filter((typed) => make(typed, units)?.made);
+      const made = make(first as JsonObject, units)?.made;
+      expect(first?.['layers'], next.id).toEqual(start.typed['layers']);
+      const isKept = first?.['body'] === start.typed['body'] && first?.['overhang'] === start.typed['overhang'];
+      if (isKept && next.id !== 'frustum')
+        expect(measuredValue(made?.solid as never, 'rise'), next.id).toBeCloseTo(rise, 6);
+      return isKept;
+    });
+    // Only a regular plan of eight sides cannot stand on a square body.
+    expect(kinds.filter((kind) => !kept.includes(kind)).map(({ id }) => id)).toEqual(['spire']);
+  });
+
+  it.each(kinds.map((kind) => [kind.id, kind] as const))('begins a new %s of the sizes of its example', (_, kind) => {
+    for (const scale of [1, 1 / 87]) {
+      const candidates = newRoof({ id: 'new', title: 'New', stock: 'paper' }, kind, { units, scale });
+      const file = (typed: JsonObject): JsonObject =>
+        setAt({ ...blankProject(units), scale }, ['roofs', 0], typed) as JsonObject;
+      const solids = candidates.map((typed) => {
+        const resolved = resolveProject(file(typed));
+        return resolved.ok ? produce(resolved.value.project).roofs[0]?.made?.solid : undefined;
+      });
+      const found = solids.find((solid) => solid !== undefined);
+      const like = exampleSolid(kind) as Solid;
+      const [size, likeSize] = [solidExtents(found?.vertices ?? []), solidExtents(like.vertices)];
+      // Sizes on whole marks: of the body and of twice the overhang, each half a sixteenth of an inch off at most.
+      expect(Math.abs(size.width - likeSize.width), kind.id).toBeLessThan(3 * 0.8);
+      expect(Math.abs(measureSolid(found as Solid).rise - measureSolid(like).rise), kind.id).toBeLessThan(5);
     }
   });
 

@@ -12,31 +12,40 @@ import type { JsonObject } from './file-path.ts';
  * that makes a roof, so that no choice leaves the maker with a table that cannot be laid.
  */
 
-export interface RoofContext {
-  /** The roof as typed and as made. */
-  readonly typed: JsonObject;
-  readonly roof: MadeRoof;
-  readonly definition: RoofDefinition;
+/** How a length in the model is typed. */
+export interface Sizes {
   readonly units: Units;
   /** Model size over typed size. */
   readonly scale: number;
 }
 
-const omit = (object: JsonObject, keys: readonly string[]): JsonObject =>
+export interface RoofContext extends Sizes {
+  /** The roof as typed and as made. */
+  readonly typed: JsonObject;
+  readonly roof: MadeRoof;
+  readonly definition: RoofDefinition;
+}
+
+export const omit = (object: JsonObject, keys: readonly string[]): JsonObject =>
   Object.fromEntries(Object.entries(object).filter(([key]) => !keys.includes(key)));
 
-const shapeOf = (typed: JsonObject): JsonObject => (typed['shape'] ?? {}) as JsonObject;
+export const shapeOf = (typed: JsonObject): JsonObject => (typed['shape'] ?? {}) as JsonObject;
 
-const sizeText = ({ units, scale }: RoofContext, mm: number): string => exactText(mm / scale, units);
+export const sizeText = ({ units, scale }: Sizes, mm: number): string => exactText(mm / scale, units);
 
-/** Width and depth of what a roof covers, mm. */
-const extents = ({ roof }: RoofContext): { readonly width: number; readonly depth: number } => {
-  const points = roof.spec.body?.outline ?? roof.made?.solid.vertices ?? [];
-  const xs = points.map((p) => p[0]);
-  const ys = points.map((p) => p[1]);
+/** Width and depth in plan, mm; of nothing, a square to begin with. */
+export const solidExtents = (
+  points: readonly (readonly number[])[],
+): { readonly width: number; readonly depth: number } => {
+  const xs = points.map(([x = 0]) => x);
+  const ys = points.map(([, y = 0]) => y);
   if (xs.length === 0) return { width: 40, depth: 40 };
   return { width: Math.max(...xs) - Math.min(...xs), depth: Math.max(...ys) - Math.min(...ys) };
 };
+
+/** Width and depth of what a roof covers, mm. */
+export const extents = ({ roof }: RoofContext): { readonly width: number; readonly depth: number } =>
+  solidExtents(roof.spec.body?.outline ?? roof.made?.solid.vertices ?? []);
 
 const outlineKeys = (definition: RoofDefinition): string[] =>
   definition.params.filter((param) => param.outline).map((param) => param.key);
@@ -70,17 +79,17 @@ const bodyHeight = (context: RoofContext): JsonObject => ({
   height: (context.typed['body'] as JsonObject | undefined)?.['height'] ?? (context.units === 'in' ? '3in' : '75mm'),
 });
 
-const rectangleBody = (context: RoofContext): JsonObject => {
+export const rectangleBody = (context: RoofContext): JsonObject => {
   const { width, depth } = extents(context);
   return { width: sizeText(context, width), depth: sizeText(context, depth), ...bodyHeight(context) };
 };
 
-const polygonBody = (context: RoofContext, sides: number): JsonObject => {
+export const polygonBody = (context: RoofContext, sides: number): JsonObject => {
   const { width, depth } = extents(context);
   return { sides, acrossFlats: sizeText(context, Math.min(width, depth)), ...bodyHeight(context) };
 };
 
-const usualOverhang = (units: Units): string => (units === 'in' ? '1/8in' : '3mm');
+export const usualOverhang = (units: Units): string => (units === 'in' ? '1/8in' : '3mm');
 
 /** The outline from the body and an overhang, in place of sizes. */
 export const followBody = (context: RoofContext): JsonObject[] => {
@@ -109,31 +118,6 @@ export const changeBody = (context: RoofContext, plan: BodyPlan): JsonObject[] =
   const sides = Number(shapeOf(typed)['sides'] ?? 8);
   const body = plan === 'rectangle' ? rectangleBody(context) : polygonBody(context, sides);
   return [typed, ...written].map((roof) => ({ ...roof, body }));
-};
-
-/** Another kind of roof over the same body where it can stand there, with the height kept as it was given. */
-export const changeKind = (context: RoofContext, next: RoofDefinition): JsonObject[] => {
-  const { typed, units } = context;
-  const heights = next.params.filter((param) => param.oneOf === 'height').map((param) => param.key);
-  const given = Object.entries(shapeOf(typed)).filter(([key]) => heights.includes(key));
-  const base = { ...typed, kind: next.id, overhang: typed['overhang'] ?? usualOverhang(units) };
-  const sides = Number((typed['body'] as JsonObject | undefined)?.['sides'] ?? 8);
-  const counts = next.params.some((param) => param.key === 'sides') ? { sides } : {};
-  const shape = { ...counts, ...Object.fromEntries(given) };
-  const bodies = [
-    ...(typed['body'] === undefined ? [] : [typed['body']]),
-    polygonBody(context, sides),
-    rectangleBody(context),
-  ];
-  const example = next.examples[0];
-  const known = Object.entries(example?.shape ?? {}).map(([key, value]) => {
-    const param = next.params.find((one) => one.key === key);
-    return [key, param?.quantity === 'length' && typeof value === 'number' ? sizeText(context, value) : value] as const;
-  });
-  return [
-    ...bodies.map((body): JsonObject => ({ ...base, shape, body })),
-    { ...omit(typed, ['overhang', 'body']), kind: next.id, shape: Object.fromEntries(known) },
-  ];
 };
 
 /** What a member of a group would say of this roof: rise, pitch, slant; or the sizes of a regular outline. mm, radians. */

@@ -1,0 +1,19 @@
+import { describe, expect, it } from 'vitest';
+import { kinds } from '../../core/roofs/catalogue.ts';
+import { findKinds } from './find-kinds.ts';
+
+describe('finding a kind by words', () => {
+  it('finds every kind by its title, written anyhow', () => {
+    for (const kind of kinds) {
+      expect(findKinds(kinds, kind.title)).toContain(kind);
+      expect(findKinds(kinds, `  ${kind.title.toUpperCase()} `)).toContain(kind);
+    }
+  });
+
+  it('takes beginnings of words, all of them, and every kind where nothing is typed', () => {
+    expect(findKinds(kinds, 'bell pyr').map(({ id }) => id)).toEqual(['bell-cast-pyramid']);
+    expect(findKinds(kinds, 'amid')).toEqual([]);
+    expect(findKinds(kinds, ' ')).toEqual(kinds);
+    expect(findKinds(kinds, '((')).toBeInstanceOf(Array);
+  });
+});

@@ -1,0 +1,137 @@
+import { type ReactElement, useEffect, useId, useMemo, useRef, useState } from 'react';
+import { kinds } from '../../core/roofs/catalogue.ts';
+import type { RoofDefinition } from '../../core/roofs/definition.ts';
+import { bench } from '../bench.ts';
+import { drawRoof } from '../draw/roof-picture.ts';
+import { PictureOf } from '../roof-picture.tsx';
+import { changeKind } from '../state/change-kind.ts';
+import { exampleSolid } from '../state/example.ts';
+import { getAt, type JsonObject } from '../state/file-path.ts';
+import type { RoofContext } from '../state/roof-edits.ts';
+import { findKinds } from './find-kinds.ts';
+import type { RoofAtHand } from './use-roof.ts';
+
+/** From so many kinds on, a word finds one sooner than the eye. */
+const MANY = 8;
+
+/** Every kind of roof as a picture of its first example; the one that is chosen says in a sentence what it is. */
+export const KindPick = ({ hand }: { readonly hand: RoofAtHand }): ReactElement => {
+  const [words, setWords] = useState('');
+  const tiles = useRef<HTMLFieldSetElement>(null);
+  const name = useId();
+  const shown = findKinds(kinds, words);
+  const choose = useChoice(hand);
+  const chosen = hand.definition.id;
+
+  // The chosen kind is in sight when the place is opened; only its own list is moved for it.
+  useEffect(() => {
+    const list = tiles.current;
+    const tile = list?.querySelector<HTMLElement>(`[data-kind="${chosen}"]`);
+    if (!list || !tile) return;
+    list.scrollTop = tile.offsetTop - (list.clientHeight - tile.offsetHeight) / 2;
+    list.scrollLeft = tile.offsetLeft - (list.clientWidth - tile.offsetWidth) / 2;
+  }, [chosen]);
+
+  return (
+    <>
+      {kinds.length > MANY && (
+        <div className="kind-find">
+          <input
+            type="text"
+            className="plain-field"
+            aria-label="Find a kind of roof"
+            placeholder="Find by a word: ridge, tower, flat…"
+            autoComplete="off"
+            spellCheck={false}
+            value={words}
+            onChange={(event) => setWords(event.target.value)}
+            onKeyDown={(event) => {
+              if (event.key === 'Escape') setWords('');
+            }}
+          />
+          <p className="unseen" role="status">
+            {words.trim() !== '' && `${shown.length} of ${kinds.length} kinds`}
+          </p>
+        </div>
+      )}
+      <fieldset ref={tiles} className="kinds" onBlur={choose.leave}>
+        <legend className="unseen">Kind of roof</legend>
+        {shown.map((kind) => (
+          <Tile
+            key={kind.id}
+            kind={kind}
+            name={name}
+            isChosen={kind.id === chosen}
+            onChoose={() => choose.take(kind)}
+          />
+        ))}
+        {shown.length === 0 && <p className="note">No kind of roof is described by these words.</p>}
+      </fieldset>
+      <p className="note">{hand.definition.summary}</p>
+    </>
+  );
+};
+
+interface Choice {
+  readonly take: (kind: RoofDefinition) => void;
+  readonly leave: (event: { currentTarget: Element; relatedTarget: EventTarget | null }) => void;
+}
+
+/**
+ * While a maker looks through the kinds, each is tried on the roof as it was before the first of them: what one kind
+ * cannot use is there again for the next, and all of it is one step to undo.
+ */
+const useChoice = (hand: RoofAtHand): Choice => {
+  const looking = useRef<{ from: RoofContext; last: JsonObject } | null>(null);
+  return {
+    take: (kind) => {
+      if (looking.current === null || looking.current.last !== hand.typed) {
+        bench.endGesture();
+        looking.current = { from: hand.context, last: hand.typed };
+      }
+      const { from } = looking.current;
+      const candidates = kind.id === from.definition.id ? [from.typed] : changeKind(from, kind);
+      if (!hand.change(candidates, 'kind')) return;
+      looking.current.last = getAt(bench.store.getState().file, hand.at()) as JsonObject;
+    },
+    leave: ({ currentTarget, relatedTarget }) => {
+      if (currentTarget.contains(relatedTarget as Node | null)) return;
+      looking.current = null;
+      bench.endGesture();
+    },
+  };
+};
+
+interface TileProps {
+  readonly kind: RoofDefinition;
+  readonly name: string;
+  readonly isChosen: boolean;
+  readonly onChoose: () => void;
+}
+
+const Tile = ({ kind, name, isChosen, onChoose }: TileProps): ReactElement => {
+  const about = useId();
+  const picture = useMemo(() => {
+    const solid = exampleSolid(kind);
+    return solid === null ? null : drawRoof(solid, null, 0);
+  }, [kind]);
+  return (
+    <label className="kind" data-kind={kind.id} title={kind.summary}>
+      <input
+        type="radio"
+        name={name}
+        checked={isChosen}
+        aria-label={kind.title}
+        aria-describedby={about}
+        onChange={onChoose}
+      />
+      <span className="kind-face" aria-hidden="true">
+        <PictureOf picture={picture} />
+        <span>{kind.title}</span>
+      </span>
+      <span id={about} hidden>
+        {kind.summary}
+      </span>
+    </label>
+  );
+};

@@ -1,0 +1,124 @@
+import type { Param, RoofDefinition } from '../../core/roofs/definition.ts';
+import type { Solid } from '../../core/solid/solid.ts';
+import { formatMark, type Ruler, roundToRuler } from '../../core/units/units.ts';
+import { exampleSolid } from './example.ts';
+import type { JsonObject } from './file-path.ts';
+import {
+  extents,
+  measuredValue,
+  omit,
+  polygonBody,
+  type RoofContext,
+  rectangleBody,
+  type Sizes,
+  shapeOf,
+  sizeText,
+  solidExtents,
+  usualOverhang,
+} from './roof-edits.ts';
+
+/** A length as a hand would choose it: on a whole mark of the usual ruler, if that leaves anything of it. */
+export const handyText = (sizes: Sizes, mm: number): string => {
+  const ruler: Ruler = sizes.units === 'in' ? '1/16in' : '1mm';
+  const typed = mm / sizes.scale;
+  return roundToRuler(typed, ruler).count === 0
+    ? sizeText(sizes, mm)
+    : formatMark(typed, ruler).replace(/ (in|mm)$/, '$1');
+};
+
+/** What the kind's first example gives, `factor` times as large, without its eave outline or with it. */
+export const exampleShape = (
+  definition: RoofDefinition,
+  sizes: Sizes,
+  factor: number,
+  outline: 'without outline' | 'with outline',
+): JsonObject =>
+  Object.fromEntries(
+    definition.params.flatMap((param) => {
+      const value = definition.examples[0]?.shape[param.key];
+      if (value === undefined || (param.outline && outline === 'without outline')) return [];
+      const isLength = param.quantity === 'length' && typeof value === 'number';
+      return [[param.key, isLength ? handyText(sizes, value * factor) : value] as const];
+    }),
+  );
+
+const riseOf = (solid: Solid | undefined | null): number | null =>
+  solid === undefined || solid === null ? null : measuredValue(solid, 'rise');
+
+/** How high the next kind is: the way it was said before where the kind knows that way, otherwise the rise. */
+const carriedHeight = (context: RoofContext, next: RoofDefinition): JsonObject => {
+  const typed = shapeOf(context.typed);
+  const ways = next.params.filter((param) => param.oneOf === 'height').map((param) => param.key);
+  const said = context.definition.params.find((param) => param.oneOf === 'height' && param.key in typed)?.key ?? 'rise';
+  const key = ways.includes(said) ? said : 'rise';
+  if (!next.params.some((param) => param.key === key)) return {};
+  const given = typed[key];
+  if (given !== undefined) return { [key]: given };
+  const rise = riseOf(context.roof.made?.solid);
+  return rise === null ? {} : { [key]: sizeText(context, rise) };
+};
+
+const standsAlone = (param: Param): boolean => param.oneOf === undefined && !param.outline && param.key !== 'rise';
+
+/** What both kinds know and the maker has said: which way the ridge runs, where the pitch changes. */
+const carriedRest = ({ typed, definition }: RoofContext, next: RoofDefinition): JsonObject => {
+  const shape = shapeOf(typed);
+  const isKnown = (param: Param): boolean =>
+    definition.params.some((own) => own.key === param.key && own.quantity === param.quantity && standsAlone(own));
+  return Object.fromEntries(
+    next.params.flatMap((param) => {
+      const value = standsAlone(param) && isKnown(param) ? shape[param.key] : undefined;
+      return value === undefined ? [] : [[param.key, value] as const];
+    }),
+  );
+};
+
+const rest = (shape: JsonObject, next: RoofDefinition): JsonObject =>
+  Object.fromEntries(
+    next.params.flatMap((param) => {
+      const value = standsAlone(param) ? shape[param.key] : undefined;
+      return value === undefined ? [] : [[param.key, value] as const];
+    }),
+  );
+
+/**
+ * Another kind of roof over the same body where it can stand there, with its height, and all else that carries over, as
+ * it was given. What does not carry over comes from the kind's example, in proportion.
+ */
+export const changeKind = (context: RoofContext, next: RoofDefinition): JsonObject[] => {
+  const { typed, roof } = context;
+  const base = { ...typed, kind: next.id, overhang: typed['overhang'] ?? usualOverhang(context.units) };
+  const sides = Number((typed['body'] as JsonObject | undefined)?.['sides'] ?? 8);
+  const counts = next.params.some((param) => param.key === 'sides') ? { sides } : {};
+  const model = exampleSolid(next);
+  const rise = riseOf(roof.made?.solid);
+  const modelRise = riseOf(model);
+  const byHeight = rise !== null && modelRise !== null ? rise / modelRise : 1;
+  const { width, depth } = extents(context);
+  const modelSize = model === null ? null : solidExtents(model.vertices);
+  const byPlan = modelSize === null ? 1 : Math.min(width, depth) / Math.min(modelSize.width, modelSize.depth);
+
+  const height = carriedHeight(context, next);
+  const kept = { ...height, ...carriedRest(context, next) };
+  const shapes: JsonObject[] = [
+    { ...counts, ...kept },
+    { ...rest(exampleShape(next, context, byHeight, 'without outline'), next), ...counts, ...kept },
+    { ...height, ...rest(exampleShape(next, context, byHeight, 'without outline'), next), ...counts },
+    { ...exampleShape(next, context, byPlan, 'without outline'), ...counts },
+  ];
+  const side = handyText(context, Math.min(width, depth));
+  const bodies = [
+    ...(typed['body'] === undefined ? [] : [typed['body']]),
+    polygonBody(context, sides),
+    rectangleBody(context),
+    { ...rectangleBody(context), width: side, depth: side },
+  ];
+  return [
+    ...bodies.flatMap((body) => shapes.map((shape): JsonObject => ({ ...base, shape, body }))),
+    {
+      ...omit(typed, ['overhang', 'body']),
+      kind: next.id,
+      shape: exampleShape(next, context, 1, 'with outline'),
+    },
+  ];
+};

@@ -1,0 +1,40 @@
+import type { RoofDefinition } from '../../core/roofs/definition.ts';
+import { exampleShape, handyText } from './change-kind.ts';
+import { exampleSolid } from './example.ts';
+import type { JsonObject } from './file-path.ts';
+import { type Sizes, solidExtents } from './roof-edits.ts';
+
+/** Overhang and height of the body under a new roof, mm in the model. */
+const OVERHANG = 3;
+const HEIGHT = 75;
+const FLAP = 6;
+
+export interface NewRoof {
+  readonly id: string;
+  readonly title: string;
+  readonly stock: string;
+}
+
+/**
+ * A roof to begin with, of the sizes that its kind's first example has; candidates in order of preference: over a
+ * rectangular body, over a regular one, without a body.
+ */
+export const newRoof = ({ id, title, stock }: NewRoof, definition: RoofDefinition, sizes: Sizes): JsonObject[] => {
+  const { width, depth } = solidExtents(exampleSolid(definition)?.vertices ?? []);
+  const size = (mm: number): string => handyText(sizes, mm);
+  const height = size(HEIGHT);
+  const shape = exampleShape(definition, sizes, 1, 'without outline');
+  const sides = Number(shape['sides'] ?? 8);
+  const across = Math.min(width, depth) - 2 * OVERHANG;
+  const bodies: JsonObject[] = [
+    { width: size(width - 2 * OVERHANG), depth: size(depth - 2 * OVERHANG), height },
+    { sides, [sides % 2 === 0 ? 'acrossFlats' : 'acrossCorners']: size(across), height },
+  ];
+  const flaps = { width: sizes.units === 'in' ? '1/4in' : `${FLAP}mm`, on: 'alternate' };
+  const layers = [{ as: 'cover', stock, pieces: 'per-panel', flaps }];
+  const base = { id, title, copies: 1, kind: definition.id };
+  return [
+    ...bodies.map((body): JsonObject => ({ ...base, shape, overhang: size(OVERHANG), body, layers })),
+    { ...base, shape: exampleShape(definition, sizes, 1, 'with outline'), layers },
+  ];
+};
