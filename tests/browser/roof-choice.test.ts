@@ -145,7 +145,7 @@ describe('layers', () => {
     await page.getByRole('tab', { name: 'Paper' }).click();
     const kindsOfLayers = async (): Promise<readonly string[]> => (await roofFile()).layers.map(({ as }) => as);
     expect(await kindsOfLayers()).toEqual(['cover']);
-    expect(await page.getByRole('button', { name: /^Take the/ }).count()).toBe(0);
+    expect(await page.getByRole('button', { name: /^Take this layer off/ }).count()).toBe(0);
     await page.getByRole('button', { name: 'Add a folded shell' }).click();
     expect(await kindsOfLayers()).toEqual(['shell', 'cover']);
     expect(await isMade()).toBe(true);
@@ -153,11 +153,8 @@ describe('layers', () => {
     expect(await kindsOfLayers()).toEqual(['shell', 'cover', 'cover']);
     expect(await isMade()).toBe(true);
     expect(await page.getByRole('button', { name: /board/i }).count()).toBe(0);
-    await page.getByRole('button', { name: /^Take the folded shell off/ }).click();
-    await page
-      .getByRole('button', { name: /^Take the paper cover off/ })
-      .first()
-      .click();
+    await page.getByRole('button', { name: 'Take this layer off: Folded shell' }).click();
+    await page.getByRole('button', { name: 'Take this layer off: Paper cover 1' }).first().click();
     expect(await kindsOfLayers()).toEqual(['cover']);
     await page.getByRole('button', { name: 'Undo' }).click();
     expect(await kindsOfLayers()).toEqual(['cover', 'cover']);

@@ -1,7 +1,7 @@
 import { type ReactElement, useState } from 'react';
 import { useChosenRoof } from '../bench.ts';
 import { Either } from '../either.tsx';
-import { layerTitle } from './layer-title.ts';
+import { layerTitles } from './layer-title.ts';
 import { LineLegend } from './line-legend.tsx';
 import { NetDrawing } from './net-drawing.tsx';
 
@@ -21,7 +21,7 @@ export const NetSheet = (): ReactElement => {
           <Either
             legend="Layer"
             isLegendUnseen
-            choices={layers.map((one, i) => ({ value: String(i), title: layerTitle(one.spec.as) }))}
+            choices={layerTitles(layers.map((one) => one.spec.as)).map((title, i) => ({ value: String(i), title }))}
             value={String(layer)}
             onChoose={(value) => setChosen(Number(value))}
           />

@@ -10,7 +10,7 @@ import { addStock, removeStock, usedStock } from '../state/file-edits.ts';
 import { type FilePath, getAt, type JsonObject } from '../state/file-path.ts';
 import { removeLayer } from '../state/layer-edits.ts';
 import { AddLayer } from './add-layer.tsx';
-import { layerTitle } from './layer-title.ts';
+import { layerTitles } from './layer-title.ts';
 import { useRoof } from './use-roof.ts';
 
 /** Third: what the roof is cut from and how its seams are glued. */
@@ -21,6 +21,7 @@ export const PaperPlace = (): ReactElement | null => {
   const roofs = useBench((state) => getAt(state.file, ['roofs']));
   if (hand === null || stock === undefined) return null;
   const layers = hand.roof.spec.layers;
+  const titles = layerTitles(layers.map((layer) => layer.as));
   const used = usedStock(roofs);
   return (
     <>
@@ -28,7 +29,7 @@ export const PaperPlace = (): ReactElement | null => {
       {layers.map((layer, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: two layers may be alike in everything but their place.
         <section className="group" key={i}>
-          <h3>{layerTitle(layer.as)}</h3>
+          <h3>{titles[i]}</h3>
           <FieldPanel
             fields={layerFields(
               hand.at('layers', i),
@@ -43,7 +44,7 @@ export const PaperPlace = (): ReactElement | null => {
               type="button"
               className="link"
               onClick={() => hand.change([removeLayer(hand.typed, i)])}
-              aria-label={`Take the ${layerTitle(layer.as).toLowerCase()} off${layers.length > 2 ? `, layer ${i + 1}` : ''}`}
+              aria-label={`Take this layer off: ${titles[i]}`}
             >
               Take this layer off
             </button>
