@@ -30,6 +30,7 @@ function kindList(): Json {
       ...(unitOf[param.quantity] === '' ? {} : { unit: unitOf[param.quantity] }),
       ...(param.oneOf === undefined ? {} : { oneOf: param.oneOf }),
       ...(param.outline === undefined ? {} : { outline: param.outline }),
+      ...(param.optional === undefined ? {} : { optional: param.optional }),
       ...boundsOf(param),
     })),
     examples: examples.map((example) => ({ title: example.title, shape: example.shape })),
@@ -56,11 +57,11 @@ function boundsCells(param: Param): readonly [string, string] {
   if (param.quantity === 'choice') return [param.choices.map(({ value }) => value).join(', '), param.default];
   const unit = unitOf[param.quantity];
   const text = (value: number): string => [String(shown(param, value)), unit].filter((part) => part !== '').join(' ');
-  const fallback =
-    param.default === undefined
-      ? param.oneOf === undefined
-        ? 'must be given'
-        : `one of the ${param.oneOf} group`
-      : text(param.default);
+  const fallback = param.default === undefined ? whenLeftOut(param) : text(param.default);
   return [`${shown(param, param.min)} to ${text(param.max)}`, fallback];
+}
+
+function whenLeftOut({ optional, oneOf }: Param): string {
+  if (optional) return 'may be left out';
+  return oneOf === undefined ? 'must be given' : `one of the ${oneOf} group`;
 }

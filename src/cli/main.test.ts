@@ -154,6 +154,14 @@ describe('kinds', () => {
     }
   });
 
+  it('says what may be left out', async () => {
+    const { kinds: listed } = JSON.parse((await spirewright('kinds', '--json')).out);
+    const optional = kinds.flatMap(({ params }) => params.map((param) => param.optional));
+    const said = listed.flatMap(({ parameters }: { parameters: { optional?: boolean }[] }) => parameters);
+    expect(said.map((param: { optional?: boolean }) => param.optional)).toEqual(optional);
+    expect((await spirewright('kinds')).out).toMatch(/endPitch .* may be left out /);
+  });
+
   it('gives pitches in degrees', async () => {
     const { kinds: listed } = JSON.parse((await spirewright('kinds', '--json')).out);
     const pitch = listed[0].parameters.find(({ quantity }: { quantity: string }) => quantity === 'pitch');

@@ -30,7 +30,7 @@ function arbitraryValue(param: Param): fc.Arbitrary<number | string> {
   return isOffset ? fc.oneof(fc.constant(0), fc.double({ min: -40, max: 40, noNaN: true })) : fc.oneof(anywhere, typed);
 }
 
-/** One value of each group, and every other parameter. */
+/** One value of each group, every other parameter, and the optional ones or not. */
 function arbitraryShape(definition: RoofDefinition): fc.Arbitrary<ShapeValues> {
   const groups = new Map<string, Param[]>();
   for (const param of definition.params) {
@@ -40,10 +40,13 @@ function arbitraryShape(definition: RoofDefinition): fc.Arbitrary<ShapeValues> {
   return fc
     .tuple(
       ...[...groups.values()].map((params) =>
-        fc.constantFrom(...params).chain((param) => arbitraryValue(param).map((value) => [param.key, value] as const)),
+        fc.constantFrom(...params).chain((param) => {
+          const entry = arbitraryValue(param).map((value) => [param.key, value] as const);
+          return param.optional ? fc.option(entry) : entry;
+        }),
       ),
     )
-    .map((entries) => Object.fromEntries(entries));
+    .map((entries) => Object.fromEntries(entries.filter((entry) => entry !== null)));
 }
 
 /** A rectangular body that leaves an overhang of a random share on either axis, or none. */

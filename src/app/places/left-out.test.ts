@@ -12,7 +12,7 @@ const endPitch = {
   min: 0.1,
   max: 1.5,
   optional: true,
-} as Param;
+} satisfies Param;
 
 const hand = { at: (...rest: string[]) => rest, context: { units: 'in' } } as unknown as RoofAtHand;
 

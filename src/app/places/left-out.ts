@@ -4,7 +4,7 @@ import type { Param } from '../../core/roofs/definition.ts';
 const LONGEST = 24;
 
 /** A size or pitch that the kind derives from the others where the file leaves it out. */
-export const isOptional = (param: Param): boolean => 'optional' in param && param.optional === true;
+export const isOptional = (param: Param): boolean => param.optional === true;
 
 /**
  * What stands in the empty box of a parameter that may be left out: the last clause of its help where it says so, as in

@@ -192,16 +192,23 @@ function shapeSchema(kind: RoofDefinition, length: Schema, pitch: Schema): Schem
   return group(Object.fromEntries(keys), `Eave outline and height of: ${kind.title}.`, oneHeight);
 }
 
+const leftOutText = (param: Param): string => (param.optional ? ' May be left out.' : '');
+
 function paramSchema(param: Param, length: Schema, pitch: Schema): Schema {
   switch (param.quantity) {
     case 'length':
-      return optional(length, `${param.help} From ${mmText(param.min)} to ${mmText(param.max)}.`);
+      return optional(length, `${param.help} From ${mmText(param.min)} to ${mmText(param.max)}.${leftOutText(param)}`);
     case 'pitch':
-      return optional(pitch, `${param.help} From ${formatPitch(param.min)} to ${formatPitch(param.max)}.`);
+      return optional(
+        pitch,
+        `${param.help} From ${formatPitch(param.min)} to ${formatPitch(param.max)}.${leftOutText(param)}`,
+      );
     case 'count':
       return optionalWhole(
         param,
-        param.default === undefined ? param.help : `${param.help} ${param.default} unless said otherwise.`,
+        param.default === undefined
+          ? `${param.help}${leftOutText(param)}`
+          : `${param.help} ${param.default} unless said otherwise.`,
       );
     case 'choice':
       return optionalWords(

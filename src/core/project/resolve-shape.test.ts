@@ -18,6 +18,7 @@ const stepped: RoofDefinition = {
     { key: 'tread', label: 'Tread', help: '', quantity: 'length', min: 2, max: 30 },
     { key: 'lean', label: 'Lean', help: '', quantity: 'pitch', min: 0.1, max: 1.2, default: 0.7 },
     { key: 'steps', label: 'Steps', help: '', quantity: 'count', min: 2, max: 9 },
+    { key: 'nose', label: 'Nose', help: '', quantity: 'length', min: 1, max: 20, optional: true },
   ],
   build: () => fail(),
   hasVerge: false,
@@ -47,6 +48,12 @@ describe('resolveShape', () => {
       'Tread is missing. Allowed: 2 mm to 30 mm in the model.',
       'Steps is missing. Allowed: a whole number from 2 to 9.',
     ]);
+  });
+
+  it('gives an optional one its value, and none where it is left out', () => {
+    expect(shapeOf({ span: 60, tread: 8, steps: 3, nose: 6 })).toMatchObject({ values: { nose: 3 }, found: [] });
+    expect(Object.keys(shapeOf({ span: 60, tread: 8, steps: 3 }).values)).not.toContain('nose');
+    expect(shapeOf({ span: 60, tread: 8, steps: 3, nose: 60 }).found).toEqual(['out-of-bounds roofs[3].shape.nose']);
   });
 
   it('asks for no outline over a body', () => {

@@ -58,6 +58,7 @@ function checkGroups(
 function valueLeftOut(intake: Intake, param: Param, { path, hasOverhang }: ShapePlace): number | string | undefined {
   if (param.oneOf || (hasOverhang && param.outline)) return undefined;
   if (param.default !== undefined) return param.default;
+  if (param.optional) return undefined;
   const at = formatPath([...path, param.key]);
   intake.report(
     param.outline

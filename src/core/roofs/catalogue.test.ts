@@ -58,6 +58,13 @@ describe('the catalogue', () => {
     expect(new Set(kinds.map((kind) => kind.id)).size).toBe(kinds.length);
     for (const { params } of kinds) expect(new Set(params.map((param) => param.key)).size).toBe(params.length);
   });
+
+  test('says of what may be left out what then counts, and gives it neither default nor group', () => {
+    for (const param of kinds.flatMap(({ params }) => params).filter(({ optional }) => optional)) {
+      expect(param.help).toMatch(/[;,] (as|like|from|follows|the same as) [^;,]+\.$/);
+      expect([param.default, param.oneOf]).toEqual([undefined, undefined]);
+    }
+  });
 });
 
 describe('a pyramid', () => {

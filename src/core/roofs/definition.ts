@@ -11,6 +11,8 @@ interface ParamBase {
   readonly oneOf?: 'height' | 'plan';
   /** Part of the eave outline: left out where the outline follows from the body and an overhang. */
   readonly outline?: true;
+  /** May be left out though it has no default: the kind then derives it from the others. Its help ends in `; as …`, which says how. */
+  readonly optional?: true;
 }
 
 /** Bounds and default in mm, bounds included. */
@@ -18,7 +20,7 @@ export interface LengthParam extends ParamBase {
   readonly quantity: 'length';
   readonly min: number;
   readonly max: number;
-  /** Missing: must be given (or another of its group). */
+  /** Missing: must be given (or another of its group), unless it is optional. */
   readonly default?: number;
 }
 
@@ -45,7 +47,7 @@ export interface ChoiceParam extends ParamBase {
 
 export type Param = LengthParam | PitchParam | CountParam | ChoiceParam;
 
-/** What `build` is given: given parameters and defaults, mm and radians; a group holds exactly one value. */
+/** What `build` is given: given parameters and defaults, mm and radians; a group holds exactly one value, an optional one may be missing. */
 export type ParamValues<P extends readonly Param[]> = {
   readonly [Q in P[number] as Q['key']]?: Q extends ChoiceParam ? Q['choices'][number]['value'] : number;
 };

@@ -3,6 +3,9 @@ import type { LengthParam, PitchParam } from './definition.ts';
 
 const DEGREE = Math.PI / 180;
 
+/** Bounds of every pitch, radians. */
+export const steepness: { readonly min: number; readonly max: number } = { min: DEGREE, max: 88 * DEGREE };
+
 /** The three ways to say how high a roof is; exactly one is given. Shared by every kind with one height. */
 export const heightParams: readonly [
   LengthParam & { readonly key: 'rise' },
@@ -23,8 +26,7 @@ export const heightParams: readonly [
     label: 'Pitch',
     help: 'How steep the front panel is: an angle from the level, or rise over run as 8/12.',
     quantity: 'pitch',
-    min: DEGREE,
-    max: 88 * DEGREE,
+    ...steepness,
     oneOf: 'height',
   },
   {
@@ -59,8 +61,7 @@ export const pitchParam = <Key extends string>(
   label,
   help,
   quantity: 'pitch',
-  min: DEGREE,
-  max: 88 * DEGREE,
+  ...steepness,
   default: degrees * DEGREE,
 });
 
