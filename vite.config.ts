@@ -1,6 +1,5 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
-import { readAhead } from './scripts/build/read-ahead.ts';
 
 /**
  * jspdf offers to draw web pages and pictures, and to show its PDF in a page, and loads other code for it on demand,
@@ -20,7 +19,7 @@ const trimJspdf = (): Plugin => ({
 export default defineConfig({
   base: './',
   publicDir: false,
-  plugins: [trimJspdf(), readAhead(), react()],
+  plugins: [trimJspdf(), react()],
   build: {
     target: 'es2022',
     chunkSizeWarningLimit: 1200,

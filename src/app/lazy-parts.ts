@@ -1,14 +1,14 @@
 import { type ComponentType, lazy } from 'react';
-import { loadReader } from './reader.ts';
+import { loadWorkshop } from './load-workshop.ts';
 
 /**
  * What is not needed before the table is laid: cards, slips, menu, the panels of the places, the sheets that cover the
- * table, and the reader of files, without which none of them could change anything. Asked for when the page is first
- * drawn, after the stage, so that they are there by the time a hand reaches for them.
+ * table, and the workshop, without which none of them could change anything. Asked for when the page is first drawn,
+ * after the stage, so that they are there by the time a hand reaches for them.
  */
 let asked: Promise<typeof import('./places/parts.ts')> | null = null;
 const load = (): NonNullable<typeof asked> => {
-  asked ??= Promise.all([import('./places/parts.ts'), loadReader()]).then(([parts]) => parts);
+  asked ??= Promise.all([import('./places/parts.ts'), loadWorkshop()]).then(([parts]) => parts);
   return asked;
 };
 

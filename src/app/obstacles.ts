@@ -1,6 +1,6 @@
 import type { Issue } from '../core/issue.ts';
 import { makeRoof } from '../core/pipeline.ts';
-import { resolveTyped } from './reader.ts';
+import { resolveTyped } from './load-workshop.ts';
 import type { JsonObject } from './state/file-path.ts';
 
 /** What keeps a roof of this file from being made; null where it can be made. */

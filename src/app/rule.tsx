@@ -1,5 +1,5 @@
 import { type KeyboardEvent, type ReactElement, useEffect, useRef } from 'react';
-import { foldStops } from '../core/fold/pose.ts';
+import { foldStops } from '../core/fold/stops.ts';
 import { bench, useBench, useStyle } from './bench.ts';
 import { nearestStop, ruleTicks } from './draw/rule-ticks.ts';
 import { placeTitles } from './places/place-titles.ts';

@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import { rulers, rulerUnits } from '../core/units/units.ts';
 import { bench, useStyle } from './bench.ts';
-import { whenReadable } from './reader.ts';
+import { whenReadable } from './load-workshop.ts';
 
 const titles: Readonly<Record<string, string>> = {
   '1/8in': '1/8 in',

@@ -3,7 +3,13 @@ import { useBench, useProduction, useStyle } from './bench.ts';
 import { FlatInstead } from './lazy-parts.ts';
 import { canDrawStage } from './stage/probe.ts';
 
-const Stage = lazy(() => import('./stage/stage.tsx'));
+let stage: Promise<typeof import('./stage/stage.tsx')> | null = null;
+const loadStage = (): NonNullable<typeof stage> => {
+  stage ??= import('./stage/stage.tsx');
+  return stage;
+};
+
+const Stage = lazy(loadStage);
 
 /** The bench without its stage: what is caught here must never take the numbers away. */
 class StageBoundary extends Component<
@@ -34,12 +40,17 @@ const useMedia = (media: string): boolean => {
 
 /** The table in 3D; where it cannot be drawn, a kind word and the flat net. Covered by a sheet it keeps its state. */
 export const StageArea = ({ isCovered }: { readonly isCovered: boolean }): ReactElement => {
-  const [canDraw] = useState(canDrawStage);
+  const [canDraw] = useState(() => {
+    const can = canDrawStage();
+    // Asked for before everything else: it is the largest part, and what it shows takes the longest to be ready.
+    if (can) void loadStage().catch(() => undefined);
+    return can;
+  });
   return (
     <section className={`stage-area ${isCovered ? 'is-covered' : ''}`} aria-label="The table">
       {canDraw ? (
         <StageBoundary fallback={flat}>
-          <Suspense fallback={<p className="waiting">The table is being laid…</p>}>
+          <Suspense fallback={waiting}>
             <Table />
           </Suspense>
         </StageBoundary>
@@ -49,6 +60,8 @@ export const StageArea = ({ isCovered }: { readonly isCovered: boolean }): React
     </section>
   );
 };
+
+const waiting = <p className="waiting">The table is being laid…</p>;
 
 const nothingCovered = { left: 0, right: 0, top: 0, bottom: 0 };
 /** Cards and panel with their gaps: `--cards`, `--panel` and `--gap` of the style sheet. */
@@ -60,7 +73,7 @@ const flat = (
   </Suspense>
 );
 
-const Table = (): ReactElement | null => {
+const Table = (): ReactElement => {
   const production = useProduction();
   const selected = useBench((state) => state.selected);
   const t = useBench((state) => state.t);
@@ -68,7 +81,7 @@ const Table = (): ReactElement | null => {
   const { units } = useStyle();
   const reducedMotion = useMedia('(prefers-reduced-motion: reduce)');
   const isNarrow = useMedia('(max-width: 860px)');
-  if (production === null) return null;
+  if (production === null) return waiting;
   return (
     <Stage
       roofs={production.roofs}

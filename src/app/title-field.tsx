@@ -1,6 +1,6 @@
 import { type ReactElement, useState } from 'react';
 import { bench, useBench } from './bench.ts';
-import { whenReadable } from './reader.ts';
+import { whenReadable } from './load-workshop.ts';
 
 /** The project's title, written straight onto the bar. An empty one is not taken. */
 export const TitleField = (): ReactElement => {

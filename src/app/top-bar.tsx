@@ -2,7 +2,7 @@ import type { ReactElement } from 'react';
 import { useStore } from 'zustand';
 import { defaultRuler, type Units } from '../core/units/units.ts';
 import { bench, useStyle } from './bench.ts';
-import { whenReadable } from './reader.ts';
+import { whenReadable } from './load-workshop.ts';
 import { RulerPick } from './ruler-pick.tsx';
 import { showIn } from './state/show-in.ts';
 import { TitleField } from './title-field.tsx';

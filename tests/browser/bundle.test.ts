@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, inject, it } from 'vitest';
 import { firstLoad, totalGz } from '../../scripts/bench/first-load.ts';
+import { kinds } from '../../src/core/roofs/catalogue.ts';
 import { launchBrowser, openPage, settled } from './harness.ts';
 
 const dist = fileURLToPath(new URL('../../dist', import.meta.url));
@@ -22,10 +23,10 @@ const namedOnly = [
 ];
 
 describe('what the browser is given', () => {
-  it('loads under 120 KB packed before the stage', () => {
+  it('loads under 90 KB packed before the stage', () => {
     const files = firstLoad(dist);
     expect(files.map(({ name }) => name.split('.').at(-1))).toEqual(expect.arrayContaining(['js', 'css']));
-    expect(totalGz(files), JSON.stringify(files)).toBeLessThan(120_000);
+    expect(totalGz(files), JSON.stringify(files)).toBeLessThan(90_000);
   });
 
   it('asks for the stage right after the first load, and for everything else after the stage', async () => {
@@ -44,9 +45,10 @@ describe('what the browser is given', () => {
     }
   });
 
-  it('keeps three and the PDF writer out of the first load', () => {
+  it('keeps three, the PDF writer and every kind of roof out of the first load', () => {
     for (const { name } of firstLoad(dist)) {
       const text = readFileSync(join(dist, name), 'utf8');
+      for (const { id, summary } of kinds) expect(text, `${name}: ${id}`).not.toContain(summary);
       expect(text, name).not.toContain('WebGLRenderer');
       expect(text, name).not.toContain('putTotalPages');
     }

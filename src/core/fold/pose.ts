@@ -13,6 +13,7 @@ import { left2, sub2, sub3, unit2, type Vec2, type Vec3 } from '../geometry/vect
 import type { Net, Panel, Piece } from '../net/net.ts';
 import { faceFrame, flattenFace } from '../solid/measure.ts';
 import type { Solid } from '../solid/solid.ts';
+import { FOLDED, SCORED } from './stops.ts';
 import { workOrder } from './work-order.ts';
 
 export type { Motion } from '../geometry/motion.ts';
@@ -30,18 +31,6 @@ export interface PiecePose {
   readonly flaps: readonly Motion[];
 }
 
-/** The named stops of the scrubber, as values of t. */
-export const foldStops: readonly { readonly id: FoldStop; readonly title: string; readonly t: number }[] = [
-  { id: 'flat', title: 'Flat', t: 0 },
-  { id: 'scored', title: 'Scored', t: 0.15 },
-  { id: 'folded', title: 'Folded', t: 0.6 },
-  { id: 'on-body', title: 'On the body', t: 1 },
-];
-
-export type FoldStop = 'flat' | 'scored' | 'folded' | 'on-body';
-
-const SCORED = 0.15;
-const FOLDED = 0.6;
 /** A scored fold springs up by this share of its angle. */
 const SPRING = 0.12;
 /** A travelling piece passes over the peak by so much, mm. */
