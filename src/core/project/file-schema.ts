@@ -3,6 +3,7 @@ import type { Param, RoofDefinition } from '../roofs/definition.ts';
 import { formatPitch, PITCH_FORMS, rulers } from '../units/units.ts';
 import { countLimits, defaults } from './limits.ts';
 import { paperSizes } from './paper-sizes.ts';
+import { planSchemas } from './plan-schema.ts';
 import {
   describe,
   describeUse,
@@ -40,6 +41,8 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
       description: 'A number is degrees; a text is an angle as "35deg" or rise over run as "8/12".',
     });
   const length = (description: string): Schema => optional(lengthSchema, description);
+
+  const plan = planSchemas(lengthSchema);
 
   const page = group(
     {
@@ -80,10 +83,19 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
       side: length('Regular polygon: length of one side.'),
       acrossCorners: length('Regular polygon: diameter of the circle through its corners.'),
       acrossFlats: length('Regular polygon of an even number of sides: from a side to the opposite one.'),
+      ...plan.footprint,
+      courts: plan.courts,
       height: describeUse(lengthSchema, 'From the table to the top of the wall.'),
     },
-    'What the roof sits on: a rectangle (width, depth) or a regular polygon (sides and one size).',
-    { oneOf: [{ required: ['width', 'depth'] }, { required: ['sides'] }] },
+    'What the roof sits on: a rectangle (width, depth), a regular polygon (sides and one size) or a measured plan (corners, or lengths with a diagonal or angles).',
+    {
+      oneOf: [
+        { required: ['width', 'depth'] },
+        { required: ['sides'] },
+        { required: ['corners'] },
+        { required: ['lengths'] },
+      ],
+    },
   );
 
   const overhang = describe(

@@ -6,6 +6,7 @@ import {
   formatPitch,
   parseLength,
   parsePitch,
+  type Ruler,
   rulerStep,
   type Units,
 } from '../units/units.ts';
@@ -16,6 +17,8 @@ import { projectIssue, showFound } from './sentences.ts';
 /** What reading a file carries along: how to speak of lengths, and where issues are gathered. */
 export interface Intake {
   readonly units: Units;
+  /** Measures that miss each other by one mark of it are taken to agree. */
+  readonly ruler: Ruler;
   /** Model size over typed size. */
   readonly scale: number;
   readonly report: (issue: Issue) => void;

@@ -15,6 +15,8 @@ export const lengthLimits: Readonly<
     | 'stockMargin'
     | 'gap'
     | 'bodySide'
+    | 'corner'
+    | 'diagonal'
     | 'bodyHeight'
     | 'overhang'
     | 'flapWidth'
@@ -30,6 +32,8 @@ export const lengthLimits: Readonly<
   stockMargin: { min: 0, max: 100 },
   gap: { min: 0, max: 50 },
   bodySide: { min: 1, max: 2000 },
+  corner: { min: -4000, max: 4000 },
+  diagonal: { min: 1, max: 4000 },
   bodyHeight: { min: 0, max: 2000 },
   overhang: { min: 0, max: 500 },
   flapWidth: { min: 1, max: 50 },
@@ -44,11 +48,15 @@ export interface CountLimits {
   readonly max: number;
 }
 
-export const countLimits: Readonly<Record<'seed' | 'count' | 'copies' | 'bodySides', CountLimits>> = {
+export const countLimits: Readonly<
+  Record<'seed' | 'count' | 'copies' | 'bodySides' | 'corners' | 'courts', CountLimits>
+> = {
   seed: { min: 0, max: 2 ** 32 - 1 },
   count: { min: 0, max: 9999 },
   copies: { min: 1, max: 999 },
   bodySides: { min: 3, max: 24 },
+  corners: { min: 3, max: 64 },
+  courts: { min: 1, max: 8 },
 };
 
 /** What a file that says nothing means; lengths in mm. */

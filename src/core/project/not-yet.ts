@@ -34,11 +34,6 @@ export const notYet: readonly NotYet[] = [
     until: 'Leave pitches out and give one rise, pitch or slant.',
   },
   {
-    place: 'roofs[].body.corners',
-    title: 'A body measured corner by corner',
-    until: 'Leave corners out and give width and depth, or sides and a size.',
-  },
-  {
     place: 'roofs[].seat',
     title: 'Choosing how a roof sits on its body',
     until: 'Leave seat out: the roof rests where its underside meets the top outer edge of the wall.',

@@ -52,8 +52,20 @@ export interface RoofFile {
   readonly layers: readonly LayerFile[];
 }
 
-/** A rectangle (width, depth) or a regular polygon (sides and one of side, acrossCorners, acrossFlats). */
-export interface BodyFile {
+/** A measured plan: corners, or lengths with a diagonal or angles. */
+export interface FootprintFile {
+  readonly corners?: readonly PointText[];
+  readonly lengths?: readonly LengthText[];
+  readonly diagonal?: LengthText;
+  /** A number is degrees. */
+  readonly angles?: readonly (number | string)[];
+  readonly courts?: readonly (readonly PointText[])[];
+}
+
+export type PointText = readonly [x: LengthText, y: LengthText];
+
+/** A rectangle (width, depth), a regular polygon (sides and one of side, acrossCorners, acrossFlats) or a measured plan. */
+export interface BodyFile extends FootprintFile {
   readonly width?: LengthText;
   readonly depth?: LengthText;
   readonly sides?: number;

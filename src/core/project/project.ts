@@ -60,10 +60,12 @@ export type ShapeValues = Readonly<Record<string, number | string>>;
 
 /** Upright prism that the roof sits on, centred under it. */
 export interface Body {
-  /** Plan of the outer wall faces, counter-clockwise, centred on the origin; a regular plan has one side to the south. */
+  /** Plan of the outer wall faces, counter-clockwise, centred on the origin; its first side is level and to the south. */
   readonly outline: readonly Vec2[];
   readonly height: number;
-  /** Rectangle: sizes along x and y; null for a regular polygon. */
+  /** Open courts inside the outline, counter-clockwise. */
+  readonly courts?: readonly (readonly Vec2[])[];
+  /** Rectangle: sizes along x and y; null for any other plan. */
   readonly rectangle: { readonly width: number; readonly depth: number } | null;
 }
 

@@ -19,6 +19,13 @@ describe('a file that is wrong', () => {
   const layerWith = (changes: Loose): Loose => roofWith({ layers: [cover(changes)] });
   const stockWith = (changes: Loose): Loose => gateFile({ stock: [slate(changes)] });
 
+  const square = [
+    [0, 0],
+    [60, 0],
+    [60, 60],
+    [0, 60],
+  ];
+
   const refused: readonly [string, unknown, string[]][] = [
     ['no object', [1], ['not-a-project ']],
     ['another format', gateFile({ format: 'drawing' }), ['not-a-project format']],
@@ -85,6 +92,62 @@ describe('a file that is wrong', () => {
       roofWith({ body: { sides: 7, acrossFlats: 31, height: 60 } }),
       ['odd-across-flats roofs[0].body.acrossFlats'],
     ],
+    ['half a measured plan', roofWith({ body: { angles: [90, 90], height: 60 } }), ['body-form roofs[0].body']],
+    [
+      'a body measured twice',
+      roofWith({ body: { lengths: [40, 30, 50], corners: square, height: 60 } }),
+      ['body-form roofs[0].body'],
+    ],
+    ['two corners', roofWith({ body: { corners: square.slice(2), height: 60 } }), ['wrong-type roofs[0].body.corners']],
+    [
+      'a corner of one length',
+      roofWith({ body: { corners: [[0, 0], [60, 0], [60]], height: 60 } }),
+      ['wrong-type roofs[0].body.corners[2]'],
+    ],
+    [
+      'a corner far off',
+      roofWith({
+        body: {
+          corners: [
+            [0, 0],
+            [60, 0],
+            ['60m', 60],
+          ],
+          height: 60,
+        },
+      }),
+      ['out-of-bounds roofs[0].body.corners[2][0]'],
+    ],
+    [
+      'a side without unit',
+      roofWith({ body: { lengths: [40, '30', 50], height: 60 } }),
+      ['length-without-unit roofs[0].body.lengths[1]'],
+    ],
+    [
+      'a full turn',
+      roofWith({ body: { lengths: [40, 30, 40, 30], angles: [90, '360deg', 90], height: 60 } }),
+      ['corner-unreadable roofs[0].body.angles[1]'],
+    ],
+    [
+      'an open triangle',
+      roofWith({ body: { lengths: [40, 30, 40, 30], diagonal: 75, height: 60 } }),
+      ['no-triangle roofs[0].body.diagonal'],
+    ],
+    [
+      'a plan that does not close',
+      roofWith({ body: { lengths: [60, 60, 60, 64], angles: [90, 90, 90, 90], height: 60 } }),
+      ['does-not-close roofs[0].body.lengths'],
+    ],
+    [
+      'corners clockwise',
+      roofWith({ body: { corners: square.toReversed(), height: 60 } }),
+      ['clockwise roofs[0].body.corners'],
+    ],
+    [
+      'a court outside',
+      roofWith({ body: { width: 40, depth: 30, courts: [square], height: 60 } }),
+      ['court-outside roofs[0].body.courts[0]'],
+    ],
     ['an unknown stock', layerWith({ stock: 'slat' }), ['unknown-stock roofs[0].layers[0].stock']],
     ['an unknown second stock', layerWith({ stock: ['slate', 'tin'] }), ['unknown-stock roofs[0].layers[0].stock[1]']],
     ['a stock twice', layerWith({ stock: ['slate', 'slate'] }), ['stock-twice roofs[0].layers[0].stock[1]']],
@@ -97,7 +160,6 @@ describe('a file that is wrong', () => {
     ['a hem', layerWith({ hem: 4 }), ['not-yet roofs[0].layers[0].hem']],
     ['seams by hand', layerWith({ seams: {} }), ['not-yet roofs[0].layers[0].seams']],
     ['a seat', roofWith({ seat: 'inside' }), ['not-yet roofs[0].seat']],
-    ['a body by corners', roofWith({ body: { corners: [], height: 60 } }), ['not-yet roofs[0].body.corners']],
     ['a pitch for each side', shapeWith({ pitches: {} }), ['not-yet roofs[0].shape.pitches']],
     ['an offcut', stockWith({ outline: [] }), ['not-yet stock[0].outline']],
     ['a printer corrected', gateFile({ page: { correction: {} } }), ['not-yet page.correction']],
@@ -178,6 +240,14 @@ describe('a file that is wrong', () => {
       'Exactly one of rise, pitch or slant has to be given; found rise and pitch. Keep one of them: the others follow from it.',
     ],
     [roofWith({ copies: 'two' }), 'Found "two". Allowed: a whole number from 1 to 999.'],
+    [
+      roofWith({ body: { lengths: ['3in', '2in', '3in', '2in'], diagonal: '5 1/8in', height: 60 } }),
+      'Lengths of 5 1/8 in, 3 in and 2 in make no triangle: the two shorter ones together miss the longest by 1/8 in. Measure these three again.',
+    ],
+    [
+      roofWith({ body: { lengths: ['3in', '2in', '3in', '2 1/2in'], angles: [90, 90, 90, 90], height: 60 } }),
+      'the last side ends 1/2 in away from where the first began. Measure again: a gap of 1/16 in (one mark of the ruler) or less is closed evenly.',
+    ],
     [layerWith({ as: 'board' }), 'A layer of board is not available yet. Take shell or cover.'],
     [
       layerWith({ stock: 'slat' }),

@@ -1,13 +1,17 @@
-import type { Vec2 } from '../geometry/vector.ts';
+import { footprintKeys } from '../footprint/footprint.ts';
+import { boxOf } from '../geometry/polygon.ts';
+import { distance2, type Vec2 } from '../geometry/vector.ts';
 import type { RoofDefinition } from '../roofs/definition.ts';
+import { isSameLength } from '../tolerance.ts';
 import { type Intake, readLength } from './intake.ts';
 import { countLimits, lengthLimits } from './limits.ts';
 import { formatPath, isRecord, type PathPart } from './path.ts';
 import type { Body, Overhang } from './project.ts';
+import { footprintKeysIn, isFootprintForm, readCourtsIn, readFootprint } from './read-footprint.ts';
 import { andList, projectIssue } from './sentences.ts';
 
 const POLYGON_SIZES = ['side', 'acrossCorners', 'acrossFlats'] as const;
-const SIZES = ['width', 'depth', 'sides', ...POLYGON_SIZES] as const;
+const SIZES = ['width', 'depth', 'sides', ...POLYGON_SIZES, ...footprintKeys] as const;
 
 /** The body at model size; null, with issues reported, where it cannot be read. */
 export function resolveBody(intake: Intake, found: unknown, path: readonly PathPart[]): Body | null {
@@ -23,15 +27,19 @@ export function resolveBody(intake: Intake, found: unknown, path: readonly PathP
 
   if (given.join() === 'width,depth') {
     const [width, depth] = [size('width', 'The width of the body'), size('depth', 'The depth of the body')];
-    return { outline: rectangle(width, depth), height, rectangle: { width, depth } };
+    const outline = rectangle(width, depth);
+    return withCourts({ outline, height, rectangle: { width, depth } }, found, path, intake);
+  }
+  if (given.every((key) => footprintKeysIn(found).includes(key)) && isFootprintForm(given)) {
+    const plan = readFootprint(intake, found, path);
+    if (!plan) return null;
+    const { corners: outline, courts } = plan;
+    return { outline, height, rectangle: rectangleIn(outline), ...(courts ? { courts } : {}) };
   }
 
   const [, key] = given;
   if (given.length !== 2 || given[0] !== 'sides' || key === undefined) {
-    // Not yet known is not the same as missing: a body by its corners is answered with its own issue.
-    if (found['corners'] === undefined) {
-      intake.report(projectIssue('body-form', formatPath(path), { found: andList(given) || 'none of these' }));
-    }
+    intake.report(projectIssue('body-form', formatPath(path), { found: andList(given) || 'none of these' }));
     return null;
   }
   const sides = found['sides'];
@@ -42,7 +50,29 @@ export function resolveBody(intake: Intake, found: unknown, path: readonly PathP
     return null;
   }
   const length = size(key, 'The size of the body');
-  return { outline: regularPolygon(sides, outerRadius(key, length, sides)), height, rectangle: null };
+  const outline = regularPolygon(sides, outerRadius(key, length, sides));
+  return withCourts({ outline, height, rectangle: null }, found, path, intake);
+}
+
+/** The body with the courts that its group gives, measured from its first corner. */
+function withCourts(
+  body: Body,
+  found: Readonly<Record<string, unknown>>,
+  path: readonly PathPart[],
+  intake: Intake,
+): Body | null {
+  if (found['courts'] === undefined) return body;
+  const courts = readCourtsIn(intake, body.outline, found['courts'], path);
+  return courts && { ...body, courts };
+}
+
+/** Sizes of an outline that is a rectangle, its sides along x and y; otherwise null. */
+function rectangleIn(outline: readonly Vec2[]): Body['rectangle'] {
+  const { minX, minY, maxX, maxY } = boxOf(outline);
+  const [width, depth] = [maxX - minX, maxY - minY];
+  const corners = rectangle(width, depth);
+  const isOne = outline.length === 4 && outline.every((p, i) => isSameLength(distance2(p, corners[i] as Vec2), 0));
+  return isOne ? { width, depth } : null;
 }
 
 const rectangle = (width: number, depth: number): readonly Vec2[] => [

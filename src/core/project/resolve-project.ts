@@ -25,7 +25,8 @@ export function resolveFile(
     issues.push(issue);
   };
   const units: Units = file['units'] === 'in' ? 'in' : 'mm';
-  const intake: Intake = { units, scale: readScale(file['scale'], report), report };
+  const ruler: Ruler = rulers.find((name) => name === file['ruler']) ?? defaultRuler[units];
+  const intake: Intake = { units, ruler, scale: readScale(file['scale'], report), report };
   const stock = listIn(file['stock']).map((entry, i) => resolveStock(intake, entry, ['stock', i]));
   checkIds(
     intake,
@@ -38,11 +39,10 @@ export function resolveFile(
     roofs.map((roof) => roof.id),
     'roofs',
   );
-  const ruler = rulers.find((name) => name === file['ruler']);
   const project: Project = {
     title: String(file['title']),
     units,
-    ruler: ruler ?? (defaultRuler[units] satisfies Ruler),
+    ruler,
     scale: intake.scale,
     seed: typeof file['seed'] === 'number' ? file['seed'] : defaults.seed,
     page: resolvePage(intake, file['page']),

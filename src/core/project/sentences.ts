@@ -109,7 +109,7 @@ const sentences = {
   },
   'body-form': {
     message: ({ found }) =>
-      `A body is either a rectangle (width, depth) or a regular polygon (sides and one of side, acrossCorners, acrossFlats); found ${found}.`,
+      `A body is a rectangle (width, depth), a regular polygon (sides and one of side, acrossCorners, acrossFlats) or a measured plan (corners, or lengths with a diagonal or angles); found ${found}.`,
   },
   'odd-across-flats': {
     message: ({ found }) => `A body with ${found} sides has no size across flats: no side lies opposite another.`,

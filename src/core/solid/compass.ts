@@ -1,3 +1,5 @@
+import { NOISE_RAD } from '../tolerance.ts';
+
 const winds = [
   'north',
   'north-north-east',
@@ -17,10 +19,10 @@ const winds = [
   'north-north-west',
 ] as const;
 
-/** Name of the nearest of 16 winds for a plan direction; y points north and x east. */
-export function windOf(x: number, y: number): string {
+/** Name of the nearest wind of all 16, or of the 8 or 4 main ones, for a plan direction; y points north and x east. */
+export function windOf(x: number, y: number, among: 4 | 8 | 16 = 16): string {
   const fromNorth = Math.atan2(x, y);
-  const index = Math.round((fromNorth / (2 * Math.PI)) * winds.length);
+  const index = Math.round(((fromNorth + NOISE_RAD) / (2 * Math.PI)) * among) * (winds.length / among);
   return winds[(index + winds.length) % winds.length] as string;
 }
 

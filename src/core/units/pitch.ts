@@ -66,3 +66,24 @@ const unreadable = (found: string): Issue => ({
 
 /** Degrees with up to two decimals: `33.69°`. */
 export const formatPitch = (pitch: number): string => `${Number(toDegrees(pitch).toFixed(2)) + 0}°`;
+
+/** The forms of an angle at a corner of a plan, for messages and help. */
+export const CORNER_FORMS = '91.5 (degrees), "91.5deg" or "91.5°"';
+
+/** Inside angle at a corner of a plan, radians: over 0 and under a full turn. A number is degrees. */
+export function parseCorner(input: string | number): Result<number> {
+  const plain =
+    typeof input === 'number' ? input : (/^(\S.*?) ?(deg|degree|degrees|°)$/.exec(plainText(input))?.[1] ?? '');
+  const amount = typeof plain === 'number' ? { top: plain, bottom: 1 } : readAmount(plain);
+  if (!amount) return fail(notCorner(String(input)));
+  const degrees = amountValue(amount);
+  return degrees > 0 && degrees < 2 * DEGREES ? succeed(fromDegrees(degrees)) : fail(notCorner(String(input)));
+}
+
+const notCorner = (found: string): Issue => ({
+  level: 'error',
+  code: 'corner-unreadable',
+  path: '',
+  message: `"${found}" is not an angle at a corner: that lies between 0° and 360°.`,
+  remedy: `Write it as ${CORNER_FORMS}.`,
+});

@@ -9,7 +9,16 @@ export {
   type LengthStyle,
   parseLength,
 } from './length.ts';
-export { formatPitch, fromDegrees, PITCH_FORMS, type PitchReading, parsePitch, toDegrees } from './pitch.ts';
+export {
+  CORNER_FORMS,
+  formatPitch,
+  fromDegrees,
+  PITCH_FORMS,
+  type PitchReading,
+  parseCorner,
+  parsePitch,
+  toDegrees,
+} from './pitch.ts';
 export {
   defaultRuler,
   MM_PER_INCH,
