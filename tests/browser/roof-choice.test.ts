@@ -50,8 +50,11 @@ describe('choosing a kind', () => {
     const count = await pictures.getByRole('radio').count();
     expect(count).toBeGreaterThanOrEqual(12);
     expect(await pictures.locator('svg').count()).toBe(count);
-    for (const path of await pictures.locator('svg').all())
-      expect(await path.locator('path').count()).toBeGreaterThan(3);
+    // A picture is drawn when its place in the list comes near.
+    for (const picture of await pictures.locator('svg').all()) {
+      await picture.scrollIntoViewIfNeeded();
+      await picture.locator('path').nth(3).waitFor({ state: 'attached' });
+    }
     const about = await kindNamed('Hip').getAttribute('aria-describedby');
     expect(await page.locator(`[id="${about}"]`).textContent()).toContain('Four slopes');
   });
@@ -89,6 +92,23 @@ describe('choosing a kind', () => {
     expect(await pictures.innerText()).toContain('No kind of roof');
     await find.press('Escape');
     expect(await pictures.getByRole('radio').count()).toBeGreaterThanOrEqual(12);
+  });
+
+  it('finds a kind by what is at its top, by words too, and by another name', async () => {
+    const pictures = page.getByRole('group', { name: 'Kind of roof' });
+    const titles = async (): Promise<readonly (string | null)[]> =>
+      await pictures.getByRole('radio').evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')));
+    await page.getByRole('radio', { name: 'A ridge at the top' }).check();
+    expect(await titles()).toEqual(expect.arrayContaining(['Gable', 'Hip', 'Gambrel']));
+    expect(await titles()).not.toContain('Pyramid');
+    await page.getByRole('radio', { name: 'A peak at the top' }).check();
+    expect(await titles()).toEqual(expect.arrayContaining(['Pyramid', 'Spire', 'Helm']));
+    await page.getByRole('radio', { name: 'Another top' }).check();
+    expect(await titles()).toEqual(expect.arrayContaining(['Shed', 'Frustum']));
+    await page.getByLabel('Find a kind of roof').fill('skillion');
+    expect(await titles()).toEqual(['Shed']);
+    await kindNamed('Shed').check();
+    expect((await roofFile()).kind).toBe('shed');
   });
 
   it('begins a new roof of the kind at hand, of sizes that make one', async () => {

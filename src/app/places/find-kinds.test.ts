@@ -10,6 +10,23 @@ describe('finding a kind by words', () => {
     }
   });
 
+  it.each([
+    ['barn', 'gambrel'],
+    ['skillion', 'shed'],
+    ['tented', 'pyramid'],
+    ['jerkinhead', 'half-hip'],
+    ['bellcast', 'bell-cast-pyramid'],
+  ])('knows what else a kind is called: %s', (word, id) => {
+    expect(findKinds(kinds, word)[0]?.id).toBe(id);
+  });
+
+  it('puts what is called so before what is only described so', () => {
+    const ids = findKinds(kinds, 'gable').map(({ id }) => id);
+    expect(ids[0]).toBe('gable');
+    expect(ids).toContain('gambrel');
+    expect(ids.indexOf('gambrel')).toBeGreaterThan(ids.indexOf('half-hip'));
+  });
+
   it('takes beginnings of words, all of them, and every kind where nothing is typed', () => {
     expect(findKinds(kinds, 'bell pyr').map(({ id }) => id)).toEqual(['bell-cast-pyramid']);
     expect(findKinds(kinds, 'amid')).toEqual([]);

@@ -1,8 +1,10 @@
-import { type ReactElement, useEffect, useId, useMemo, useRef, useState } from 'react';
+import { type ReactElement, type RefObject, useEffect, useId, useMemo, useRef, useState } from 'react';
 import { kinds } from '../../core/roofs/catalogue.ts';
 import type { RoofDefinition } from '../../core/roofs/definition.ts';
 import { bench } from '../bench.ts';
 import { drawRoof } from '../draw/roof-picture.ts';
+import { type RoofTop, roofTop } from '../draw/roof-top.ts';
+import { Either } from '../either.tsx';
 import { PictureOf } from '../roof-picture.tsx';
 import { changeKind } from '../state/change-kind.ts';
 import { exampleSolid } from '../state/example.ts';
@@ -14,12 +16,26 @@ import type { RoofAtHand } from './use-roof.ts';
 /** From so many kinds on, a word finds one sooner than the eye. */
 const MANY = 8;
 
+const tops: readonly { readonly value: RoofTop | 'any'; readonly title: string; readonly spoken: string }[] = [
+  { value: 'any', title: 'Any', spoken: 'Any top' },
+  { value: 'peak', title: 'Peak', spoken: 'A peak at the top' },
+  { value: 'ridge', title: 'Ridge', spoken: 'A ridge at the top' },
+  { value: 'other', title: 'Other', spoken: 'Another top: flat, one slope, a valley' },
+];
+
+const hasTop = (kind: RoofDefinition, top: RoofTop | 'any'): boolean => {
+  if (top === 'any') return true;
+  const solid = exampleSolid(kind);
+  return solid !== null && roofTop(solid) === top;
+};
+
 /** Every kind of roof as a picture of its first example; the one that is chosen says in a sentence what it is. */
 export const KindPick = ({ hand }: { readonly hand: RoofAtHand }): ReactElement => {
   const [words, setWords] = useState('');
+  const [top, setTop] = useState<RoofTop | 'any'>('any');
   const tiles = useRef<HTMLFieldSetElement>(null);
   const name = useId();
-  const shown = findKinds(kinds, words);
+  const shown = findKinds(kinds, words).filter((kind) => hasTop(kind, top));
   const choose = useChoice(hand);
   const chosen = hand.definition.id;
 
@@ -36,11 +52,18 @@ export const KindPick = ({ hand }: { readonly hand: RoofAtHand }): ReactElement 
     <>
       {kinds.length > MANY && (
         <div className="kind-find">
+          <Either
+            legend="What it comes to at the top"
+            isLegendUnseen
+            choices={tops}
+            value={top}
+            onChoose={(value) => setTop(value as RoofTop | 'any')}
+          />
           <input
             type="text"
             className="plain-field"
             aria-label="Find a kind of roof"
-            placeholder="Find by a word: ridge, tower, flat…"
+            placeholder="Find: barn, tower, flat…"
             autoComplete="off"
             spellCheck={false}
             value={words}
@@ -50,7 +73,7 @@ export const KindPick = ({ hand }: { readonly hand: RoofAtHand }): ReactElement 
             }}
           />
           <p className="unseen" role="status">
-            {words.trim() !== '' && `${shown.length} of ${kinds.length} kinds`}
+            {(words.trim() !== '' || top !== 'any') && `${shown.length} of ${kinds.length} kinds`}
           </p>
         </div>
       )}
@@ -63,9 +86,10 @@ export const KindPick = ({ hand }: { readonly hand: RoofAtHand }): ReactElement 
             name={name}
             isChosen={kind.id === chosen}
             onChoose={() => choose.take(kind)}
+            list={tiles}
           />
         ))}
-        {shown.length === 0 && <p className="note">No kind of roof is described by these words.</p>}
+        {shown.length === 0 && <p className="note">No kind of roof here is described by these words.</p>}
       </fieldset>
       <p className="note">{hand.definition.summary}</p>
     </>
@@ -107,16 +131,36 @@ interface TileProps {
   readonly name: string;
   readonly isChosen: boolean;
   readonly onChoose: () => void;
+  readonly list: RefObject<HTMLElement | null>;
 }
 
-const Tile = ({ kind, name, isChosen, onChoose }: TileProps): ReactElement => {
+/** True from when the element has come near enough to be seen in the list. */
+const useNear = (element: RefObject<HTMLElement | null>, list: RefObject<HTMLElement | null>): boolean => {
+  const [isNear, setIsNear] = useState(false);
+  useEffect(() => {
+    if (element.current === null || isNear) return;
+    const watch = new IntersectionObserver(
+      (entries) => {
+        if (entries.some((entry) => entry.isIntersecting)) setIsNear(true);
+      },
+      { root: list.current, rootMargin: '120px' },
+    );
+    watch.observe(element.current);
+    return () => watch.disconnect();
+  }, [element, list, isNear]);
+  return isNear;
+};
+
+const Tile = ({ kind, name, isChosen, onChoose, list }: TileProps): ReactElement => {
   const about = useId();
+  const tile = useRef<HTMLLabelElement>(null);
+  const isNear = useNear(tile, list);
   const picture = useMemo(() => {
-    const solid = exampleSolid(kind);
+    const solid = isNear ? exampleSolid(kind) : null;
     return solid === null ? null : drawRoof(solid, null, 0);
-  }, [kind]);
+  }, [kind, isNear]);
   return (
-    <label className="kind" data-kind={kind.id} title={kind.summary}>
+    <label ref={tile} className="kind" data-kind={kind.id} title={kind.summary}>
       <input
         type="radio"
         name={name}
@@ -126,7 +170,7 @@ const Tile = ({ kind, name, isChosen, onChoose }: TileProps): ReactElement => {
         onChange={onChoose}
       />
       <span className="kind-face" aria-hidden="true">
-        <PictureOf picture={picture} />
+        {isNear ? <PictureOf picture={picture} /> : <svg className="roof-picture" aria-hidden="true" />}
         <span>{kind.title}</span>
       </span>
       <span id={about} hidden>

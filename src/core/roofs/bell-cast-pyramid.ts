@@ -10,6 +10,7 @@ export const bellCastPyramid = defineRoof({
   id: 'bell-cast-pyramid',
   title: 'Bell-cast pyramid',
   summary: 'A pyramid whose four sides flare out flatter towards the eave.',
+  alsoCalled: ['bellcast', 'flared', 'sprocketed', 'witch hat'],
   params: [
     ...rectangleParams,
     riseParam,

@@ -13,6 +13,7 @@ export const broachSpire = defineRoof({
   id: 'broach-spire',
   title: 'Broach spire',
   summary: 'An eight-sided spire on a square tower, its four corners closed by broaches.',
+  alsoCalled: ['steeple', 'church', 'octagon'],
   params: [
     squareParam,
     ...heightParams,

@@ -57,6 +57,8 @@ export interface RoofDefinition<Id extends string = string, P extends readonly P
   readonly title: string;
   /** One sentence: what the roof looks like. */
   readonly summary: string;
+  /** Other words by which a maker may look for it; only searched, never shown as its name. */
+  readonly alsoCalled?: readonly string[];
   readonly params: P;
   /** The roof's solid, centred on the origin, z = 0 at the eave. The body says where end walls stand; it may be missing. */
   readonly build: (values: ParamValues<P>, body: Body | null) => Result<Solid>;

@@ -9,6 +9,7 @@ export const frustum = defineRoof({
   id: 'frustum',
   title: 'Frustum',
   summary: 'Four slopes of one pitch that end in a flat top.',
+  alsoCalled: ['truncated', 'cut off', 'deck', 'terrace'],
   params: [
     ...rectangleParams,
     riseParam,

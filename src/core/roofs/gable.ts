@@ -10,6 +10,7 @@ export const gable = defineRoof({
   id: 'gable',
   title: 'Gable',
   summary: 'Two slopes that meet in a level ridge; the ends are upright walls or left open.',
+  alsoCalled: ['gabled', 'saddleback', 'double pitch', 'A-frame'],
   params: [...rectangleParams, ...heightParams, ridgeParam, endsParam],
   hasVerge: true,
   outlineFromBody: (body, overhang, { ridge }) => gableFromBody(body, overhang, ridge),

@@ -10,6 +10,7 @@ export const gambrel = defineRoof({
   id: 'gambrel',
   title: 'Gambrel',
   summary: 'A gable roof, each side with a steep lower and a flatter upper slope.',
+  alsoCalled: ['barn', 'two slopes a side'],
   params: [...rectangleParams, ...twoPitchParams, ridgeParam, endsParam],
   hasVerge: true,
   outlineFromBody: (body, overhang, { ridge }) => gableFromBody(body, overhang, ridge),

@@ -10,6 +10,7 @@ export const halfHip = defineRoof({
   id: 'half-hip',
   title: 'Half-hip',
   summary: 'A gable roof whose ends slope back from part of the way up.',
+  alsoCalled: ['half-hipped', 'jerkinhead', 'clipped gable', 'snub gable'],
   params: [
     ...rectangleParams,
     ...heightParams,

@@ -16,6 +16,7 @@ export const helm = defineRoof({
   title: 'Helm',
   summary:
     'Four gables on a square tower, and four rhombic panels from its corners to the peak, twice as high as the gables.',
+  alsoCalled: ['rhombic', 'steeple', 'church'],
   params: [squareParam, ...heightParams, endsParam],
   hasVerge: false,
   outlineFromBody: squareWithEave,

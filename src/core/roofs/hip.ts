@@ -11,6 +11,7 @@ export const hip = defineRoof({
   id: 'hip',
   title: 'Hip',
   summary: 'Four slopes over a rectangle; the two longer ones meet in a ridge.',
+  alsoCalled: ['hipped'],
   params: [
     ...rectangleParams,
     ...heightParams,

@@ -8,6 +8,7 @@ export const mansard = defineRoof({
   id: 'mansard',
   title: 'Mansard',
   summary: 'Four sides over a rectangle, each with a steep lower and a flatter upper slope.',
+  alsoCalled: ['French', 'curb', 'attic'],
   params: [...rectangleParams, ...twoPitchParams],
   hasVerge: false,
   outlineFromBody: rectangleWithEave,

@@ -10,6 +10,7 @@ export const pyramid = defineRoof({
   id: 'pyramid',
   title: 'Pyramid',
   summary: 'Four panels on a square or rectangular plan that meet in one peak, in the middle or off it.',
+  alsoCalled: ['pyramidal', 'pavilion', 'tented', 'tent'],
   params: [
     ...rectangleParams,
     ...heightParams,

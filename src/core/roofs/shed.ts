@@ -10,6 +10,7 @@ export const shed = defineRoof({
   id: 'shed',
   title: 'Shed',
   summary: 'One slope that rises from the front to the back, over walls on its other three sides.',
+  alsoCalled: ['skillion', 'single pitch', 'monopitch', 'pent'],
   params: [...rectangleParams, ...heightParams, endsParam],
   hasVerge: true,
   outlineFromBody: (body, overhang) => gableFromBody(body, overhang, 'along-width'),

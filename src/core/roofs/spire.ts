@@ -10,6 +10,7 @@ export const spire = defineRoof({
   id: 'spire',
   title: 'Spire',
   summary: 'Equal panels on a regular plan of 3 to 24 sides that meet in one peak over its middle.',
+  alsoCalled: ['steeple', 'turret', 'tented'],
   params: [
     { key: 'sides', label: 'Sides', help: 'How many panels go round.', quantity: 'count', min: 3, max: 24, default: 8 },
     {
