@@ -11,10 +11,9 @@ import { checkNet } from '../../src/core/net/check-net.ts';
 import type { FlapSides, PiecesMode } from '../../src/core/project/project.ts';
 import { checkSolid } from '../../src/core/solid/check-solid.ts';
 import { measureSolid } from '../../src/core/solid/measure.ts';
-import { arbitraryRoof, kinds } from './arbitrary-roof.ts';
-import { runs } from './runs.ts';
+import { arbitraryRoof, kinds, panelsOf } from './arbitrary-roof.ts';
+import { runsOver } from './runs.ts';
 
-const counts = { numRuns: runs(1000) };
 const options = fc.record({
   pieces: fc.constantFrom<PiecesMode>('per-panel', 'one-piece'),
   flaps: fc.record({
@@ -27,6 +26,8 @@ const options = fc.record({
 
 describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kind) => {
   const cases = fc.tuple(arbitraryRoof(kind), options);
+  const panels = panelsOf(kind);
+  const counts = { numRuns: runsOver(panels, 1000) };
 
   test('is a sound solid', () => {
     fc.assert(
@@ -131,7 +132,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
           });
         }
       }),
-      { numRuns: runs(200) },
+      { numRuns: runsOver(panels, 200) },
     );
   });
 });

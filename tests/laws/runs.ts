@@ -3,3 +3,13 @@ const multiplier = Number(process.env['SPIREWRIGHT_RUNS'] ?? '1');
 
 /** `{ numRuns: runs(1000) }`: pass every explicit count through here, so that the deep run deepens it too. */
 export const runs = (count: number): number => Math.max(1, Math.round(count * multiplier));
+
+/** Panels of a roof up to which a law is tried in full. */
+const FEW = 12;
+
+/**
+ * As many tries of a law as roofs of so many panels allow: proving a net compares its parts with each other, so that its time
+ * grows with the square of their number. Every kind is tried 20 times at least.
+ */
+export const runsOver = (panels: number, count: number): number =>
+  runs(panels <= FEW ? count : Math.max(Math.min(20, count), count * (FEW / panels) ** 2));

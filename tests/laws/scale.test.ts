@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { buildNet } from '../../src/core/net/build-net.ts';
 import type { Body } from '../../src/core/project/project.ts';
-import { arbitraryRoof, kinds } from './arbitrary-roof.ts';
+import { arbitraryRoof, kinds, panelsOf } from './arbitrary-roof.ts';
+import { runsOver } from './runs.ts';
 
 const scaledBody = (body: Body | null, by: number): Body | null =>
   body && {
@@ -12,6 +13,8 @@ const scaledBody = (body: Body | null, by: number): Body | null =>
   };
 
 describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kind) => {
+  const counts = { numRuns: runsOver(panelsOf(kind), 200) };
+
   test.each([0.1, 10])('times %d is the same roof: alike in corners, edges, roles, pieces and marks', (by) => {
     fc.assert(
       fc.property(arbitraryRoof(kind), ({ shape, body, solid }) => {
@@ -37,6 +40,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
           }).net.pieces.map((piece) => [piece.id, piece.outline.length, piece.flaps.length]);
         expect(netOf(built.value, by)).toEqual(netOf(solid, 1));
       }),
+      counts,
     );
   });
 });

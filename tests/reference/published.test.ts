@@ -149,6 +149,34 @@ test('a square frustum of slant 10 ft, 3 ft 4 in below and 2 ft 2 in above, has 
   expect((sides / 144).toFixed(6)).toBe('110.000000');
 });
 
+/** Area of all panels but the flat top. */
+const lateralArea = (solid: Solid): number => {
+  const { faces } = measureSolid(solid);
+  return solid.faces.reduce((sum, face, f) => sum + (face.id === 'top' ? 0 : (faces[f]?.area ?? 0)), 0);
+};
+
+test.each([
+  {
+    // 19th-century mensuration textbook, books.google ud82AAAAMAAJ, p. 168 ex. 3, feet.
+    name: 'heptagonal, slant 55 ft, sides 8 and 4 ft: 2310 sq ft of sides',
+    sizes: { sides: 7, side: 8, topSide: 4, slant: 55 },
+    printed: '2310.0000',
+    areaOf: lateralArea,
+  },
+  {
+    // 18th or 19th-century mensuration textbook, books.google DPo2AAAAMAAJ, p. 185 ex. 3, inches: 137.0598 sq ft, cut off
+    // after four decimals, with both ends.
+    name: 'pentagonal, slant 140 in, sides 20 and 30 in: 137.0598 sq ft with both ends',
+    sizes: { sides: 5, side: 30, topSide: 20, slant: 140 },
+    printed: '137.0599',
+    areaOf: (solid: Solid) => (measureSolid(solid).area + (5 * 30 ** 2) / (4 * Math.tan(Math.PI / 5))) / 144,
+  },
+])('a frustum $name', ({ sizes: { sides, side, topSide, slant }, printed, areaOf }) => {
+  const run = (side - topSide) / (2 * Math.tan(Math.PI / sides));
+  const solid = solidOf('regular-frustum', { sides, side, topSide, rise: Math.sqrt(slant ** 2 - run ** 2) });
+  expect(areaOf(solid).toFixed(4)).toBe(printed);
+});
+
 test('one roof, two ways: a gable raised by the skeleton and a gambrel without a break in its pitch', () => {
   const pitch = fromDegrees(52);
   const gable = solidOf('gable', { width: 120, depth: 80, pitch });

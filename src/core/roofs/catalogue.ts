@@ -9,8 +9,10 @@ import { helm } from './helm.ts';
 import { hip } from './hip.ts';
 import { mansard } from './mansard.ts';
 import { pyramid } from './pyramid.ts';
+import { regularFrustum } from './regular-frustum.ts';
 import { shed } from './shed.ts';
 import { spire } from './spire.ts';
+import { splayFootSpire } from './splay-foot-spire.ts';
 
 const list = [
   pyramid,
@@ -25,6 +27,8 @@ const list = [
   bellCastPyramid,
   broachSpire,
   helm,
+  regularFrustum,
+  splayFootSpire,
 ] as const;
 
 export type KindId = (typeof list)[number]['id'];

@@ -5,7 +5,7 @@ import { titleCase } from '../../solid/compass.ts';
 import type { Solid } from '../../solid/solid.ts';
 import { type Band, raiseRoof } from './raise-roof.ts';
 
-const winds = ['south', 'east', 'north', 'west'] as const;
+export const winds = ['south', 'east', 'north', 'west'] as const;
 
 export type Wind = (typeof winds)[number];
 
