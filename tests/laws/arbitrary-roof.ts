@@ -27,6 +27,7 @@ function arbitraryValue(param: Param): fc.Arbitrary<number | string> {
   const anywhere = fc.double({ min: low, max: high, noNaN: true });
   // A computed length such as 54.000000000000007 and a typed one such as 54 both have to work.
   const typed = anywhere.map((value) => (param.quantity === 'length' ? Math.round(value * 4) / 4 : value));
+  if (param.min === 0) return fc.oneof(fc.constant(0), anywhere, typed);
   return isOffset ? fc.oneof(fc.constant(0), fc.double({ min: -40, max: 40, noNaN: true })) : fc.oneof(anywhere, typed);
 }
 

@@ -87,7 +87,7 @@ export const drawRoof = (solid: Solid, body: Body | null, rest: number): RoofPic
   const roof = solid.faces.map((face) =>
     surface(
       face.loop.map((v) => solid.vertices[v] as Vec3),
-      face.part,
+      face.part === 'slope' ? 'slope' : 'wall',
     ),
   );
   // A tall tower is drawn shorter, so that its roof stays the larger part of a small picture.

@@ -5,7 +5,7 @@ import type { Solid } from '../solid/solid.ts';
 import { NOISE_MM } from '../tolerance.ts';
 import { MM_PER_INCH, type Ruler, type Units } from '../units/units.ts';
 import { closing } from './closing.ts';
-import { eaveOutline, overhangs, restHeight } from './rest.ts';
+import { overhangs, restHeight } from './rest.ts';
 
 /** How well the net closes and sits on the body. Lengths in mm. */
 export interface Fit {
@@ -36,7 +36,7 @@ export function fitRoof(
   const closings = nets.map(({ solid: own, net }) => closing(own, net, ruler));
   const seamMismatch = Math.max(0, ...closings.map((c) => c.seamMismatch));
   const peakGap = Math.max(0, ...closings.map((c) => c.peakGap));
-  const out = body ? overhangs(eaveOutline(solid), body) : [];
+  const out = body ? overhangs(solid, body) : [];
   const overhang = body ? { min: Math.min(...out), max: Math.max(...out) } : null;
   const fit: Fit = {
     overhang,

@@ -5,34 +5,11 @@ import { faceNormal } from '../solid/build-solid.ts';
 import type { Solid } from '../solid/solid.ts';
 import { NOISE_MM } from '../tolerance.ts';
 
-/** Corners of the eave outline in plan, counter-clockwise: the eaves joined at their ends, verges across the gables. */
-export function eaveOutline(solid: Solid): readonly Vec2[] {
-  const { vertices, edges, faces } = solid;
-  const rim = edges.filter((edge) => edge.faces.length === 1 && faces[edge.faces[0] as number]?.part === 'slope');
-  const next = new Map(rim.map(({ ends: [a, b] }) => [a, b]));
-  // At a flush gable the upper part of the verge is a seam with the wall, so the chain goes on along that.
-  for (const edge of edges) {
-    const slope = edge.faces.find((f) => faces[f]?.part === 'slope');
-    if (edge.role !== 'verge' || edge.faces.length !== 2 || slope === undefined) continue;
-    const [a, b] = edge.faces[0] === slope ? edge.ends : ([edge.ends[1], edge.ends[0]] as const);
-    next.set(a, b);
-  }
-  const first = rim.find((edge) => edge.role === 'eave')?.ends[0] ?? [...next.keys()][0];
-  const outline: Vec2[] = [];
-  let vertex = first;
-  do {
-    if (vertex === undefined) throw new Error('the rim of a solid is not closed');
-    const [x, y] = vertices[vertex] as Vec3;
-    outline.push([x, y]);
-    vertex = next.get(vertex);
-  } while (vertex !== first && outline.length <= vertices.length);
-  return outline;
-}
-
 /**
  * Height of the eave plane over the table with the roof resting on its body, mm: the roof comes down until its underside
- * meets the top outer edge of the body's wall. Along a straight wall the underside is lowest at a corner or where the wall
- * passes under an edge of the roof, so only those points are looked at.
+ * meets the top outer edge of the body's wall, or comes to lie on the body inside it. Along a straight wall the underside is
+ * lowest at a corner or where the wall passes under an edge of the roof, inside at a corner of the roof, so only those points
+ * are looked at.
  */
 export function restHeight(solid: Solid, body: Body): number {
   const points = body.outline.flatMap((p, i) => {
@@ -44,7 +21,8 @@ export function restHeight(solid: Solid, body: Body): number {
     });
     return [p, ...crossings];
   });
-  const clear = points.map((p) => underside(solid, p)).filter((z) => z !== null);
+  const inside = solid.vertices.map(([x, y]): Vec2 => [x, y]).filter((p) => isInside(p, body.outline));
+  const clear = [...points, ...inside].map((p) => underside(solid, p)).filter((z) => z !== null);
   return body.height - (clear.length === 0 ? 0 : Math.min(...clear));
 }
 
@@ -85,25 +63,33 @@ const isOnRing = (p: Vec2, ring: readonly Vec2[]): boolean =>
 
 /**
  * How far the eave stands out from each wall of the body, plan size, mm: straight out from both ends and the middle of each
- * wall to the eave outline; negative where the wall pokes out.
+ * wall to where the roof ends; negative where the wall pokes out.
  */
-export function overhangs(outline: readonly Vec2[], body: Body): readonly number[] {
+export function overhangs(solid: Solid, body: Body): readonly number[] {
+  const lines = solid.edges.map(({ ends }): Line => {
+    const [a, b] = ends.map((v) => solid.vertices[v] as Vec3) as [Vec3, Vec3];
+    return [
+      [a[0], a[1]],
+      [b[0], b[1]],
+    ];
+  });
   return body.outline.flatMap((p, i) => {
     const q = at(body.outline, i + 1);
     const along = sub2(q, p);
     const out: Vec2 = [along[1] / length2(along), -along[0] / length2(along)];
     return [0, 0.5, 1].map((s) => {
       const from: Vec2 = [p[0] + along[0] * s, p[1] + along[1] * s];
-      return distanceOut(from, out, outline);
+      return distanceOut(from, out, lines);
     });
   });
 }
 
-/** Signed distance from a point along a direction to where the line leaves the outline for good. */
-function distanceOut(from: Vec2, out: Vec2, outline: readonly Vec2[]): number {
+type Line = readonly [Vec2, Vec2];
+
+/** Signed distance from a point along a direction to the last of these lines in plan: where the roof is left for good. */
+function distanceOut(from: Vec2, out: Vec2, lines: readonly Line[]): number {
   let most = Number.NEGATIVE_INFINITY;
-  outline.forEach((a, i) => {
-    const b = at(outline, i + 1);
+  lines.forEach(([a, b]) => {
     const across = sub2(b, a);
     const turn = cross2(out, across);
     if (Math.abs(turn) <= NOISE_MM * length2(across)) return;
@@ -113,6 +99,6 @@ function distanceOut(from: Vec2, out: Vec2, outline: readonly Vec2[]): number {
   });
   // Not minus nothing, which is written differently.
   if (Number.isFinite(most)) return most + 0;
-  // The line passes the outline by: the wall pokes out, as far as it is from the eave.
-  return -Math.min(...outline.map((a, i) => distanceToSegment(from, a, at(outline, i + 1))));
+  // The line passes the roof by: the wall pokes out, as far as it is from the eave.
+  return -Math.min(...lines.map(([a, b]) => distanceToSegment(from, a, b)));
 }

@@ -1,8 +1,14 @@
+import { bellCastGable } from './bell-cast-gable.ts';
+import { bellCastHip } from './bell-cast-hip.ts';
 import { bellCastPyramid } from './bell-cast-pyramid.ts';
 import { broachSpire } from './broach-spire.ts';
+import { butterfly } from './butterfly.ts';
+import { crossGable } from './cross-gable.ts';
 import type { RoofDefinition } from './definition.ts';
+import { flat } from './flat.ts';
 import { frustum } from './frustum.ts';
 import { gable } from './gable.ts';
+import { gablet } from './gablet.ts';
 import { gambrel } from './gambrel.ts';
 import { halfHip } from './half-hip.ts';
 import { helm } from './helm.ts';
@@ -10,7 +16,10 @@ import { hip } from './hip.ts';
 import { mansard } from './mansard.ts';
 import { pyramid } from './pyramid.ts';
 import { regularFrustum } from './regular-frustum.ts';
+import { saltbox } from './saltbox.ts';
+import { sawtooth } from './sawtooth.ts';
 import { shed } from './shed.ts';
+import { sideHip } from './side-hip.ts';
 import { spire } from './spire.ts';
 import { splayFootSpire } from './splay-foot-spire.ts';
 
@@ -20,11 +29,20 @@ const list = [
   gable,
   hip,
   halfHip,
+  sideHip,
+  gablet,
+  saltbox,
   gambrel,
   mansard,
+  crossGable,
   shed,
+  butterfly,
+  sawtooth,
+  flat,
   frustum,
   bellCastPyramid,
+  bellCastHip,
+  bellCastGable,
   broachSpire,
   helm,
   regularFrustum,

@@ -30,5 +30,6 @@ export const gambrel = defineRoof({
       title: 'Hay barn',
       shape: { width: 84, depth: 126, rise: 60, breakRise: 30, lowerPitch: 58, ridge: 'along-depth' },
     },
+    { title: 'Shot tower store', shape: { width: 88, depth: 64, upperPitch: 24, breakRise: 22, lowerPitch: 66 } },
   ],
 });

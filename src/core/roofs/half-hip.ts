@@ -9,7 +9,7 @@ import { checkWallBody, endsParam, gableFromBody, rectangleParams, ridgeParam } 
 export const halfHip = defineRoof({
   id: 'half-hip',
   title: 'Half-hip',
-  summary: 'A gable roof whose ends slope back from part of the way up.',
+  summary: 'A gable roof, both or one of whose ends slope back from part of the way up.',
   alsoCalled: ['half-hipped', 'jerkinhead', 'clipped gable', 'snub gable'],
   params: [
     ...rectangleParams,
@@ -24,12 +24,23 @@ export const halfHip = defineRoof({
       default: 20,
     },
     ridgeParam,
+    {
+      key: 'hipped',
+      label: 'Hipped ends',
+      help: 'Whether both ends slope back, or only the right or front one; the other stays a gable.',
+      quantity: 'choice',
+      default: 'both',
+      choices: [
+        { value: 'both', label: 'Both' },
+        { value: 'one', label: 'One' },
+      ],
+    },
     endsParam,
   ],
   hasVerge: true,
   outlineFromBody: (body, overhang, { ridge }) => gableFromBody(body, overhang, ridge),
   build: (values, body) => {
-    const { width = 0, depth = 0, gableRise = 0, ridge, ends } = values;
+    const { width = 0, depth = 0, gableRise = 0, ridge, hipped, ends } = values;
     const unfit = checkWallBody(body, ends);
     if (unfit.length > 0) return fail(...unfit);
     const [length, span] = ridge === 'along-depth' ? [depth, width] : [width, depth];
@@ -37,7 +48,7 @@ export const halfHip = defineRoof({
     const rise = riseFrom(values, run);
     if (!rise.ok) return rise;
     // End slopes of the same pitch must not meet before the others do.
-    const least = rise.value * (1 - length / span);
+    const least = rise.value * (1 - (hipped === 'one' ? 2 * length : length) / span);
     const wrong = [...checkLevel(gableRise, rise.value, 'gableRise'), ...checkEnds(gableRise, least, rise.value)];
     if (wrong.length > 0) return fail(...wrong);
     const pitch = Math.atan2(rise.value, run);
@@ -46,12 +57,14 @@ export const halfHip = defineRoof({
       { level: 0, pitch: UPRIGHT },
       { level: gableRise, pitch },
     ];
-    const bands = bandsBy(winds, [{ level: 0, pitch }], end);
+    const both = bandsBy(winds, [{ level: 0, pitch }], end);
+    const bands = hipped === 'one' ? { ...both, [winds.ends[1]]: [{ level: 0, pitch: UPRIGHT }] } : both;
     return raiseRectangle({ width, depth, bands, walls: ends === 'open' ? [] : winds.ends, body });
   },
   examples: [
     { title: 'Rope walk', shape: { width: 132, depth: 70, pitch: 46, gableRise: 21 } },
     { title: 'Salt store', shape: { width: 76, depth: 98, rise: 52, gableRise: 30, ridge: 'along-depth' } },
+    { title: 'Cooperage', shape: { width: 94, depth: 66, pitch: 44, gableRise: 18, hipped: 'one' } },
   ],
 });
 

@@ -98,7 +98,8 @@ export function faceNormal(vertices: readonly Vec3[], face: Face): Vec3 {
 }
 
 /** Angle from the first face's normal to the second's about the edge (direction of the first face's loop); positive: outside angle. */
-const turnAlong = (n1: Vec3, n2: Vec3, along: Vec3): number => Math.atan2(dot3(cross3(n1, n2), along), dot3(n1, n2));
+export const turnAlong = (n1: Vec3, n2: Vec3, along: Vec3): number =>
+  Math.atan2(dot3(cross3(n1, n2), along), dot3(n1, n2));
 
 /**
  * What an edge is, from how its faces leave it. A face leaves an edge of its loop along its normal crossed with the edge:
@@ -109,17 +110,21 @@ function edgeRole(faces: readonly Face[], normals: readonly Vec3[], along: Vec3,
   const [first, second] = sides as readonly [number, number?];
   const climb = (f: number, direction: Vec3): number => cross3(normals[f] as Vec3, direction)[2];
   const firstClimbs = climb(first, along);
-  const isWall = (f: number): boolean => faces[f]?.part === 'wall';
+  const isWall = (f: number): boolean => faces[f]?.part !== 'slope';
   if (second === undefined) {
     if (!isLevel) return 'verge';
-    if (firstClimbs <= NOISE_RAD) return 'rim';
+    if (firstClimbs < -NOISE_RAD) return 'rim';
     return isWall(first) ? 'foot' : 'eave';
   }
   const turn = turnAlong(normals[first] as Vec3, normals[second] as Vec3, along);
-  if (isWall(first) !== isWall(second)) return isLevel ? 'break' : 'verge';
-  if (!isLevel) return turn > 0 ? 'hip' : 'valley';
   // The second face runs along the edge the other way.
   const secondClimbs = climb(second, scale3(along, -1));
+  if (isWall(first) !== isWall(second)) {
+    if (!isLevel) return 'verge';
+    const [slopeClimbs, wallClimbs] = isWall(first) ? [secondClimbs, firstClimbs] : [firstClimbs, secondClimbs];
+    return slopeClimbs >= -NOISE_RAD && wallClimbs < -NOISE_RAD ? 'eave' : 'break';
+  }
+  if (!isLevel) return turn > 0 ? 'hip' : 'valley';
   if (firstClimbs < -NOISE_RAD && secondClimbs < -NOISE_RAD) return 'ridge';
   return firstClimbs > NOISE_RAD && secondClimbs > NOISE_RAD ? 'valley' : 'break';
 }

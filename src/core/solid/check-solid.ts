@@ -7,7 +7,7 @@ import type { Solid } from './solid.ts';
 
 /**
  * What a solid must be before anything is unfolded from it: faces flat and facing out, every edge known and of its
- * true length, no face left hanging, the eave level at z = 0. Returns no issue for every solid that a kind builds.
+ * true length, no face left hanging, the lowest eave at z = 0 (a fascia hangs below it). Returns no issue for every solid that a kind builds.
  */
 export function checkSolid(solid: Solid): readonly Issue[] {
   const issues: Issue[] = [];
@@ -35,7 +35,8 @@ export function checkSolid(solid: Solid): readonly Issue[] {
         found('edge-missing', `An edge of the panel ${face.title} is not listed once.`, { runsCount: runs.length });
     });
   });
-  const lowest = Math.min(...solid.vertices.map((v) => v[2]));
+  const standing = solid.faces.filter((face) => face.part !== 'fascia');
+  const lowest = Math.min(...standing.flatMap(({ loop }) => loop.map((v) => solid.vertices[v]?.[2] ?? Number.NaN)));
   if (!isSameLength(lowest, 0)) found('eave-off-zero', 'The lowest eave is not at level 0.', { lowest });
   for (const edge of solid.edges) {
     const [a, b] = edge.ends.map((v) => solid.vertices[v] as Vec3) as [Vec3, Vec3];

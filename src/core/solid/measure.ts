@@ -85,8 +85,9 @@ export function measureSolid(solid: Solid): SolidMeasures {
 }
 
 /**
- * The right triangle in the front panel: of the slopes that rise from the eave, the one that faces most to the south, the
- * first of equals. Pitch in radians, lengths in mm; the rise is the panel's own, that of the roof where it reaches the top.
+ * The right triangle in the front panel: of the slopes that rise from the eave plane those that go up highest, of them the one
+ * that faces most to the south, the first of equals. Pitch in radians, lengths in mm; the rise is the panel's own, that of the
+ * roof where it reaches the top.
  */
 export function frontMeasures(solid: Solid): {
   readonly face: number;
@@ -96,16 +97,21 @@ export function frontMeasures(solid: Solid): {
   readonly run: number;
 } {
   const measures = measureSolid(solid);
-  const lowest = ({ loop }: Face): number => Math.min(...loop.map((v) => (solid.vertices[v] as Vec3)[2]));
+  const levelsOf = ({ loop }: Face): number[] => loop.map((v) => (solid.vertices[v] as Vec3)[2]);
+  const rising = solid.faces.flatMap((face, f) => {
+    const levels = levelsOf(face);
+    return face.part === 'slope' && !isPositive(Math.min(...levels)) ? [{ face: f, top: Math.max(...levels) }] : [];
+  });
+  const top = Math.max(...rising.map((candidate) => candidate.top));
   let face = 0;
   let most = Number.NEGATIVE_INFINITY;
-  solid.faces.forEach((candidate, f) => {
-    if (candidate.part !== 'slope' || isPositive(lowest(candidate))) return;
-    const { normal } = faceFrame(solid, f);
+  for (const candidate of rising) {
+    if (isPositive(top - candidate.top)) continue;
+    const { normal } = faceFrame(solid, candidate.face);
     // A hundredth of a degree of turn must not decide between a slope facing east and one facing west.
     const southward = Number((-normal[1] / Math.hypot(normal[0], normal[1])).toFixed(6));
-    if (southward > most) [face, most] = [f, southward];
-  });
+    if (southward > most) [face, most] = [candidate.face, southward];
+  }
   const { pitch, slant } = measures.faces[face] as FaceMeasures;
   return { face, rise: slant * Math.sin(pitch), pitch, slant, run: slant * Math.cos(pitch) };
 }

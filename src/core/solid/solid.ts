@@ -2,7 +2,7 @@ import type { Vec3 } from '../geometry/vector.ts';
 
 /**
  * What an edge is to a roofer.
- * eave: low edge of a slope · ridge: level top edge · hip: slanted, outside angle · valley: slanted, inside angle ·
+ * eave: low edge of a slope, or the outer edge of a level deck · ridge: level top edge · hip: slanted, outside angle · valley: slanted, inside angle ·
  * verge: slanted edge at a gable · break: where the pitch changes within one side · abutment: the edge of a wall that
  * meets the inside of a slope · rim: edge of an open top · foot: lower edge of a wall panel.
  */
@@ -13,7 +13,8 @@ export interface Face {
   readonly id: string;
   readonly title: string;
   readonly loop: readonly number[];
-  readonly part: 'slope' | 'wall';
+  /** A fascia hangs from an eave; its foot may lie under the eave plane. */
+  readonly part: 'slope' | 'wall' | 'fascia';
   /** Faces that rise from one eave edge share this; `per-panel` keeps them in one piece. */
   readonly side: string;
 }

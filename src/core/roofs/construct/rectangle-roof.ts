@@ -24,19 +24,31 @@ export interface RectangleRoof {
 
 /** A roof over a rectangle, its sides named after the winds; a side with bands is a slope, others are gable ends. */
 export function raiseRectangle({ width, depth, bands, top, walls, body }: RectangleRoof): Result<Solid> {
-  // A body that stands out beyond the roof is reported by the fit; its walls are then taken at the outline.
-  const wallWidth = Math.min(width, body?.rectangle?.width ?? width);
-  const wallDepth = Math.min(depth, body?.rectangle?.depth ?? depth);
-  const corners = rectangle(wallWidth, wallDepth);
+  const lines = wallLines({ width, depth, body });
   return raiseRoof({
     rings: [rectangle(width, depth)],
     sides: winds.map((id) => ({ id, title: titleCase(walls.length > 0 ? `${id} slope` : id), bands: bands[id] })),
     ...(top === undefined ? {} : { top }),
-    walls: walls.map((id) => {
-      const i = winds.indexOf(id);
-      return { id, title: `${titleCase(id)} gable`, from: corners[i] as Vec2, to: corners[(i + 1) % 4] as Vec2 };
-    }),
+    walls: walls.map((id) => ({ id, title: `${titleCase(id)} gable`, ...lines[id] })),
   });
+}
+
+/** Where walls under a rectangular roof stand: on the body's walls, without a body on the outline. */
+export function wallLines({
+  width,
+  depth,
+  body,
+}: Pick<RectangleRoof, 'width' | 'depth' | 'body'>): Readonly<
+  Record<Wind, { readonly from: Vec2; readonly to: Vec2 }>
+> {
+  // A body that stands out beyond the roof is reported by the fit; its walls are then taken at the outline.
+  const corners = rectangle(
+    Math.min(width, body?.rectangle?.width ?? width),
+    Math.min(depth, body?.rectangle?.depth ?? depth),
+  );
+  return Object.fromEntries(
+    winds.map((wind, i) => [wind, { from: corners[i] as Vec2, to: corners[(i + 1) % 4] as Vec2 }]),
+  ) as Record<Wind, { readonly from: Vec2; readonly to: Vec2 }>;
 }
 
 /** Counter-clockwise from the south-west corner, so that side i faces wind i. */

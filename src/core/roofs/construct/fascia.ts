@@ -1,0 +1,116 @@
+import { add3, cross2, distance3, sub2, sub3, unit3, type Vec2, type Vec3 } from '../../geometry/vector.ts';
+import { faceNormal, turnAlong } from '../../solid/build-solid.ts';
+import type { Edge, Face, Solid } from '../../solid/solid.ts';
+import { isPositive } from '../../tolerance.ts';
+
+/**
+ * Hangs an upright strip, `drop` mm high, from every free eave of a solid, and from a high level edge that nothing of the roof
+ * lies beyond, as at the back of a shed. The strips of neighbouring eaves meet at the corners. A strip belongs to the side of
+ * its slope, so that in a piece per panel it stays a fold at the eave. Rolled edges carry none.
+ */
+export function addFascia(solid: Solid, drop: number): Solid {
+  const hung = solid.edges.flatMap((edge, e) => (carriesFascia(solid, edge) ? [e] : []));
+  const vertices: Vec3[] = [...solid.vertices];
+  const faces: Face[] = [...solid.faces];
+  const edges: Edge[] = [...solid.edges];
+  const below = new Map<number, number>();
+  const lowered = (v: number): number => {
+    const known = below.get(v);
+    if (known !== undefined) return known;
+    const index = vertices.push(add3(solid.vertices[v] as Vec3, [0, 0, -drop])) - 1;
+    below.set(v, index);
+    return index;
+  };
+  const taken = new Map<string, number>();
+  const named = (name: string): string => {
+    const count = (taken.get(name) ?? 0) + 1;
+    taken.set(name, count);
+    return count === 1 ? name : `${name}-${count}`;
+  };
+  const angleAt = (a: number, b: number, first: number, second: number): number => {
+    const along = unit3(sub3(vertices[b] as Vec3, vertices[a] as Vec3));
+    const [n1, n2] = [first, second].map((f) => faceNormal(vertices, faces[f] as Face)) as [Vec3, Vec3];
+    return Math.PI - turnAlong(n1, n2, along);
+  };
+  const lengthOf = (a: number, b: number): number => distance3(vertices[a] as Vec3, vertices[b] as Vec3);
+
+  const strips = hung.map((e) => {
+    const edge = edges[e] as Edge;
+    const [a, b] = edge.ends;
+    const slope = edge.faces[0] as number;
+    const { id, title, side } = faces[slope] as Face;
+    const loop = [lowered(a), lowered(b), b, a];
+    const face = faces.push({ id: named(`${id}-fascia`), title: `${title} fascia`, part: 'fascia', side, loop }) - 1;
+    edges[e] = { ...edge, role: 'eave', faces: [slope, face], dihedral: angleAt(a, b, slope, face) };
+    return { face, a, b };
+  });
+  for (const { face, a, b } of strips) {
+    const { id } = faces[face] as Face;
+    const [from, to] = [lowered(a), lowered(b)];
+    edges.push({
+      id: `foot-${id}`,
+      ends: [from, to],
+      faces: [face],
+      role: 'foot',
+      length: lengthOf(from, to),
+      dihedral: null,
+    });
+    // Where this strip ends the next one begins; at a gable end neither has a neighbour.
+    const next = strips.filter((strip) => strip.a === b);
+    const before = strips.filter((strip) => strip.b === a);
+    const follows = next.length === 1 && strips.filter((strip) => strip.b === b).length === 1;
+    const isFollowed = before.length === 1 && strips.filter((strip) => strip.a === a).length === 1;
+    const other = next[0]?.face;
+    if (follows && other !== undefined) {
+      const dihedral = angleAt(to, b, face, other);
+      const role = dihedral < Math.PI ? 'hip' : 'valley';
+      edges.push({
+        id: `${role}-${id}-${faces[other]?.id}`,
+        ends: [to, b],
+        faces: [face, other],
+        role,
+        length: lengthOf(to, b),
+        dihedral,
+      });
+    } else {
+      edges.push(openEnd(`verge-${id}`, [to, b], face, lengthOf(to, b)));
+    }
+    if (!isFollowed) edges.push(openEnd(`verge-${id}-${follows ? 1 : 2}`, [a, from], face, lengthOf(a, from)));
+  }
+  return { ...solid, vertices, faces, edges };
+}
+
+const openEnd = (id: string, ends: readonly [number, number], face: number, length: number): Edge => ({
+  id,
+  ends,
+  faces: [face],
+  role: 'verge',
+  length,
+  dihedral: null,
+});
+
+function carriesFascia(solid: Solid, edge: Edge): boolean {
+  const { role, faces } = edge;
+  const [face] = faces;
+  if (faces.length !== 1 || face === undefined || solid.faces[face]?.part !== 'slope') return false;
+  return role === 'eave' || (role === 'rim' && isOutermost(solid, edge));
+}
+
+/** Nothing of the roof lies straight out beyond the middle of the edge, as it would across an open top. */
+function isOutermost({ vertices, edges }: Solid, rim: Edge): boolean {
+  const plan = (v: number): Vec2 => [vertices[v]?.[0] ?? 0, vertices[v]?.[1] ?? 0];
+  const [a, b] = rim.ends.map(plan) as [Vec2, Vec2];
+  const along = sub2(b, a);
+  const out: Vec2 = [along[1], -along[0]];
+  const middle: Vec2 = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+  return !edges.some(({ ends }) => {
+    const [p, q] = ends.map((v) => sub2(plan(v), middle)) as [Vec2, Vec2];
+    const [before, after] = [cross2(out, p), cross2(out, q)];
+    if (before > 0 === after > 0) return false;
+    const [x, y] = [
+      p[0] + ((q[0] - p[0]) * before) / (before - after),
+      p[1] + ((q[1] - p[1]) * before) / (before - after),
+    ];
+    return isPositive((x * out[0] + y * out[1]) / Math.hypot(...out));
+  });
+}
