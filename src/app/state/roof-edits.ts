@@ -120,9 +120,9 @@ export const changeBody = (context: RoofContext, plan: BodyPlan): JsonObject[] =
   return [typed, ...written].map((roof) => ({ ...roof, body }));
 };
 
-/** What a member of a group would say of this roof: rise, pitch, slant; or the sizes of a regular outline. mm, radians. */
+/** What a member of a group would say of this roof: rise, pitch, slant, the pitch above a break; or the sizes of a regular outline. mm, radians. */
 export const measuredValue = (solid: Solid, key: string): number | null => {
-  const { pitch, slant } = frontMeasures(solid);
+  const { face, pitch, slant } = frontMeasures(solid);
   const eaves = solid.edges.filter((edge) => edge.role === 'eave');
   const corner = (i: number | undefined): readonly [number, number] => {
     const [x, y] = solid.vertices[i ?? 0] ?? [0, 0];
@@ -136,11 +136,18 @@ export const measuredValue = (solid: Solid, key: string): number | null => {
     rise: () => measureSolid(solid).rise,
     pitch: () => pitch,
     slant: () => slant,
+    upperPitch: () => pitchAbove(solid, face),
     side: () => eaves[0]?.length ?? null,
     acrossCorners: () => 2 * Math.max(...eaves.map((edge) => Math.hypot(...corner(edge.ends[0])))),
     acrossFlats: () => (eaves.length % 2 === 0 ? 2 * Math.min(...middles) : null),
   };
   return values[key]?.() ?? null;
+};
+
+/** Pitch of the panel above a break on the same side as this face; null where there is none. */
+const pitchAbove = (solid: Solid, face: number): number | null => {
+  const above = solid.faces.findLastIndex(({ side, part }) => part === 'slope' && side === solid.faces[face]?.side);
+  return above === face ? null : (measureSolid(solid).faces[above]?.pitch ?? null);
 };
 
 /** Gives another member of a group, at the value the roof has now: nothing on the table changes. */

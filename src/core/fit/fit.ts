@@ -45,7 +45,12 @@ export function fitRoof(
     rest: body ? restHeight(solid, body) : 0,
     sentence: closingSentence(Math.max(seamMismatch, peakGap), units),
   };
-  return { fit, issues: overhang && overhang.min < -NOISE_MM ? [roofTooSmall(-overhang.min)] : [] };
+  const lowest = fit.rest + Math.min(...solid.vertices.map((v) => v[2]));
+  const issues = [
+    ...(overhang && overhang.min < -NOISE_MM ? [roofTooSmall(-overhang.min)] : []),
+    ...(body && lowest < -NOISE_MM ? [belowTable(-lowest)] : []),
+  ];
+  return { fit, issues };
 }
 
 /** `Closes within 1/64 in.`: the gap rounded up to the next 64th of an inch or tenth of a millimetre. */
@@ -60,6 +65,15 @@ export function closingSentence(gap: number, units: Units): string {
 }
 
 const greatestCommonDivisor = (a: number, b: number): number => (b === 0 ? a : greatestCommonDivisor(b, a % b));
+
+const belowTable = (by: number): Issue => ({
+  level: 'warning',
+  code: 'roof-below-table',
+  path: '',
+  numbers: { by },
+  message: 'The roof comes down {by} below the table that its body stands on.',
+  remedy: 'Make the body higher, or let less of the roof hang down.',
+});
 
 const roofTooSmall = (by: number): Issue => ({
   level: 'error',

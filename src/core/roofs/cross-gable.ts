@@ -13,7 +13,8 @@ import { checkWallBody, endsParam, rectangleParams, rectangleWithEave } from './
 export const crossGable = defineRoof({
   id: 'cross-gable',
   title: 'Cross-gable',
-  summary: 'Two gable roofs that cross over a rectangle: a gable on each of its four sides, and four valleys.',
+  summary:
+    'Two gable roofs that cross, over a rectangle or a cross: a gable on each of its four sides, and four valleys.',
   params: [
     ...rectangleParams,
     ...heightParams,
@@ -26,20 +27,40 @@ export const crossGable = defineRoof({
       max: 2000,
       default: 40,
     },
+    {
+      key: 'wingRise',
+      label: 'Wing rise',
+      help: 'From the eave to the ridge of that roof; as the ridge that it crosses unless said otherwise.',
+      quantity: 'length',
+      min: 1,
+      max: 2000,
+      optional: true,
+    },
+    {
+      key: 'mainDepth',
+      label: 'Main depth',
+      help: 'Eave to eave of the roof from left to right, where the wing stands out beyond it; as the depth unless said otherwise.',
+      quantity: 'length',
+      min: 3,
+      max: 2000,
+      optional: true,
+    },
     endsParam,
   ],
   hasVerge: false,
   outlineFromBody: rectangleWithEave,
   build: (values, body) => {
-    const { width = 0, depth = 0, wingWidth = 0, ends } = values;
+    const { width = 0, depth = 0, wingWidth = 0, wingRise, mainDepth = depth, ends } = values;
     const unfit = checkWallBody(body, ends);
     if (unfit.length > 0) return fail(...unfit);
     if (wingWidth - width > SNAP_MM) return fail(wingTooWide(wingWidth, width));
-    const rise = riseFrom(values, depth / 2);
+    if (mainDepth - depth > SNAP_MM) return fail(mainTooDeep(mainDepth, depth));
+    const rise = riseFrom(values, mainDepth / 2);
     if (!rise.ok) return rise;
-    const main: Arm = { length: width, span: depth, rise: rise.value };
-    const wing: Arm = { length: depth, span: wingWidth, rise: rise.value };
-    const slopes = crossSlopes(main, wing, 0);
+    if (wingRise !== undefined && wingRise - rise.value > SNAP_MM) return fail(wingTooHigh(wingRise, rise.value));
+    const main: Arm = { length: width, span: mainDepth, rise: rise.value };
+    const wing: Arm = { length: depth, span: wingWidth, rise: wingRise ?? rise.value };
+    const slopes = crossSlopes(main, wing);
     if (ends === 'open') return succeed(buildSolid(slopes));
     const size: Vec2 = [
       Math.min(width, body?.rectangle?.width ?? width),
@@ -50,6 +71,10 @@ export const crossGable = defineRoof({
   },
   examples: [
     { title: 'Corn exchange', shape: { width: 112, depth: 78, pitch: 42, wingWidth: 52 } },
+    {
+      title: 'Seamen’s mission',
+      shape: { width: 120, depth: 96, rise: 36, wingWidth: 40, wingRise: 28, mainDepth: 66 },
+    },
     { title: 'Toll house', shape: { width: 64, depth: 64, rise: 34, wingWidth: 64 } },
   ],
 });
@@ -62,17 +87,16 @@ interface Arm {
 }
 
 /**
- * Slopes of two crossing gable roofs, `high` with its ridge along x before all is turned by so many quarters, `low` across it
- * and no higher. Where the ridges are level with each other, the slopes of `high` end in their crossing.
+ * Slopes of two crossing gable roofs, `high` with its ridge along x, `low` across it and no higher. Where the ridges are level with each other, the slopes of `high` end in their crossing.
  */
-function crossSlopes(high: Arm, low: Arm, quarters: number): readonly FaceDraft[] {
+function crossSlopes(high: Arm, low: Arm): readonly FaceDraft[] {
   const isLevel = high.rise - low.rise <= SNAP_MM;
   const [end, side, out, half] = [high.length / 2, high.span / 2, low.length / 2, low.span / 2];
   // The lower ridge meets the higher slope where that has come up to its level.
   const meet: Vec3 = isLevel ? [0, 0, high.rise] : [0, -side * (1 - low.rise / high.rise), low.rise];
   return [0, 2].flatMap((turn): FaceDraft[] => {
-    const wind = (i: number): string => winds[(i + turn + quarters) % 4] as string;
-    const place = ([x, y, z]: Vec3): Vec3 => [...quarterTurns([x, y], turn + quarters), z] as Vec3;
+    const wind = (i: number): string => winds[(i + turn) % 4] as string;
+    const place = ([x, y, z]: Vec3): Vec3 => [...quarterTurns([x, y], turn), z] as Vec3;
     const draft = (id: string, title: string, points: readonly Vec3[]): FaceDraft => ({
       id,
       title: titleCase(title),
@@ -129,4 +153,23 @@ const wingTooWide = (found: number, most: number): Issue => ({
   numbers: { found, most },
   message: 'A wing {found} wide is wider than the roof it crosses.',
   remedy: 'Keep it at {most} or under, or make the roof wider.',
+});
+
+const wingTooHigh = (found: number, most: number): Issue => ({
+  level: 'error',
+  code: 'wing-too-high',
+  path: 'shape.wingRise',
+  numbers: { found, most },
+  message: 'A wing {found} high is higher than the ridge of {most} that it crosses.',
+  remedy:
+    'Keep it at {most} or under, or turn the roof by a quarter, so that the higher ridge runs from left to right.',
+});
+
+const mainTooDeep = (found: number, most: number): Issue => ({
+  level: 'error',
+  code: 'main-too-deep',
+  path: 'shape.mainDepth',
+  numbers: { found, most },
+  message: 'The roof from left to right is {found} deep, deeper than the whole.',
+  remedy: 'Keep it at {most} or under, or make the roof deeper.',
 });

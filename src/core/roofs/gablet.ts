@@ -2,7 +2,7 @@ import { fail, type Issue } from '../issue.ts';
 import { UPRIGHT } from './construct/raise-roof.ts';
 import { bandsBy, raiseRectangle, ridgeWinds } from './construct/rectangle-roof.ts';
 import { defineRoof } from './definition.ts';
-import { checkLevel, heightParams, MOST_SHARE, riseFrom } from './height.ts';
+import { checkLevel, heightParams, MOST_SHARE, riseFrom, steepness } from './height.ts';
 import { rectangleParams, rectangleWithEave, ridgeParam } from './outline.ts';
 
 /** A hip roof below, a gable roof at the top. */
@@ -22,23 +22,31 @@ export const gablet = defineRoof({
       max: 2000,
       default: 20,
     },
+    {
+      key: 'endPitch',
+      label: 'End pitch',
+      help: 'How steep the end slopes below the gables are; as the slopes unless said otherwise.',
+      quantity: 'pitch',
+      ...steepness,
+      optional: true,
+    },
     ridgeParam,
   ],
   hasVerge: false,
   outlineFromBody: rectangleWithEave,
   build: (values) => {
-    const { width = 0, depth = 0, hipRise = 0, ridge } = values;
+    const { width = 0, depth = 0, hipRise = 0, endPitch, ridge } = values;
     const [length, span] = ridge === 'along-depth' ? [depth, width] : [width, depth];
     const run = span / 2;
     const rise = riseFrom(values, run);
     if (!rise.ok) return rise;
+    const pitch = Math.atan2(rise.value, run);
     // Below this level the two end slopes have not met.
-    const most = (MOST_SHARE * (rise.value * length)) / span;
+    const most = (MOST_SHARE * (length * Math.tan(endPitch ?? pitch))) / 2;
     const wrong = [...checkLevel(hipRise, rise.value, 'hipRise'), ...checkEnds(hipRise, most)];
     if (wrong.length > 0) return fail(...wrong);
-    const pitch = Math.atan2(rise.value, run);
     const end = [
-      { level: 0, pitch },
+      { level: 0, pitch: endPitch ?? pitch },
       { level: hipRise, pitch: UPRIGHT },
     ];
     const bands = bandsBy(ridgeWinds(ridge), [{ level: 0, pitch }], end);
@@ -46,6 +54,7 @@ export const gablet = defineRoof({
   },
   examples: [
     { title: 'Sail loft', shape: { width: 116, depth: 82, pitch: 44, hipRise: 24 } },
+    { title: 'Rigging loft', shape: { width: 96, depth: 68, pitch: 40, hipRise: 16, endPitch: 58 } },
     { title: 'Tide mill', shape: { width: 78, depth: 104, rise: 46, hipRise: 30, ridge: 'along-depth' } },
   ],
 });

@@ -2,7 +2,7 @@ import { fail, type Issue } from '../issue.ts';
 import { UPRIGHT } from './construct/raise-roof.ts';
 import { bandsBy, raiseRectangle, ridgeWinds } from './construct/rectangle-roof.ts';
 import { defineRoof } from './definition.ts';
-import { checkLevel, heightParams, MOST_SHARE, riseFrom } from './height.ts';
+import { checkLevel, heightParams, MOST_SHARE, riseFrom, steepness } from './height.ts';
 import { checkWallBody, endsParam, gableFromBody, rectangleParams, ridgeParam } from './outline.ts';
 
 /** A gable whose top is cut off at both ends by small hips. */
@@ -23,6 +23,14 @@ export const halfHip = defineRoof({
       max: 2000,
       default: 20,
     },
+    {
+      key: 'endPitch',
+      label: 'End pitch',
+      help: 'How steep the ends are above their gables; as the slopes unless said otherwise.',
+      quantity: 'pitch',
+      ...steepness,
+      optional: true,
+    },
     ridgeParam,
     {
       key: 'hipped',
@@ -40,22 +48,23 @@ export const halfHip = defineRoof({
   hasVerge: true,
   outlineFromBody: (body, overhang, { ridge }) => gableFromBody(body, overhang, ridge),
   build: (values, body) => {
-    const { width = 0, depth = 0, gableRise = 0, ridge, hipped, ends } = values;
+    const { width = 0, depth = 0, gableRise = 0, endPitch, ridge, hipped, ends } = values;
     const unfit = checkWallBody(body, ends);
     if (unfit.length > 0) return fail(...unfit);
     const [length, span] = ridge === 'along-depth' ? [depth, width] : [width, depth];
     const run = span / 2;
     const rise = riseFrom(values, run);
     if (!rise.ok) return rise;
-    // End slopes of the same pitch must not meet before the others do.
-    const least = rise.value * (1 - (hipped === 'one' ? 2 * length : length) / span);
+    const pitch = Math.atan2(rise.value, run);
+    // The end slopes must not meet, or a single one its opposite gable, before the others do.
+    const endRun = hipped === 'one' ? length : length / 2;
+    const least = rise.value - endRun * Math.tan(endPitch ?? pitch);
     const wrong = [...checkLevel(gableRise, rise.value, 'gableRise'), ...checkEnds(gableRise, least, rise.value)];
     if (wrong.length > 0) return fail(...wrong);
-    const pitch = Math.atan2(rise.value, run);
     const winds = ridgeWinds(ridge);
     const end = [
       { level: 0, pitch: UPRIGHT },
-      { level: gableRise, pitch },
+      { level: gableRise, pitch: endPitch ?? pitch },
     ];
     const both = bandsBy(winds, [{ level: 0, pitch }], end);
     const bands = hipped === 'one' ? { ...both, [winds.ends[1]]: [{ level: 0, pitch: UPRIGHT }] } : both;
@@ -65,6 +74,7 @@ export const halfHip = defineRoof({
     { title: 'Rope walk', shape: { width: 132, depth: 70, pitch: 46, gableRise: 21 } },
     { title: 'Salt store', shape: { width: 76, depth: 98, rise: 52, gableRise: 30, ridge: 'along-depth' } },
     { title: 'Cooperage', shape: { width: 94, depth: 66, pitch: 44, gableRise: 18, hipped: 'one' } },
+    { title: 'Oar store', shape: { width: 86, depth: 60, pitch: 40, gableRise: 10, endPitch: 62 } },
   ],
 });
 
