@@ -11,6 +11,7 @@ export const bellCastGable = defineRoof({
   id: 'bell-cast-gable',
   title: 'Bell-cast gable',
   summary: 'A gable roof whose two slopes flare out flatter towards the eave.',
+  alsoCalled: ['bellcast', 'flared', 'sprocketed'],
   params: [...rectangleParams, riseParam, ...curvedFlareParams, ridgeParam, endsParam],
   hasVerge: true,
   outlineFromBody: (body, overhang, { ridge }) => gableFromBody(body, overhang, ridge),

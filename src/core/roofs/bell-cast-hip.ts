@@ -10,6 +10,7 @@ export const bellCastHip = defineRoof({
   id: 'bell-cast-hip',
   title: 'Bell-cast hip',
   summary: 'A hip roof whose four slopes flare out flatter towards the eave.',
+  alsoCalled: ['bellcast', 'flared', 'sprocketed'],
   params: [...rectangleParams, riseParam, ...curvedFlareParams],
   hasVerge: false,
   outlineFromBody: rectangleWithEave,

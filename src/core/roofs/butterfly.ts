@@ -10,6 +10,7 @@ export const butterfly = defineRoof({
   id: 'butterfly',
   title: 'Butterfly',
   summary: 'Two slopes that fall from the front and the back to a level valley between them.',
+  alsoCalled: ['V roof', 'inverted', 'valley'],
   params: [...rectangleParams, ...heightParams, endsParam],
   hasVerge: true,
   outlineFromBody: (body, overhang) => gableFromBody(body, overhang, 'along-width'),

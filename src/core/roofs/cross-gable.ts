@@ -15,6 +15,7 @@ export const crossGable = defineRoof({
   title: 'Cross-gable',
   summary:
     'Two gable roofs that cross, over a rectangle or a cross: a gable on each of its four sides, and four valleys.',
+  alsoCalled: ['crosspitched', 'cross gabled', 'groin', 'four gables'],
   params: [
     ...rectangleParams,
     ...heightParams,

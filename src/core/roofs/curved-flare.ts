@@ -34,7 +34,7 @@ export interface CurvedFlare {
  * parabola on its side); its facets are chords between points on it.
  */
 export function flareSlope(
-  flare: Flare,
+  flare: CurvedFlare,
   run: number,
 ): Result<{ readonly bands: readonly Band[]; readonly off: number }> {
   const { rise = 0, flareRise = 0, flarePitch = 0, flareSteps = 1 } = flare;

@@ -14,6 +14,7 @@ export const flat = defineRoof({
   id: 'flat',
   title: 'Flat',
   summary: 'A level deck with a parapet standing up round it, or a fascia hanging down.',
+  alsoCalled: ['deck', 'level', 'terrace', 'parapet'],
   params: [
     ...rectangleParams,
     {

@@ -10,6 +10,7 @@ export const gablet = defineRoof({
   id: 'gablet',
   title: 'Gablet',
   summary: 'A hip roof whose ridge ends in small upright gables above the end slopes.',
+  alsoCalled: ['hipped and gabled', 'Dutch gable'],
   params: [
     ...rectangleParams,
     ...heightParams,

@@ -13,6 +13,7 @@ export const saltbox = defineRoof({
   title: 'Saltbox',
   summary:
     'A gable roof with a long and a short side: its ridge off the middle, its back eave higher than the front one.',
+  alsoCalled: ['catslide', 'long and short', 'uneven gable', 'gabled height moved'],
   params: [
     ...rectangleParams,
     ...heightParams,

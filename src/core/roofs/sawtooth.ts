@@ -13,6 +13,7 @@ export const sawtooth = defineRoof({
   id: 'sawtooth',
   title: 'Sawtooth',
   summary: 'A row of one-sided ridges: slopes facing the front, and steep or upright glazing facing the back.',
+  alsoCalled: ['factory', 'north light', 'shed row'],
   params: [
     ...rectangleParams,
     ...heightParams,

@@ -11,6 +11,7 @@ export const sideHip = defineRoof({
   id: 'side-hip',
   title: 'Side hip',
   summary: 'A roof with a hip at its right or front end and a gable at the other.',
+  alsoCalled: ['side hipped', 'one end hipped'],
   params: [
     ...rectangleParams,
     ...heightParams,
