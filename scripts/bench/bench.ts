@@ -4,6 +4,8 @@ import { buildPage } from './build-page.ts';
 import { firstLoad, totalGz } from './first-load.ts';
 import { firstPaints } from './first-paint.ts';
 import { roofSpeeds } from './roof-speed.ts';
+import { LEVELS, skeletonSpeeds } from './skeleton-speed.ts';
+import { solidSpeeds } from './solid-speed.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const kilobytes = (bytes: number): string => `${(bytes / 1000).toFixed(1)} KB`;
@@ -18,6 +20,34 @@ export async function main(): Promise<number> {
   const rows = roofs.map(({ title, panels, ms, ratio }) => [title, String(panels), ms.toFixed(3), ratio.toFixed(2)]);
   process.stdout.write(
     tableText(['Roof', 'Panels', 'ms', '× yardstick'], [...rows, ['(yardstick)', '', yardstick.toFixed(3), '1.00']]),
+  );
+
+  print('Parameter change to solid, every example of the catalogue', 'aim: under 4 ms; the slowest ten of them');
+  process.stdout.write(
+    tableText(
+      ['Kind', 'Example', 'Panels', 'ms'],
+      solidSpeeds()
+        .slice(0, 10)
+        .map(({ kind, title, faces, ms }) => [kind, title, String(faces), ms.toFixed(3)]),
+    ),
+  );
+
+  print(
+    'Slopes over a random outline, a pitch for each side',
+    `aim: 100 corners under 5 ms, 1000 under 500 ms; beside a polygon library's offsets at ${LEVELS} levels`,
+  );
+  process.stdout.write(
+    tableText(
+      ['Corners', 'ms', 'worst', 'offsets', '× offsets', 'grows as n to the'],
+      skeletonSpeeds().map(({ corners, ms, worst, offsets, growth }) => [
+        String(corners),
+        ms.toFixed(2),
+        worst.toFixed(2),
+        offsets.toFixed(2),
+        (ms / offsets).toFixed(2),
+        growth?.toFixed(2) ?? '',
+      ]),
+    ),
   );
 
   buildPage();

@@ -7,12 +7,13 @@ export const median = (values: readonly number[]): number => {
 
 /**
  * Time of one call of each piece of work, ms: the median of many runs, taken in turn so that a slow moment of the
- * machine meets all of them alike. A run repeats short work until it takes about `least` ms.
+ * machine meets all of them alike. A run repeats short work until it takes about `least` ms. `trials`: calls before the
+ * first run, for the compiler to warm up and to see how long one takes.
  */
-export function timeInTurn(work: readonly (() => void)[], rounds = 61, least = 2): readonly number[] {
+export function timeInTurn(work: readonly (() => void)[], rounds = 61, least = 2, trials = 20): readonly number[] {
   const repeats = work.map((one) => {
-    for (let i = 0; i < 20; i++) one();
-    const once = timed(one, 20) / 20;
+    for (let i = 0; i < trials; i++) one();
+    const once = timed(one, trials) / trials;
     return Math.max(1, Math.ceil(least / once));
   });
   const times = work.map((): number[] => []);

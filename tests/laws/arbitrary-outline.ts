@@ -24,19 +24,19 @@ const crosses = (a: Vec2, b: Vec2, c: Vec2, d: Vec2): boolean => {
 
 /** Any simple polygon: random points joined in a round trip, two crossing sides uncrossed until none is left. */
 export function anySimple(count: number, next: () => number): Vec2[] {
-  let ring = Array.from({ length: count }, (): Vec2 => [next() * 1000, next() * 1000]);
-  const uncross = (): boolean => {
+  const ring = Array.from({ length: count }, (): Vec2 => [next() * 1000, next() * 1000]);
+  // Every exchange shortens the trip, so there is an end to it.
+  for (let isCrossing = true; isCrossing; ) {
+    isCrossing = false;
     for (let i = 0; i < count; i++) {
       for (let j = i + 2; j < count; j++) {
         if (i === 0 && j === count - 1) continue;
         if (!crosses(at(ring, i), at(ring, i + 1), at(ring, j), at(ring, j + 1))) continue;
-        ring = [...ring.slice(0, i + 1), ...ring.slice(i + 1, j + 1).reverse(), ...ring.slice(j + 1)];
-        return true;
+        ring.splice(i + 1, j - i, ...ring.slice(i + 1, j + 1).reverse());
+        isCrossing = true;
       }
     }
-    return false;
-  };
-  while (uncross());
+  }
   return ringArea(ring) < 0 ? ring.reverse() : ring;
 }
 
