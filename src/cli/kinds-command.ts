@@ -53,7 +53,8 @@ function kindsText(): string {
     .join('\n\n');
 }
 
-function boundsCells(param: Param): readonly [string, string] {
+/** Allowed and default of a parameter, in words. */
+export function boundsCells(param: Param): readonly [string, string] {
   if (param.quantity === 'choice') return [param.choices.map(({ value }) => value).join(', '), param.default];
   const unit = unitOf[param.quantity];
   const text = (value: number): string => [String(shown(param, value)), unit].filter((part) => part !== '').join(' ');

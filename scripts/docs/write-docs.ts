@@ -1,0 +1,16 @@
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { kindsPages } from './kinds-page.ts';
+
+const folder = fileURLToPath(new URL('../../docs', import.meta.url));
+
+/** Writes the pages on kinds anew from the definitions: `node scripts/run.mjs scripts/docs/write-docs.ts`. */
+export async function main(): Promise<number> {
+  rmSync(join(folder, 'kinds'), { recursive: true, force: true });
+  for (const [path, text] of kindsPages()) {
+    mkdirSync(dirname(join(folder, path)), { recursive: true });
+    writeFileSync(join(folder, path), text);
+  }
+  return 0;
+}
