@@ -1,5 +1,5 @@
 import { kinds } from '../core/roofs/catalogue.ts';
-import type { Param } from '../core/roofs/definition.ts';
+import { fileKeysOf, isTyped, type Param, type TypedParam } from '../core/roofs/definition.ts';
 import { toDegrees } from '../core/units/units.ts';
 import { type Json, writeJson } from '../io/report/write-json.ts';
 import { tableText } from './columns.ts';
@@ -11,10 +11,18 @@ export function kindsCommand({ json }: { readonly json: boolean }, terminal: Ter
   return exitCodes.fits;
 }
 
-const unitOf: Readonly<Record<Param['quantity'], string>> = { length: 'mm', pitch: 'degrees', count: '', choice: '' };
+const unitOf: Readonly<Record<Param['quantity'], string>> = {
+  length: 'mm',
+  pitch: 'degrees',
+  count: '',
+  choice: '',
+  footprint: 'mm',
+  courts: 'mm',
+  'side-pitches': 'degrees',
+};
 
 /** A parameter's figure in the unit that `kinds` prints. */
-const shown = (param: Param, value: number): number =>
+const shown = (param: TypedParam, value: number): number =>
   param.quantity === 'pitch' ? Number(toDegrees(value).toFixed(9)) : value;
 
 function kindList(): Json {
@@ -27,6 +35,7 @@ function kindList(): Json {
       label: param.label,
       help: param.help,
       quantity: param.quantity,
+      ...(param.quantity === 'footprint' ? { keys: fileKeysOf(param) } : {}),
       ...(unitOf[param.quantity] === '' ? {} : { unit: unitOf[param.quantity] }),
       ...(param.oneOf === undefined ? {} : { oneOf: param.oneOf }),
       ...(param.outline === undefined ? {} : { outline: param.outline }),
@@ -38,6 +47,7 @@ function kindList(): Json {
 }
 
 function boundsOf(param: Param): Readonly<Record<string, Json>> {
+  if (!isTyped(param)) return {};
   if (param.quantity === 'choice')
     return { choices: param.choices.map(({ value, label }) => ({ value, label })), default: param.default };
   const bounds = { min: shown(param, param.min), max: shown(param, param.max) };
@@ -47,7 +57,12 @@ function boundsOf(param: Param): Readonly<Record<string, Json>> {
 function kindsText(): string {
   return kinds
     .map(({ id, title, summary, params }) => {
-      const rows = params.map((param) => [param.key, param.label, ...boundsCells(param), param.help]);
+      const rows = params.map((param) => [
+        fileKeysOf(param).join(', '),
+        param.label,
+        ...boundsCells(param),
+        param.help,
+      ]);
       return `${title} (${id})\n${summary}\n\n${tableText(['Parameter', 'Label', 'Allowed', 'Default', ''], rows)}`;
     })
     .join('\n\n');
@@ -55,12 +70,19 @@ function kindsText(): string {
 
 /** Allowed and default of a parameter, in words. */
 export function boundsCells(param: Param): readonly [string, string] {
+  if (!isTyped(param)) return [wordsFor[param.quantity], whenLeftOut(param)];
   if (param.quantity === 'choice') return [param.choices.map(({ value }) => value).join(', '), param.default];
   const unit = unitOf[param.quantity];
   const text = (value: number): string => [String(shown(param, value)), unit].filter((part) => part !== '').join(' ');
   const fallback = param.default === undefined ? whenLeftOut(param) : text(param.default);
   return [`${shown(param, param.min)} to ${text(param.max)}`, fallback];
 }
+
+const wordsFor = {
+  footprint: 'corners, or lengths with a diagonal or angles',
+  courts: 'lists of corners',
+  'side-pitches': 'a pitch or "gable" for each side',
+} as const;
 
 function whenLeftOut({ optional, oneOf }: Param): string {
   if (optional) return 'may be left out';

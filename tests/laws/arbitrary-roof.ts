@@ -1,8 +1,10 @@
 import fc from 'fast-check';
-import type { Body, ShapeValues } from '../../src/core/project/project.ts';
+import type { Plan } from '../../src/core/footprint/offset.ts';
+import type { Body, ShapeValues, SidePitches } from '../../src/core/project/project.ts';
 import { kinds } from '../../src/core/roofs/catalogue.ts';
-import type { Param, RoofDefinition } from '../../src/core/roofs/definition.ts';
+import { isTyped, type RoofDefinition, type TypedParam } from '../../src/core/roofs/definition.ts';
 import type { Solid } from '../../src/core/solid/solid.ts';
+import { arbitraryPitches, arbitraryPlan, bodyInside } from './arbitrary-plan.ts';
 
 /** A roof as a maker could ask for it, and the solid it gives. Drawn from the definition alone. */
 export interface DrawnRoof {
@@ -16,7 +18,7 @@ export interface DrawnRoof {
 const least = 10;
 const most = 600;
 
-function arbitraryValue(param: Param): fc.Arbitrary<number | string> {
+function arbitraryValue(param: TypedParam): fc.Arbitrary<number | string> {
   if (param.quantity === 'choice') return fc.constantFrom(...param.choices.map((choice) => choice.value));
   if (param.quantity === 'count') return fc.integer({ min: param.min, max: param.max });
   const isOffset = param.min < 0;
@@ -32,9 +34,9 @@ function arbitraryValue(param: Param): fc.Arbitrary<number | string> {
 }
 
 /** One value of each group, every other parameter, and the optional ones or not. */
-function arbitraryShape(definition: RoofDefinition): fc.Arbitrary<ShapeValues> {
-  const groups = new Map<string, Param[]>();
-  for (const param of definition.params) {
+function arbitraryTyped(definition: RoofDefinition): fc.Arbitrary<ShapeValues> {
+  const groups = new Map<string, TypedParam[]>();
+  for (const param of definition.params.filter(isTyped)) {
     const group = param.oneOf ?? param.key;
     groups.set(group, [...(groups.get(group) ?? []), param]);
   }
@@ -50,10 +52,31 @@ function arbitraryShape(definition: RoofDefinition): fc.Arbitrary<ShapeValues> {
     .map((entries) => Object.fromEntries(entries.filter((entry) => entry !== null)));
 }
 
+/** A measured outline in place of the sizes of one where the kind takes it, and what belongs to its sides. */
+function arbitraryShape(definition: RoofDefinition): fc.Arbitrary<ShapeValues> {
+  const footprint = definition.params.find((param) => param.quantity === 'footprint');
+  const pitches = definition.params.find((param) => param.quantity === 'side-pitches');
+  const typed = arbitraryTyped(definition);
+  if (!footprint) return typed;
+  const sizes = new Set(definition.params.filter((param) => param.outline).map((param) => param.key));
+  const hasCourts = definition.params.some((param) => param.quantity === 'courts');
+  const measured = arbitraryPlan(hasCourts).chain((plan) =>
+    fc.record({ rest: typed, pitches: pitches ? arbitraryPitches(plan, pitches) : fc.constant({}) }).map(
+      ({ rest, pitches: own }): ShapeValues => ({
+        ...Object.fromEntries(Object.entries(rest).filter(([key]) => !sizes.has(key))),
+        corners: plan.corners,
+        ...(plan.courts ? { courts: plan.courts } : {}),
+        ...(pitches && Object.keys(own).length > 0 ? { [pitches.key]: own } : {}),
+      }),
+    ),
+  );
+  return footprint.optional ? fc.oneof({ weight: 3, arbitrary: typed }, { weight: 1, arbitrary: measured }) : measured;
+}
+
 /** A rectangular body that leaves an overhang of a random share on either axis, or none. */
 const arbitraryBody = (shape: ShapeValues): fc.Arbitrary<Body | null> => {
   const { width, depth } = shape;
-  if (typeof width !== 'number' || typeof depth !== 'number') return fc.constant(null);
+  if (typeof width !== 'number' || typeof depth !== 'number') return arbitraryMeasuredBody(shape);
   const share = fc.oneof(fc.constant(1), fc.double({ min: 0.5, max: 0.98, noNaN: true }));
   return fc.option(
     fc.tuple(share, share, fc.double({ min: 5, max: 200, noNaN: true })).map(([x, y, height]): Body => {
@@ -68,6 +91,18 @@ const arbitraryBody = (shape: ShapeValues): fc.Arbitrary<Body | null> => {
     }),
   );
 };
+
+/** A body of the measured outline less an overhang, at gables less another or none. */
+function arbitraryMeasuredBody(shape: ShapeValues): fc.Arbitrary<Body | null> {
+  const { corners, courts, pitches = {} } = shape as Partial<Plan> & { readonly pitches?: SidePitches };
+  if (!corners) return fc.constant(null);
+  const overhang = fc.oneof(fc.constant(0), fc.double({ min: 0.1, max: 8, noNaN: true }));
+  return fc
+    .tuple(overhang, fc.boolean(), fc.double({ min: 5, max: 200, noNaN: true }), fc.boolean())
+    .map(([by, isFlush, height, isThere]) =>
+      isThere ? bodyInside({ corners, courts }, by, height, (id) => isFlush && pitches[id] === 'gable') : null,
+    );
+}
 
 /** Roofs of one kind; shapes that the kind refuses with an issue are drawn again. */
 export function arbitraryRoof(definition: RoofDefinition): fc.Arbitrary<DrawnRoof> {

@@ -1,13 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Plan } from '../../src/core/footprint/offset.ts';
+import type { Vec2 } from '../../src/core/geometry/vector.ts';
 import { buildNet } from '../../src/core/net/build-net.ts';
-import type { Body } from '../../src/core/project/project.ts';
+import type { Body, ShapeValue } from '../../src/core/project/project.ts';
 import { arbitraryRoof, kinds, panelsOf } from './arbitrary-roof.ts';
 import { runsOver } from './runs.ts';
 
+const scaledRing = (ring: readonly Vec2[], by: number): Vec2[] => ring.map(([x, y]): Vec2 => [x * by, y * by]);
+
 const scaledBody = (body: Body | null, by: number): Body | null =>
   body && {
-    outline: body.outline.map(([x, y]) => [x * by, y * by] as const),
+    outline: scaledRing(body.outline, by),
+    ...(body.courts ? { courts: body.courts.map((court) => scaledRing(court, by)) } : {}),
     height: body.height * by,
     rectangle: body.rectangle && { width: body.rectangle.width * by, depth: body.rectangle.depth * by },
   };
@@ -19,9 +24,12 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
     fc.assert(
       fc.property(arbitraryRoof(kind), ({ shape, body, solid }) => {
         const lengths = new Set(kind.params.filter((param) => param.quantity === 'length').map((param) => param.key));
-        const larger = Object.fromEntries(
+        const larger: Record<string, ShapeValue> = Object.fromEntries(
           Object.entries(shape).map(([key, value]) => [key, lengths.has(key) ? Number(value) * by : value]),
         );
+        const { corners, courts } = shape as Partial<Plan>;
+        if (corners) larger['corners'] = scaledRing(corners, by);
+        if (courts) larger['courts'] = courts.map((court) => scaledRing(court, by));
         const built = kind.build(larger, scaledBody(body, by));
         if (!built.ok) throw new Error(JSON.stringify(built.issues));
         const faces = (one: typeof solid): unknown => one.faces.map(({ id, loop }) => [id, loop]);

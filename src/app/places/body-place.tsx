@@ -1,4 +1,5 @@
 import type { ReactElement } from 'react';
+import { isTyped } from '../../core/roofs/definition.ts';
 import { bench } from '../bench.ts';
 import { Either } from '../either.tsx';
 import { FieldPanel } from '../fields/field-panel.tsx';
@@ -95,7 +96,7 @@ const Outline = ({ hand, hasBody }: { readonly hand: RoofAtHand; readonly hasBod
   const { typed, definition, context, change } = hand;
   const follows = typed['overhang'] !== undefined;
   const plan = groupOf(definition, 'plan');
-  const sizes = definition.params.filter((param) => param.outline && param.oneOf === undefined);
+  const sizes = definition.params.filter(isTyped).filter((param) => param.outline && param.oneOf === undefined);
   return (
     <section className="group">
       <h3>The eave round it</h3>

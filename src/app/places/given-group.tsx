@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import type { Param } from '../../core/roofs/definition.ts';
+import type { TypedParam } from '../../core/roofs/definition.ts';
 import { formatPitch } from '../../core/units/units.ts';
 import { useStyle } from '../bench.ts';
 import { showLength } from '../draw/show-number.ts';
@@ -12,7 +12,7 @@ import type { RoofAtHand } from './use-roof.ts';
 
 interface GivenGroupProps {
   readonly legend: string;
-  readonly params: readonly Param[];
+  readonly params: readonly TypedParam[];
   readonly hand: RoofAtHand;
 }
 
@@ -24,7 +24,7 @@ export const GivenGroup = ({ legend, params, hand }: GivenGroupProps): ReactElem
   const given = params.find((param) => getAt(typed, ['shape', param.key]) !== undefined) ?? params[0];
   const solid = roof.made?.solid;
   const valueFor = (key: string): number | null => (solid === undefined ? null : measuredValue(solid, key));
-  const show = (param: Param, value: number): string =>
+  const show = (param: TypedParam, value: number): string =>
     param.quantity === 'pitch' ? formatPitch(value) : showLength(value, style)[0];
 
   return (

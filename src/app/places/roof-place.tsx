@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import type { Param } from '../../core/roofs/definition.ts';
+import { isTyped, type TypedParam } from '../../core/roofs/definition.ts';
 import { FieldPanel } from '../fields/field-panel.tsx';
 import type { FieldSpec } from '../fields/field-spec.ts';
 import { getAt } from '../state/file-path.ts';
@@ -17,14 +17,14 @@ export const RoofPlace = (): ReactElement | null => {
   const { definition, typed } = hand;
   const heights = groupOf(definition, 'height');
   const plan = typed['overhang'] === undefined ? groupOf(definition, 'plan') : [];
-  const alone = definition.params.filter((param) => param.oneOf === undefined);
+  const alone = definition.params.filter(isTyped).filter((param) => param.oneOf === undefined);
   const outline = typed['overhang'] === undefined ? alone.filter((param) => param.outline) : [];
   const sizes = alone.filter((param) => !param.outline && param.quantity !== 'choice');
   const leftOut = sizes.filter(isOptional);
   const own = sizes.filter((param) => !isOptional(param));
   const choices = alone.filter((param) => !param.outline && param.quantity === 'choice');
-  const field = (param: Param): FieldSpec => shapeField(param, hand);
-  const isSaid = (param: Param): boolean => getAt(typed, ['shape', param.key]) !== undefined;
+  const field = (param: TypedParam): FieldSpec => shapeField(param, hand);
+  const isSaid = (param: TypedParam): boolean => getAt(typed, ['shape', param.key]) !== undefined;
   return (
     <>
       {heights.length > 0 && (

@@ -1,4 +1,4 @@
-import type { Param, RoofDefinition } from '../../core/roofs/definition.ts';
+import { isTyped, type Param, type RoofDefinition, type TypedParam } from '../../core/roofs/definition.ts';
 import type { Units } from '../../core/units/units.ts';
 import type { FieldSpec } from '../fields/field-spec.ts';
 import { exactPitch, exactText } from '../fields/typed-text.ts';
@@ -6,7 +6,7 @@ import { isOptional, leftOutWords } from './left-out.ts';
 import type { RoofAtHand } from './use-roof.ts';
 
 /** The field of one parameter of a kind. */
-export const shapeField = (param: Param, { at, context }: RoofAtHand): FieldSpec => ({
+export const shapeField = (param: TypedParam, { at, context }: RoofAtHand): FieldSpec => ({
   key: param.key,
   label: param.label,
   help: param.help,
@@ -18,7 +18,7 @@ export const shapeField = (param: Param, { at, context }: RoofAtHand): FieldSpec
 });
 
 /** What counts while nothing is typed, as it would be typed. */
-const fallbackOf = (param: Param, units: Units): Pick<FieldSpec, 'fallback'> => {
+const fallbackOf = (param: TypedParam, units: Units): Pick<FieldSpec, 'fallback'> => {
   if (isOptional(param)) return { fallback: leftOutWords(param.help) };
   if (param.default === undefined) return {};
   if (param.quantity === 'length') {
@@ -33,5 +33,5 @@ const fallbackOf = (param: Param, units: Units): Pick<FieldSpec, 'fallback'> => 
 export const mayBeLeftOut = (param: Param): boolean =>
   param.quantity !== 'choice' && param.oneOf === undefined && (isOptional(param) || param.default !== undefined);
 
-export const groupOf = (definition: RoofDefinition, group: Param['oneOf']): readonly Param[] =>
-  definition.params.filter((param) => param.oneOf === group);
+export const groupOf = (definition: RoofDefinition, group: Param['oneOf']): readonly TypedParam[] =>
+  definition.params.filter(isTyped).filter((param) => param.oneOf === group);

@@ -1,11 +1,12 @@
 import type { MadeRoof } from '../../core/pipeline.ts';
+import type { ShapeValue } from '../../core/project/project.ts';
 import type { RoofDefinition } from '../../core/roofs/definition.ts';
 import { frontMeasures, measureSolid } from '../../core/solid/measure.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import type { Units } from '../../core/units/units.ts';
 import { exactPitch, exactText } from '../fields/typed-text.ts';
 import { giveInstead } from './file-edits.ts';
-import type { JsonObject } from './file-path.ts';
+import type { Json, JsonObject } from './file-path.ts';
 
 /**
  * Changes of one roof that touch several keys. Each gives candidates in order of preference; the bench takes the first
@@ -51,15 +52,19 @@ const outlineKeys = (definition: RoofDefinition): string[] =>
   definition.params.filter((param) => param.outline).map((param) => param.key);
 
 /** A made value as text of the file: lengths in the project's units, pitches in degrees. */
-const valueText = (
-  context: RoofContext,
-  definition: RoofDefinition,
-  key: string,
-  value: number | string,
-): string | number => {
+const valueText = (context: RoofContext, definition: RoofDefinition, key: string, value: ShapeValue): Json => {
   const param = definition.params.find((one) => one.key === key);
-  if (typeof value === 'string' || param?.quantity === 'count') return value;
-  return param?.quantity === 'pitch' ? exactPitch(value) : sizeText(context, value);
+  if (typeof value === 'string' || param?.quantity === 'count') return value as Json;
+  if (typeof value === 'number') return param?.quantity === 'pitch' ? exactPitch(value) : sizeText(context, value);
+  return figuresText(value, param?.quantity === 'side-pitches' ? exactPitch : (mm) => sizeText(context, mm));
+};
+
+/** Every number of a list or group, however deep, written out. */
+const figuresText = (value: ShapeValue | Json, write: (figure: number) => string): Json => {
+  if (typeof value === 'number') return write(value);
+  if (Array.isArray(value)) return value.map((entry) => figuresText(entry, write));
+  if (typeof value !== 'object' || value === null) return value as Json;
+  return Object.fromEntries(Object.entries(value).map(([key, entry]) => [key, figuresText(entry as Json, write)]));
 };
 
 /** The eave outline written out in sizes, in place of an overhang. */

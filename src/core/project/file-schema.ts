@@ -1,9 +1,9 @@
 import * as z from 'zod/mini';
-import type { Param, RoofDefinition } from '../roofs/definition.ts';
+import type { Param, RoofDefinition, TypedParam } from '../roofs/definition.ts';
 import { formatPitch, PITCH_FORMS, rulers } from '../units/units.ts';
 import { countLimits, defaults } from './limits.ts';
 import { paperSizes } from './paper-sizes.ts';
-import { planSchemas } from './plan-schema.ts';
+import { planSchemas, sidePitchesSchema } from './plan-schema.ts';
 import {
   describe,
   describeUse,
@@ -198,7 +198,7 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
 }
 
 function shapeSchema(kind: RoofDefinition, length: Schema, pitch: Schema): Schema {
-  const keys = kind.params.map((param) => [param.key, paramSchema(param, length, pitch)] as const);
+  const keys = kind.params.flatMap((param) => Object.entries(paramSchemas(param, length, pitch)));
   const heights = kind.params.filter((param) => param.oneOf === 'height').map((param) => ({ required: [param.key] }));
   const oneHeight = heights.length > 0 ? { oneOf: heights } : {};
   return group(Object.fromEntries(keys), `Eave outline and height of: ${kind.title}.`, oneHeight);
@@ -206,7 +206,15 @@ function shapeSchema(kind: RoofDefinition, length: Schema, pitch: Schema): Schem
 
 const leftOutText = (param: Param): string => (param.optional ? ' May be left out.' : '');
 
-function paramSchema(param: Param, length: Schema, pitch: Schema): Schema {
+/** The keys of the file that say a parameter. */
+function paramSchemas(param: Param, length: Schema, pitch: Schema): Readonly<Record<string, Schema>> {
+  if (param.quantity === 'footprint') return planSchemas(length).footprint;
+  if (param.quantity === 'courts') return { [param.key]: planSchemas(length).courts };
+  if (param.quantity === 'side-pitches') return { [param.key]: sidePitchesSchema(param.help) };
+  return { [param.key]: paramSchema(param, length, pitch) };
+}
+
+function paramSchema(param: TypedParam, length: Schema, pitch: Schema): Schema {
   switch (param.quantity) {
     case 'length':
       return optional(length, `${param.help} From ${mmText(param.min)} to ${mmText(param.max)}.${leftOutText(param)}`);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import written from '../../../shared/project.schema.json?raw';
 import { kinds } from '../roofs/catalogue.ts';
+import { fileKeysOf } from '../roofs/definition.ts';
 import { writeJsonSchema } from './json-schema.ts';
 
 interface Part {
@@ -55,7 +56,7 @@ describe('the JSON Schema of the project file', () => {
     expect(roofs.map((roof) => roof.properties?.['kind']?.const)).toEqual(kinds.map((kind) => kind.id));
     kinds.forEach((kind, i) => {
       const shape = roofs[i]?.properties?.['shape'];
-      expect(Object.keys(shape?.properties ?? {})).toEqual(kind.params.map((param) => param.key));
+      expect(Object.keys(shape?.properties ?? {})).toEqual(kind.params.flatMap(fileKeysOf));
     });
   });
 });

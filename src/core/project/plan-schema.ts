@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { footprintKeys } from '../footprint/footprint.ts';
-import { CORNER_FORMS } from '../units/units.ts';
+import { CORNER_FORMS, PITCH_FORMS } from '../units/units.ts';
 import { type CountLimits, countLimits } from './limits.ts';
 import { optional, type Schema } from './schema-parts.ts';
 
@@ -37,6 +37,15 @@ export function planSchemas(length: Schema): {
     ),
   };
 }
+
+/** A pitch or a gable for each side, by its id. */
+export const sidePitchesSchema = (help: string): Schema =>
+  optional(
+    z.record(z.string(), z.union([z.number(), z.string()], { error: `"gable", or a pitch such as ${PITCH_FORMS}` }), {
+      error: 'a group such as { "south": "8/12", "east": "gable" }',
+    }),
+    help,
+  );
 
 const listWithin = (entry: Schema, { min, max }: CountLimits, what: string): Schema => {
   const error = `a list of ${min} to ${max} ${what}`;

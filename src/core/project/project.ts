@@ -56,7 +56,19 @@ export interface RoofSpec {
   readonly layers: readonly LayerSpec[];
 }
 
-export type ShapeValues = Readonly<Record<string, number | string>>;
+/** A number or word; for measured outlines corners and courts (in examples also lengths and angles); for sides by their id a pitch of their own or a gable. */
+export type ShapeValue =
+  | number
+  | string
+  | readonly number[]
+  | readonly Vec2[]
+  | readonly (readonly Vec2[])[]
+  | SidePitches;
+
+export type ShapeValues = Readonly<Record<string, ShapeValue>>;
+
+/** Radians, or `gable`, by the id of the side. */
+export type SidePitches = Readonly<Record<string, number | 'gable'>>;
 
 /** Upright prism that the roof sits on, centred under it. */
 export interface Body {

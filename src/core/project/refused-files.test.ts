@@ -148,6 +148,7 @@ describe('a file that is wrong', () => {
       roofWith({ body: { width: 40, depth: 30, courts: [square], height: 60 } }),
       ['court-outside roofs[0].body.courts[0]'],
     ],
+    ['an outline twice', shapeWith({ corners: square }), ['outline-form roofs[0].shape']],
     ['an unknown stock', layerWith({ stock: 'slat' }), ['unknown-stock roofs[0].layers[0].stock']],
     ['an unknown second stock', layerWith({ stock: ['slate', 'tin'] }), ['unknown-stock roofs[0].layers[0].stock[1]']],
     ['a stock twice', layerWith({ stock: ['slate', 'slate'] }), ['stock-twice roofs[0].layers[0].stock[1]']],
@@ -222,7 +223,7 @@ describe('a file that is wrong', () => {
   it.each([
     [
       shapeWith({ widht: 3 }),
-      'The key "widht" is not known here. Allowed: width, depth, rise, pitch, slant, peakX, peakY. Did you mean width?',
+      'The key "widht" is not known here. Allowed: width, depth, corners, lengths, diagonal, angles, rise, pitch, slant, peakX, peakY. Did you mean width?',
     ],
     [gateFile({ units: 'inch' }), 'Found "inch". Allowed: "in" or "mm".'],
     [

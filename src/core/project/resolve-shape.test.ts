@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Vec2 } from '../geometry/vector.ts';
 import { fail, type Issue } from '../issue.ts';
 import { kinds } from '../roofs/catalogue.ts';
-import type { Param, RoofDefinition } from '../roofs/definition.ts';
+import { isTyped, type Param, type RoofDefinition } from '../roofs/definition.ts';
 import { formatMark, parseLength, type Ruler, roundToRuler, toDegrees } from '../units/units.ts';
 import { resolveProject } from './read-project.ts';
 import { resolveShape } from './resolve-shape.ts';
-import { gate, gateFile } from './testing/gate-file.ts';
+import { gate, gateFile, type Loose } from './testing/gate-file.ts';
 
 /** A kind that needs one thing more than an outline and a height. */
 const stepped: RoofDefinition = {
@@ -64,12 +65,64 @@ describe('resolveShape', () => {
   });
 });
 
+describe('a measured eave outline', () => {
+  const square = [
+    [0, 0],
+    [60, 0],
+    [60, 60],
+    [0, 60],
+  ];
+  const read = (shape: Loose, more: Loose = {}) =>
+    resolveProject(gateFile({ units: 'mm', roofs: [gate({ kind: 'hip', shape: { pitch: 40, ...shape }, ...more })] }));
+  const codesOf = (shape: Loose, more: Loose = {}): string[] =>
+    read(shape, more).issues.map(({ code, path }) => `${code} ${path}`);
+
+  it('stands in place of width and depth, whichever way it is measured', () => {
+    for (const shape of [{ corners: square }, { lengths: [60, 60, 60, 60], angles: [90, '90°', '90deg'] }]) {
+      const result = read(shape);
+      expect(result.issues).toEqual([]);
+      const values = result.ok ? result.value.project.roofs[0]?.shape : {};
+      expect(Object.keys(values ?? {}).sort()).toEqual(['corners', 'pitch']);
+      expect(((values?.['corners'] ?? []) as Vec2[]).map((p) => p.map((x) => Math.round(x)))).toEqual([
+        [-30, -30],
+        [30, -30],
+        [30, 30],
+        [-30, 30],
+      ]);
+    }
+  });
+
+  it('is given in exactly one way', () => {
+    expect(codesOf({ corners: square, width: 60 })).toEqual(['outline-form roofs[0].shape']);
+    expect(codesOf({ corners: square, lengths: [30, 40, 50] })).toEqual(['outline-form roofs[0].shape']);
+    expect(codesOf({ angles: [90, 90, 90] })).toEqual(['outline-form roofs[0].shape']);
+    expect(read({ corners: square, width: 60 }).issues[0]?.message).toBe(
+      'The eave outline is given in exactly one way: width and depth, corners or lengths (with a diagonal or angles); found width and corners.',
+    );
+    expect(codesOf({ lengths: [30, 40, 50] }, { overhang: 3 })).toEqual(['outline-and-overhang roofs[0].shape']);
+  });
+
+  it('is refused with its own path where its measures contradict each other', () => {
+    expect(codesOf({ lengths: [10, 20, 50] })).toEqual(['no-triangle roofs[0].shape.lengths']);
+    expect(codesOf({ lengths: [60, 60, 60, 60.7], angles: [90, 90, 90] })).toEqual([
+      'closed-evenly roofs[0].shape.lengths',
+    ]);
+  });
+
+  it('is unknown to kinds on a square', () => {
+    expect(codesOf({ corners: square, width: 60, rise: 50, pitch: undefined }, { kind: 'helm' })[0]).toContain(
+      'unknown-key roofs[0].shape.corners',
+    );
+  });
+});
+
 /** One of a group's members; nothing where a kind has no such group. */
 const oneOf = <P extends Param>(members: readonly P[]): fc.Arbitrary<P | undefined> =>
   members.length === 0 ? fc.constant(undefined) : fc.constantFrom(...members);
 
 describe.each(kinds.map((kind) => [kind.id, kind] as const))('the parameters of a %s', (id, kind) => {
-  const params = kind.params.filter((param) => param.quantity !== 'choice');
+  const params = kind.params.filter(isTyped).filter((param) => param.quantity !== 'choice');
+  const needsPlan = kind.params.some((param) => param.quantity === 'footprint' && !param.optional);
   const withoutGroup = (param: Param): boolean => !param.oneOf;
   const onePerGroup = fc.record({
     height: oneOf(params.filter((param) => param.oneOf === 'height')),
@@ -84,7 +137,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('the parameters of 
         const plan = groups.plan ?? params.find((param) => param.oneOf === 'plan');
         const used = [...params.filter(withoutGroup), groups.height, ...(hasPlans && plan ? [plan] : [])];
         const wanted = new Map<string, number>();
-        const shape: Record<string, string | number> = {};
+        const shape: Loose = needsPlan ? { lengths: [30, 40, 50] } : {};
         for (const param of used) {
           if (!param) continue;
           // A little inside the bounds, so that the nearest mark is too.
@@ -105,7 +158,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('the parameters of 
         const result = resolveProject(gateFile({ roofs: [gate({ kind: id, shape })] }));
         expect(result.issues).toEqual([]);
         const read = result.ok ? (result.value.project.roofs[0]?.shape ?? {}) : {};
-        for (const [key, value] of wanted) expect(read[key]).toBeCloseTo(value, 9);
+        for (const [key, value] of wanted) expect(Number(read[key])).toBeCloseTo(value, 9);
       }),
       { numRuns: 200 },
     );

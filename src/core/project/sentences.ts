@@ -92,6 +92,10 @@ const sentences = {
     message: ({ found }) => `The overhang gives the eave outline, so the shape must not give it too; found ${found}.`,
     remedy: ({ found }) => `Leave out ${found}, or leave out the overhang.`,
   },
+  'outline-form': {
+    message: ({ found, allowed }) => `The eave outline is given in exactly one way: ${allowed}; found ${found}.`,
+    remedy: () => 'Keep one of them.',
+  },
   'no-verge': {
     message: ({ label }) => `${label}: this kind of roof has no gable ends, so it has no verge to stand out.`,
     remedy: () => 'Leave out the verge, or give the overhang as one length.',

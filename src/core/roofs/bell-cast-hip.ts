@@ -3,29 +3,35 @@ import { raiseRectangle } from './construct/rectangle-roof.ts';
 import { curvedFlareParams, curveNote, flareSlope } from './curved-flare.ts';
 import { defineRoof } from './definition.ts';
 import { riseParam } from './height.ts';
-import { rectangleParams, rectangleWithEave } from './outline.ts';
+import { evenRise, footprintParam, planWithEave, raiseEvenly } from './measured-plan.ts';
+import { rectangleParams } from './outline.ts';
 
 /** A hip roof whose slopes flare out at the eave. */
 export const bellCastHip = defineRoof({
   id: 'bell-cast-hip',
   title: 'Bell-cast hip',
-  summary: 'A hip roof whose four slopes flare out flatter towards the eave.',
+  summary: 'A hip roof whose slopes flare out flatter towards the eave.',
   alsoCalled: ['bellcast', 'flared', 'sprocketed'],
-  params: [...rectangleParams, riseParam, ...curvedFlareParams],
+  params: [...rectangleParams, footprintParam, riseParam, ...curvedFlareParams],
   hasVerge: false,
-  outlineFromBody: rectangleWithEave,
+  outlineFromBody: planWithEave,
   build: (values) => {
-    const { width = 0, depth = 0 } = values;
-    const slope = flareSlope(values, Math.min(width, depth) / 2);
+    const { width = 0, depth = 0, corners } = values;
+    // The highest point lies as far in from its sides as slopes of one to one are high there.
+    const run = corners ? evenRise(corners) : succeed(Math.min(width, depth) / 2);
+    if (!run.ok) return run;
+    const slope = flareSlope(values, run.value);
     if (!slope.ok) return slope;
     const { bands, off } = slope.value;
-    const built = raiseRectangle({
-      width,
-      depth,
-      bands: { south: bands, east: bands, north: bands, west: bands },
-      walls: [],
-      body: null,
-    });
+    const built = corners
+      ? raiseEvenly(corners, bands)
+      : raiseRectangle({
+          width,
+          depth,
+          bands: { south: bands, east: bands, north: bands, west: bands },
+          walls: [],
+          body: null,
+        });
     return built.ok ? succeed(built.value, curveNote(off, values)) : built;
   },
   examples: [

@@ -1,21 +1,27 @@
-import { succeed } from '../issue.ts';
+import type { Vec2 } from '../geometry/vector.ts';
+import { fail, hasError, type Result, succeed } from '../issue.ts';
+import type { Solid } from '../solid/solid.ts';
+import { CUT_MM } from '../tolerance.ts';
+import { raisePeak } from './construct/peak-roof.ts';
 import { raiseRectangle } from './construct/rectangle-roof.ts';
-import { curvedFlareParams, curveNote, flareSlope } from './curved-flare.ts';
+import { type CurvedFlare, curvedFlareParams, curveNote, flareSlope } from './curved-flare.ts';
 import { defineRoof } from './definition.ts';
 import { riseParam } from './height.ts';
-import { rectangleParams, rectangleWithEave } from './outline.ts';
+import { centroid, checkPeakInSight, depthsInside, footprintParam, planWithEave } from './measured-plan.ts';
+import { rectangleParams } from './outline.ts';
 
 /** A pyramid whose slopes flare out at the eave. */
 export const bellCastPyramid = defineRoof({
   id: 'bell-cast-pyramid',
   title: 'Bell-cast pyramid',
-  summary: 'A pyramid whose four sides flare out flatter towards the eave.',
+  summary: 'A pyramid whose sides flare out flatter towards the eave.',
   alsoCalled: ['bellcast', 'flared', 'sprocketed', 'witch hat'],
-  params: [...rectangleParams, riseParam, ...curvedFlareParams],
+  params: [...rectangleParams, footprintParam, riseParam, ...curvedFlareParams],
   hasVerge: false,
-  outlineFromBody: rectangleWithEave,
+  outlineFromBody: planWithEave,
   build: (values) => {
-    const { width = 0, depth = 0 } = values;
+    const { width = 0, depth = 0, corners } = values;
+    if (corners) return flareOver(corners, values);
     // Each side has its own pitch above the flare, so that all four meet in one peak over any rectangle.
     const [front, side] = [flareSlope(values, depth / 2), flareSlope(values, width / 2)];
     if (!front.ok) return front;
@@ -36,3 +42,20 @@ export const bellCastPyramid = defineRoof({
     { title: 'Tide bell', shape: { width: 64, depth: 64, rise: 72, flareRise: 20, flarePitch: 22, flareSteps: 6 } },
   ],
 });
+
+/** The peak stands over the middle of the area; every side has its own pitch above the flare. */
+function flareOver(corners: readonly Vec2[], values: CurvedFlare): Result<Solid> {
+  const peak = centroid(corners);
+  const depths = depthsInside(corners, peak);
+  const hidden = checkPeakInSight(depths, CUT_MM);
+  if (hidden.length > 0) return fail(...hidden);
+  // The nearest side has the least room for a flare.
+  const nearest = flareSlope(values, Math.min(...depths));
+  if (!nearest.ok) return nearest;
+  const slopes = depths.map((depth) => flareSlope(values, depth));
+  const issues = slopes.flatMap((slope) => slope.issues);
+  if (hasError(issues)) return fail(...issues);
+  const made = slopes.flatMap((slope) => (slope.ok ? [slope.value] : []));
+  const built = raisePeak({ corners, peak: [...peak, values.rise ?? 0], bands: made.map(({ bands }) => bands) });
+  return built.ok ? succeed(built.value, curveNote(Math.max(...made.map(({ off }) => off)), values)) : built;
+}

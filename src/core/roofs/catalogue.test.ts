@@ -5,8 +5,9 @@ import type { Body, ShapeValues } from '../project/project.ts';
 import { resolveProject } from '../project/read-project.ts';
 import { frontMeasures, measureSolid } from '../solid/measure.ts';
 import type { Edge, Solid } from '../solid/solid.ts';
-import { fromDegrees } from '../units/units.ts';
 import { findKind, kinds } from './catalogue.ts';
+import { isTyped } from './definition.ts';
+import { exampleValues } from './example-values.ts';
 
 const solidOf = (kind: string, shape: ShapeValues, body: Body | null = null): Solid => {
   const built = findKind(kind)?.build(shape, body);
@@ -60,7 +61,7 @@ describe('the catalogue', () => {
   });
 
   test('says of what may be left out what then counts, and gives it neither default nor group', () => {
-    for (const param of kinds.flatMap(({ params }) => params).filter(({ optional }) => optional)) {
+    for (const param of kinds.flatMap(({ params }) => params.filter(isTyped)).filter(({ optional }) => optional)) {
       expect(param.help).toMatch(/[;,] (as|like|from|follows|the same as) [^;,]+\.$/);
       expect([param.default, param.oneOf]).toEqual([undefined, undefined]);
     }
@@ -163,19 +164,7 @@ describe('a gable', () => {
 describe('the front panel', () => {
   test.each(kinds.map((kind) => [kind.id, kind] as const))('of a %s has a right triangle in it', (_, kind) => {
     for (const { shape } of kind.examples) {
-      const inside = Object.fromEntries(
-        kind.params.flatMap(({ key, quantity }) => {
-          const value = shape[key];
-          if (value === undefined) return [];
-          return [[key, quantity === 'pitch' ? fromDegrees(Number(value)) : value]];
-        }),
-      );
-      const defaults = Object.fromEntries(
-        kind.params.flatMap((param) =>
-          param.default === undefined || param.oneOf ? [] : [[param.key, param.default]],
-        ),
-      );
-      const solid = solidOf(kind.id, { ...defaults, ...inside });
+      const solid = solidOf(kind.id, exampleValues(kind, shape));
       const { face, rise, run, slant, pitch } = frontMeasures(solid);
       expect(Math.hypot(rise, run)).toBeCloseTo(slant, 9);
       expect(Math.atan2(rise, run)).toBeCloseTo(pitch, 9);

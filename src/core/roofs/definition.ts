@@ -1,5 +1,7 @@
+import { footprintKeys } from '../footprint/footprint.ts';
+import type { Vec2 } from '../geometry/vector.ts';
 import type { Result } from '../issue.ts';
-import type { Body, Overhang, ShapeValues } from '../project/project.ts';
+import type { Body, Overhang, ShapeValues, SidePitches } from '../project/project.ts';
 import type { Solid } from '../solid/solid.ts';
 
 interface ParamBase {
@@ -45,12 +47,62 @@ export interface ChoiceParam extends ParamBase {
   readonly default: string;
 }
 
-export type Param = LengthParam | PitchParam | CountParam | ChoiceParam;
+/** The eave outline measured in another way; the file spreads it over `footprintKeys`. Its value: the corners, counter-clockwise. */
+export interface FootprintParam extends ParamBase {
+  readonly key: 'corners';
+  readonly quantity: 'footprint';
+  readonly outline: true;
+  readonly default?: undefined;
+}
+
+/** Open courts inside a measured outline. Their value: the corners of each, counter-clockwise. */
+export interface CourtsParam extends ParamBase {
+  readonly key: 'courts';
+  readonly quantity: 'courts';
+  readonly outline: true;
+  readonly optional: true;
+  readonly default?: undefined;
+}
+
+/** Sides with a pitch of their own, or gables, by the side's id (`sideNames`). Bounds in radians. */
+export interface SidePitchesParam extends ParamBase {
+  readonly quantity: 'side-pitches';
+  readonly min: number;
+  readonly max: number;
+  readonly optional: true;
+  readonly default?: undefined;
+}
+
+/** Said with one number or word. */
+export type TypedParam = LengthParam | PitchParam | CountParam | ChoiceParam;
+
+export type Param = TypedParam | FootprintParam | CourtsParam | SidePitchesParam;
+
+export const isTyped = (param: Param): param is TypedParam =>
+  param.quantity === 'length' ||
+  param.quantity === 'pitch' ||
+  param.quantity === 'count' ||
+  param.quantity === 'choice';
+
+/** The keys of a shape in the file that say this parameter. */
+export const fileKeysOf = (param: Param): readonly string[] =>
+  param.quantity === 'footprint' ? footprintKeys : [param.key];
+
+/** What `build` is given for a parameter. */
+type ValueOf<P extends Param> = P extends ChoiceParam
+  ? P['choices'][number]['value']
+  : P extends FootprintParam
+    ? readonly Vec2[]
+    : P extends CourtsParam
+      ? readonly (readonly Vec2[])[]
+      : P extends SidePitchesParam
+        ? SidePitches
+        : number;
 
 /** What `build` is given: given parameters and defaults, mm and radians; a group holds exactly one value, an optional one may be missing. */
-export type ParamValues<P extends readonly Param[]> = {
-  readonly [Q in P[number] as Q['key']]?: Q extends ChoiceParam ? Q['choices'][number]['value'] : number;
-};
+export type ParamValues<P extends readonly Param[]> = readonly Param[] extends P
+  ? ShapeValues
+  : { readonly [Q in P[number] as Q['key']]?: ValueOf<Q> };
 
 export interface RoofDefinition<Id extends string = string, P extends readonly Param[] = readonly Param[]> {
   readonly id: Id;

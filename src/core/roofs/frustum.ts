@@ -2,22 +2,30 @@ import { fail, type Issue } from '../issue.ts';
 import { raiseRectangle } from './construct/rectangle-roof.ts';
 import { defineRoof } from './definition.ts';
 import { MOST_SHARE, pitchParam, riseParam } from './height.ts';
-import { rectangleParams, rectangleWithEave } from './outline.ts';
+import { evenRise, footprintParam, planWithEave, raiseEvenly } from './measured-plan.ts';
+import { rectangleParams } from './outline.ts';
 
-/** Four slopes cut off level. */
+/** Slopes cut off level. */
 export const frustum = defineRoof({
   id: 'frustum',
   title: 'Frustum',
-  summary: 'Four slopes of one pitch that end in a flat top.',
+  summary: 'Slopes of one pitch over a rectangle or a measured plan that end in a flat top.',
   alsoCalled: ['truncated', 'cut off', 'deck', 'terrace'],
   params: [
     ...rectangleParams,
+    footprintParam,
     riseParam,
     pitchParam('pitch', 'Pitch', 'How steep the slopes are; the size of the top follows.', 60),
   ],
   hasVerge: false,
-  outlineFromBody: rectangleWithEave,
-  build: ({ width = 0, depth = 0, rise = 0, pitch = 0 }) => {
+  outlineFromBody: planWithEave,
+  build: ({ width = 0, depth = 0, corners, rise = 0, pitch = 0 }) => {
+    if (corners) {
+      const even = evenRise(corners);
+      if (!even.ok) return even;
+      const highest = MOST_SHARE * even.value * Math.tan(pitch);
+      return rise > highest ? fail(noTop(rise, highest)) : raiseEvenly(corners, [{ level: 0, pitch }], rise);
+    }
     const most = (MOST_SHARE * Math.min(width, depth) * Math.tan(pitch)) / 2;
     if (rise > most) return fail(noTop(rise, most));
     const slope = [{ level: 0, pitch }];

@@ -4,16 +4,19 @@ import { toDegrees } from '../units/units.ts';
 import { bandsBy, raiseRectangle, ridgeWinds } from './construct/rectangle-roof.ts';
 import { defineRoof } from './definition.ts';
 import { heightParams, riseFrom, steepness } from './height.ts';
-import { rectangleParams, rectangleWithEave } from './outline.ts';
+import { evenPitch, footprintParam, planWithEave, raiseEvenly } from './measured-plan.ts';
+import { rectangleParams } from './outline.ts';
 
 /** Four slopes over a rectangle, the two ends steeper or flatter than the others where wanted. */
 export const hip = defineRoof({
   id: 'hip',
   title: 'Hip',
-  summary: 'Four slopes over a rectangle; the two longer ones meet in a ridge.',
+  summary:
+    'Four slopes over a rectangle, the two longer ones meeting in a ridge, or one from each side of a measured plan.',
   alsoCalled: ['hipped'],
   params: [
     ...rectangleParams,
+    footprintParam,
     ...heightParams,
     {
       key: 'endPitch',
@@ -25,9 +28,14 @@ export const hip = defineRoof({
     },
   ],
   hasVerge: false,
-  outlineFromBody: rectangleWithEave,
+  outlineFromBody: planWithEave,
   build: (values) => {
-    const { width = 0, depth = 0, endPitch } = values;
+    const { width = 0, depth = 0, corners, endPitch } = values;
+    if (corners) {
+      if (endPitch !== undefined) return fail(endsUnknown);
+      const pitch = evenPitch(values, (one) => raiseEvenly(corners, [{ level: 0, pitch: one }]));
+      return pitch.ok ? raiseEvenly(corners, [{ level: 0, pitch: pitch.value }]) : pitch;
+    }
     const isFrontAnEnd = width < depth;
     const run = Math.min(width, depth) / 2;
     const rise = isFrontAnEnd && endPitch !== undefined ? riseOverEnd(values, endPitch) : riseFrom(values, run);
@@ -52,6 +60,18 @@ export const hip = defineRoof({
     { title: 'Harbour office', shape: { width: 128, depth: 74, pitch: 38 } },
     { title: 'Ice house', shape: { width: 66, depth: 102, rise: 31 } },
     { title: 'Harbour master', shape: { width: 118, depth: 70, pitch: 42, endPitch: 64 } },
+    {
+      title: 'Crooked office',
+      shape: {
+        corners: [
+          [0, 0],
+          [96, 0],
+          [101, 61],
+          [-4, 57],
+        ],
+        pitch: 40,
+      },
+    },
   ],
 });
 
@@ -70,6 +90,14 @@ const frontTwice: Issue = {
   path: 'shape.endPitch',
   message: 'The front is an end of this roof, so its pitch is given twice: as pitch and as endPitch.',
   remedy: 'Give the rise instead of the pitch, or leave out endPitch.',
+};
+
+const endsUnknown: Issue = {
+  level: 'error',
+  code: 'ends-unknown',
+  path: 'shape.endPitch',
+  message: 'A measured plan has no two ends that share one pitch.',
+  remedy: 'Leave out endPitch, or take a hip on any outline and give the sides their own pitches.',
 };
 
 const endsMeet = (found: number, least: number): Issue => ({

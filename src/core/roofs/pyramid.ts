@@ -1,18 +1,23 @@
-import type { Vec3 } from '../geometry/vector.ts';
+import { add2, type Vec3 } from '../geometry/vector.ts';
 import { fail, succeed } from '../issue.ts';
 import { buildSolid } from '../solid/build-solid.ts';
+import { CUT_MM } from '../tolerance.ts';
+import { raisePeak } from './construct/peak-roof.ts';
 import { defineRoof } from './definition.ts';
 import { heightParams, riseFrom } from './height.ts';
-import { checkPeakOffset, rectangleParams, rectangleWithEave } from './outline.ts';
+import { centroid, checkPeakInSight, depthsInside, footprintParam, planWithEave } from './measured-plan.ts';
+import { checkPeakOffset, rectangleParams } from './outline.ts';
 
-/** Four sloping panels on a rectangle, meeting in one peak. */
+/** Sloping panels, one from each side of the plan, meeting in one peak. */
 export const pyramid = defineRoof({
   id: 'pyramid',
   title: 'Pyramid',
-  summary: 'Four panels on a square or rectangular plan that meet in one peak, in the middle or off it.',
+  summary:
+    'A panel from each side of a square, rectangular or measured plan; all meet in one peak, in the middle or off it.',
   alsoCalled: ['pyramidal', 'pavilion', 'tented', 'tent'],
   params: [
     ...rectangleParams,
+    footprintParam,
     ...heightParams,
     {
       key: 'peakX',
@@ -34,9 +39,17 @@ export const pyramid = defineRoof({
     },
   ],
   hasVerge: false,
-  outlineFromBody: rectangleWithEave,
+  outlineFromBody: planWithEave,
   build: (values) => {
-    const { width = 0, depth = 0, peakX = 0, peakY = 0 } = values;
+    const { width = 0, depth = 0, corners: measured, peakX = 0, peakY = 0 } = values;
+    if (measured) {
+      const peak = add2(centroid(measured), [peakX, peakY]);
+      const depths = depthsInside(measured, peak);
+      const hidden = checkPeakInSight(depths, CUT_MM);
+      if (hidden.length > 0) return fail(...hidden);
+      const top = riseFrom(values, depths[0] as number);
+      return top.ok ? raisePeak({ corners: measured, peak: [...peak, top.value] }) : top;
+    }
     const outside = [
       ...checkPeakOffset(peakX, width / 2, 'shape.peakX'),
       ...checkPeakOffset(peakY, depth / 2, 'shape.peakY'),
@@ -68,5 +81,6 @@ export const pyramid = defineRoof({
     { title: 'Watch tower', shape: { width: 52, depth: 52, rise: 61 } },
     { title: 'Low pavilion', shape: { width: 96, depth: 70, pitch: 24 } },
     { title: 'Leaning cap', shape: { width: 60, depth: 54, rise: 45, peakX: 9, peakY: -6 } },
+    { title: 'Crooked tower', shape: { lengths: [62, 55, 63, 52], diagonal: 82, rise: 58 } },
   ],
 });

@@ -41,20 +41,23 @@ export function raiseRoof({ rings, sides, top, walls }: RoofOutline): Result<Sol
     ...(top === undefined ? {} : { cap: top }),
   });
   if (!skeleton) return fail(noRoof);
+  // A band may come to lie in several parts, and so may a flat top.
   const taken = new Map<string, number>();
+  const numbered = (name: string): string => {
+    const count = (taken.get(name) ?? 0) + 1;
+    taken.set(name, count);
+    return count === 1 ? name : `${name}-part-${count}`;
+  };
   const drafts = skeleton.faces.flatMap(({ edge, stage, loop }): FaceDraft[] => {
     const points = loop.map((node) => skeleton.nodes[node] as Vec3);
     const side = sides[edge];
-    if (!side) return [{ id: 'top', title: 'Top', part: 'slope', side: 'top', points }];
+    if (!side) return [{ id: numbered('top'), title: 'Top', part: 'slope', side: 'top', points }];
     const isUpright = (side.bands[stage]?.pitch ?? 0) >= UPRIGHT;
     // A gable end from the eave up is open, or closed by a wall on the body; higher up it is a panel of the roof.
     if (isUpright && stage === 0) return [];
-    const name = stage === 0 ? side.id : `${side.id}-${stage + 1}`;
-    const count = (taken.get(name) ?? 0) + 1;
-    taken.set(name, count);
     return [
       {
-        id: count === 1 ? name : `${name}-part-${count}`,
+        id: numbered(stage === 0 ? side.id : `${side.id}-band-${stage + 1}`),
         title: stage === 0 ? side.title : `${side.title}, band ${stage + 1}`,
         part: isUpright ? 'wall' : 'slope',
         side: side.id,
