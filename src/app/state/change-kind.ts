@@ -1,10 +1,11 @@
-import type { Param, RoofDefinition } from '../../core/roofs/definition.ts';
+import { fileKeysOf, type Param, type RoofDefinition } from '../../core/roofs/definition.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import { formatMark, type Ruler, roundToRuler } from '../../core/units/units.ts';
 import { exampleSolid } from './example.ts';
-import type { JsonObject } from './file-path.ts';
+import type { Json, JsonObject } from './file-path.ts';
 import {
   extents,
+  figuresText,
   measuredValue,
   omit,
   polygonBody,
@@ -35,10 +36,13 @@ export const exampleShape = (
 ): JsonObject =>
   Object.fromEntries(
     definition.params.flatMap((param) => {
-      const value = definition.examples[0]?.shape[param.key];
-      if (value === undefined || (param.outline && outline === 'without outline')) return [];
-      const isLength = param.quantity === 'length' && typeof value === 'number';
-      return [[param.key, isLength ? handyText(sizes, value * factor) : value] as const];
+      if (param.outline && outline === 'without outline') return [];
+      return fileKeysOf(param).flatMap((key) => {
+        const value = definition.examples[0]?.shape[key];
+        if (value === undefined) return [];
+        const isLength = (param.quantity === 'length' || param.outline) && key !== 'angles';
+        return [[key, isLength ? figuresText(value, (mm) => handyText(sizes, mm * factor)) : (value as Json)] as const];
+      });
     }),
   );
 

@@ -32,8 +32,13 @@ const contextOf = (typed: JsonObject, units: 'in' | 'mm'): RoofContext => {
   return { typed, roof, definition, units, scale: 1 };
 };
 
-const firstThatStands = (candidates: readonly JsonObject[], units: 'in' | 'mm'): MadeRoof['made'] =>
-  candidates.map((one) => make(one, units)?.made ?? null).find((made) => made !== null) ?? null;
+const firstThatStands = (candidates: readonly JsonObject[], units: 'in' | 'mm'): MadeRoof['made'] => {
+  for (const one of candidates) {
+    const made = make(one, units)?.made ?? null;
+    if (made !== null) return made;
+  }
+  return null;
+};
 
 describe.each(['in', 'mm'] as const)('choices of a whole roof, %s', (units) => {
   const start = contextOf(getAt(blankProject(units), ['roofs', 0]) as JsonObject, units);

@@ -1,6 +1,6 @@
 import type { MadeRoof } from '../../core/pipeline.ts';
 import type { ShapeValue } from '../../core/project/project.ts';
-import type { RoofDefinition } from '../../core/roofs/definition.ts';
+import { fileKeysOf, type RoofDefinition } from '../../core/roofs/definition.ts';
 import { frontMeasures, measureSolid } from '../../core/solid/measure.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import type { Units } from '../../core/units/units.ts';
@@ -49,7 +49,7 @@ export const extents = ({ roof }: RoofContext): { readonly width: number; readon
   solidExtents(roof.spec.body?.outline ?? roof.made?.solid.vertices ?? []);
 
 const outlineKeys = (definition: RoofDefinition): string[] =>
-  definition.params.filter((param) => param.outline).map((param) => param.key);
+  definition.params.filter((param) => param.outline).flatMap(fileKeysOf);
 
 /** A made value as text of the file: lengths in the project's units, pitches in degrees. */
 const valueText = (context: RoofContext, definition: RoofDefinition, key: string, value: ShapeValue): Json => {
@@ -60,7 +60,7 @@ const valueText = (context: RoofContext, definition: RoofDefinition, key: string
 };
 
 /** Every number of a list or group, however deep, written out. */
-const figuresText = (value: ShapeValue | Json, write: (figure: number) => string): Json => {
+export const figuresText = (value: ShapeValue | Json, write: (figure: number) => string): Json => {
   if (typeof value === 'number') return write(value);
   if (Array.isArray(value)) return value.map((entry) => figuresText(entry, write));
   if (typeof value !== 'object' || value === null) return value as Json;

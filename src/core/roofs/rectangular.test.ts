@@ -37,7 +37,10 @@ describe('a gablet', () => {
     expect(rolesOf(solid)).toEqual({ eave: 4, hip: 4, ridge: 1, break: 2, verge: 4 });
     // At a pitch of 45 degrees the ends come in by 24 each.
     expect(solid.edges.find(({ role }) => role === 'ridge')?.length).toBeCloseTo(120 - 2 * 24, 9);
-    expect(areaOf(solid, (id) => id.startsWith('east-2') || id.startsWith('west-2'))).toBeCloseTo(2 * 16 * 16, 9);
+    expect(areaOf(solid, (id) => id.startsWith('east-band-2') || id.startsWith('west-band-2'))).toBeCloseTo(
+      2 * 16 * 16,
+      9,
+    );
   });
 
   test('says when its end slopes meet', () => {
@@ -158,7 +161,7 @@ describe('a flare', () => {
     const [note] = built.issues;
     const solid = solidOf(kind, { ...shape, flareSteps: 8 });
     expect(topOf(solid)).toBeCloseTo(50, 9);
-    const pitches = Array.from({ length: 9 }, (_, i) => pitchOf(solid, i === 0 ? 'south' : `south-${i + 1}`));
+    const pitches = Array.from({ length: 9 }, (_, i) => pitchOf(solid, i === 0 ? 'south' : `south-band-${i + 1}`));
     expect(pitches).toEqual([...pitches].sort((a, b) => a - b));
     // The curve: run as a parabola of the level, from the pitch of the eave to that of the last band.
     const [flat, steep] = [1 / Math.tan(fromDegrees(20)), 1 / Math.tan(fromDegrees(pitches[8] ?? 0))];
@@ -202,7 +205,7 @@ describe('ends of their own', () => {
       90 - 18 / Math.tan(fromDegrees(65)),
       9,
     );
-    expect(pitchOf(solid, 'east-2')).toBeCloseTo(65, 9);
+    expect(pitchOf(solid, 'east-band-2')).toBeCloseTo(65, 9);
   });
 
   test.each(['north', 'east', 'south', 'west'])('a shed is high at its %s side where wanted', (high) => {
@@ -223,7 +226,7 @@ describe('over a body', () => {
   const cases = rectangular.flatMap((kind) => [0, 6].map((overhang) => [kind.id, overhang, kind] as const));
 
   test.each(cases)('a %s that stands out by %d fits', (kind, overhang, { params, examples }) => {
-    for (const { shape } of examples) {
+    for (const { shape } of examples.filter((example) => example.shape['width'] !== undefined)) {
       const own = Object.fromEntries(
         Object.entries(shape).filter(([key]) => !params.find((p) => p.key === key)?.outline),
       );
