@@ -3,7 +3,7 @@ import { buildRoof } from '../../src/core/pipeline.ts';
 import type { ShapeValues } from '../../src/core/project/project.ts';
 import { readProject } from '../../src/core/project/read-project.ts';
 import { kinds } from '../../src/core/roofs/catalogue.ts';
-import type { RoofDefinition } from '../../src/core/roofs/definition.ts';
+import { fileKeysOf, type RoofDefinition } from '../../src/core/roofs/definition.ts';
 import type { Solid } from '../../src/core/solid/solid.ts';
 import { lineDrawing } from './line-drawing.ts';
 
@@ -59,7 +59,14 @@ const anchor = (title: string): string =>
     .replaceAll(' ', '-');
 
 function section({ id, title, summary, params, examples }: RoofDefinition): string {
-  const rows = params.map((param) => [`\`${param.key}\``, param.label, ...boundsCells(param), param.help]);
+  const rows = params.map((param) => [
+    fileKeysOf(param)
+      .map((key) => `\`${key}\``)
+      .join(', '),
+    param.label,
+    ...boundsCells(param),
+    param.help,
+  ]);
   const shapes = examples.map(({ title: name, shape }) => `- ${name}: \`${JSON.stringify(shape)}\``);
   return [
     `## ${title}`,
