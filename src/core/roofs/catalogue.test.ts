@@ -60,6 +60,34 @@ describe('the catalogue', () => {
     for (const { params } of kinds) expect(new Set(params.map((param) => param.key)).size).toBe(params.length);
   });
 
+  test.each(kinds.map((kind) => [kind.id, kind] as const))('takes what it allows of a %s as typed', (_, kind) => {
+    for (const param of kind.params) {
+      if (param.quantity === 'choice') continue;
+      const shown = (value: number): number =>
+        param.quantity === 'pitch' ? Number(((value * 180) / Math.PI).toFixed(9)) : value;
+      for (const value of [param.min, param.max, ...(param.default === undefined ? [] : [param.default])]) {
+        const read = resolveProject({
+          format: 'spirewright-project',
+          version: 1,
+          title: 'Bounds',
+          units: 'mm',
+          stock: [{ id: 'plain', name: 'Plain', width: 700, height: 700, direction: 'any' }],
+          roofs: [
+            {
+              id: 'one',
+              title: 'One',
+              kind: kind.id,
+              shape: { [param.key]: shown(value) },
+              layers: [{ as: 'cover', stock: 'plain' }],
+            },
+          ],
+        });
+        // Other things are missing, but what was typed is not at fault.
+        expect(read.issues.filter(({ path }) => path.endsWith(`.${param.key}`))).toEqual([]);
+      }
+    }
+  });
+
   test('says of what may be left out what then counts, and gives it neither default nor group', () => {
     for (const param of kinds.flatMap(({ params }) => params.filter(isTyped)).filter(({ optional }) => optional)) {
       expect(param.help).toMatch(/[;,] (as|like|from|follows|the same as) [^;,]+\.$/);

@@ -17,7 +17,7 @@ export interface PitchReading {
   readonly bare?: 'degrees';
 }
 
-/** Pitch in radians, 0 to under a right angle. A number is degrees. Bounds of a kind are the caller's. */
+/** Pitch in radians, from level to upright. A number is degrees. Bounds of a kind are the caller's. */
 export function parsePitch(input: string | number, reading: PitchReading = {}): Result<number> {
   if (typeof input === 'number') return inRange(fromDegrees(input), String(input));
   const plain = plainText(input);
@@ -44,7 +44,7 @@ export function parsePitch(input: string | number, reading: PitchReading = {}): 
 }
 
 function inRange(pitch: number, found: string): Result<number> {
-  if (pitch >= 0 && pitch < Math.PI / 2) return succeed(pitch);
+  if (pitch >= 0 && pitch <= Math.PI / 2) return succeed(pitch);
   if (!Number.isFinite(pitch)) return fail(unreadable(found));
   return fail({
     level: 'error',

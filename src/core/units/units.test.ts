@@ -242,7 +242,7 @@ describe('pitch', () => {
     ['8 in', 'pitch-unreadable'],
     ['-5deg', 'pitch-unreadable'],
     [Number.NaN, 'pitch-unreadable'],
-    [90, 'pitch-range'],
+    [90.01, 'pitch-range'],
     ['91°', 'pitch-range'],
     [-1, 'pitch-range'],
   ])('refuses %s as %s', (typed, code) => {
