@@ -9,6 +9,7 @@ import { buildNet } from './net/build-net.ts';
 import type { Net } from './net/net.ts';
 import type { LayerSpec, Project, RoofSpec, ShapeValues, Stock } from './project/project.ts';
 import { findKind } from './roofs/catalogue.ts';
+import { addFascia } from './roofs/construct/fascia.ts';
 import type { Solid } from './solid/solid.ts';
 import { formatLength } from './units/units.ts';
 
@@ -78,14 +79,26 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number): MadeR
   return { spec, made: { solid, layers, fit }, issues };
 }
 
-/** The solid of a roof: its shape, with the eave outline from the body where an overhang is given. */
-export function buildRoof({ kind, shape, body, overhang }: RoofSpec): Result<Solid> {
+/** The solid of a roof: its shape, with the eave outline from the body where an overhang is given, and its fascia. */
+export function buildRoof({ kind, shape, body, overhang, fascia }: RoofSpec): Result<Solid> {
   const definition = findKind(kind);
   if (!definition) throw new Error(`no kind ${kind}`);
   const outline: Result<ShapeValues> =
     body && overhang ? definition.outlineFromBody(body, overhang, shape) : succeed({});
-  return outline.ok ? definition.build({ ...outline.value, ...shape }, body) : outline;
+  if (!outline.ok) return outline;
+  const built = definition.build({ ...outline.value, ...shape }, body);
+  if (!built.ok || fascia === null) return built;
+  const hung = addFascia(built.value, fascia);
+  return succeed(hung, hung === built.value ? [...built.issues, noFascia] : built.issues);
 }
+
+const noFascia: Issue = {
+  level: 'note',
+  code: 'no-fascia',
+  path: 'fascia',
+  message: 'This roof has no free eave that a fascia could hang from.',
+  remedy: 'Leave out the fascia, or let the roof stand out from its walls.',
+};
 
 function spelled(issues: readonly Issue[], { units }: Project, path: string): Issue[] {
   return issues.map((issue) =>

@@ -115,13 +115,24 @@ const Outline = ({ hand, hasBody }: { readonly hand: RoofAtHand; readonly hasBod
       {follows && <FieldPanel fields={overhangFields(hand)} />}
       {!follows && sizes.length > 0 && <FieldPanel fields={sizes.map((param) => shapeField(param, hand))} />}
       {!follows && plan.length > 0 && <GivenGroup legend="Size given as" params={plan} hand={hand} />}
+      <FieldPanel fields={[fasciaField(hand)]} />
       <Stands hand={hand} />
     </section>
   );
 };
 
+const fasciaField = ({ at }: RoofAtHand): FieldSpec => ({
+  key: 'fascia',
+  label: 'Fascia',
+  help: 'Height of an upright strip that hangs down from the eave.',
+  path: at('fascia'),
+  quantity: 'length',
+  fallback: 'none',
+  canLeaveOut: true,
+});
+
 /** Where the kind has gable ends the verge may stand out otherwise than the eave; the file then has both. */
-const overhangFields = ({ at, typed, roof }: RoofAtHand): FieldSpec[] => {
+const overhangFields = ({ at, typed, definition }: RoofAtHand): FieldSpec[] => {
   const overhang = typed['overhang'];
   const isPair = typeof overhang === 'object' && overhang !== null;
   const eave: FieldSpec = {
@@ -131,7 +142,7 @@ const overhangFields = ({ at, typed, roof }: RoofAtHand): FieldSpec[] => {
     path: isPair ? at('overhang', 'eave') : at('overhang'),
     quantity: 'length',
   };
-  if (!roof.made?.solid.edges.some((edge) => edge.role === 'verge')) return [eave];
+  if (!definition.hasVerge) return [eave];
   const verge: FieldSpec = {
     key: 'verge',
     label: 'At the gables',

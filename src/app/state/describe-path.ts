@@ -13,6 +13,7 @@ const words: Readonly<Record<string, string>> = {
   units: 'Units',
   ruler: 'Ruler',
   overhang: 'Overhang',
+  fascia: 'Fascia',
   copies: 'Copies',
   flaps: 'Flaps',
 };

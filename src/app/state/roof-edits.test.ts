@@ -43,15 +43,12 @@ const firstThatStands = (candidates: readonly JsonObject[], units: 'in' | 'mm'):
 describe.each(['in', 'mm'] as const)('choices of a whole roof, %s', (units) => {
   const start = contextOf(getAt(blankProject(units), ['roofs', 0]) as JsonObject, units);
 
-  it('turns every kind into every other, and there is always a roof', () => {
-    for (const one of kinds) {
-      const from = changeKind(start, one).find((typed) => make(typed, units)?.made) as JsonObject;
-      for (const next of kinds) {
-        expect(
-          firstThatStands(changeKind(contextOf(from, units), next), units),
-          `${one.id} to ${next.id}`,
-        ).not.toBeNull();
-      }
+  // Every kind into every fourth: between them all kinds are come from and gone to several times.
+  it.each(kinds.map((kind, i) => [kind.id, i, kind] as const))('turns a %s into others', (_, i, one) => {
+    const from = changeKind(start, one).find((typed) => make(typed, units)?.made) as JsonObject;
+    for (const next of kinds.filter((_kind, j) => (i + j) % 4 === 0)) {
+      const candidates = changeKind(contextOf(from, units), next);
+      expect(firstThatStands(candidates, units), `${one.id} to ${next.id}`).not.toBeNull();
     }
   });
 

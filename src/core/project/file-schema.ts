@@ -167,6 +167,7 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
         shape: shapeSchema(kind, lengthSchema, pitchSchema),
         body: optional(body, 'What the roof sits on.'),
         overhang: optional(overhang, 'Instead of the eave outline in the shape; needs a body.'),
+        fascia: length('Height of an upright strip that hangs down from every free eave; none unless said.'),
         layers: listOf(layer, 'From the inside out.'),
       },
       kind.summary,
@@ -186,7 +187,7 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
       ruler: optionalWords(rulers, 'The smallest mark used to set out; 1/16in with inches, 1mm with millimetres.'),
       scale: optional(
         z.union([z.number(), z.string()], { error: 'a scale such as "1:87" or 0.5' }),
-        'Model size over the size that is typed. Lengths of shape, body and overhang are multiplied by it; paper, flaps and pages are not.',
+        'Model size over the size that is typed. Lengths of shape, body, overhang and fascia are multiplied by it; paper, flaps and pages are not.',
       ),
       seed: optionalWhole(countLimits.seed, `Same file and seed, same layout; ${defaults.seed} unless said otherwise.`),
       page: optional(page, 'The pages that are printed.'),

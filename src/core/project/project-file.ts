@@ -49,6 +49,7 @@ export interface RoofFile {
   readonly shape: Readonly<Record<string, LengthText | PitchText>>;
   readonly body?: BodyFile;
   readonly overhang?: LengthText | { readonly eave: LengthText; readonly verge?: LengthText };
+  readonly fascia?: LengthText;
   readonly layers: readonly LayerFile[];
 }
 

@@ -53,6 +53,8 @@ export interface RoofSpec {
   readonly shape: ShapeValues;
   readonly body: Body | null;
   readonly overhang: Overhang | null;
+  /** Height of the strip that hangs from the eaves, mm; null: none. */
+  readonly fascia: number | null;
   readonly layers: readonly LayerSpec[];
 }
 

@@ -54,6 +54,7 @@ describe('a file that is right', () => {
             rectangle: { width: 1.5 * inch, depth: 1.375 * inch },
           },
           overhang: null,
+          fascia: null,
           layers: [
             {
               as: 'cover',

@@ -2,8 +2,8 @@ import type { Issue } from '../issue.ts';
 import type { KindId } from '../roofs/catalogue.ts';
 import type { RoofDefinition } from '../roofs/definition.ts';
 import { defaultRuler, parseScale, type Ruler, rulers, type Units } from '../units/units.ts';
-import type { Intake } from './intake.ts';
-import { defaults } from './limits.ts';
+import { type Intake, readLength } from './intake.ts';
+import { defaults, lengthLimits } from './limits.ts';
 import { formatPath, isRecord, type PathPart } from './path.ts';
 import type { Project, RoofSpec, Stock } from './project.ts';
 import { resolveBody, resolveOverhang } from './resolve-body.ts';
@@ -98,6 +98,14 @@ function resolveRoof(
         : {},
     body: resolveBody(intake, roof['body'], [...path, 'body']),
     overhang: resolveOverhang(intake, roof['overhang'], [...path, 'overhang'], definition),
+    fascia:
+      roof['fascia'] === undefined
+        ? null
+        : readLength(intake, roof['fascia'], [...path, 'fascia'], {
+            ...lengthLimits.fascia,
+            label: 'The fascia',
+            isScaled: true,
+          }),
     layers: listIn(roof['layers']).map((layer, i) => resolveLayer(intake, layer, [...path, 'layers', i], stock)),
   };
 }

@@ -60,7 +60,7 @@ export function buildSolid(drafts: readonly FaceDraft[], abutments: readonly Abu
     });
   });
 
-  const taken = new Map<string, number>();
+  const taken = new Set<string>();
   const edges = found.map(({ ends, faces: sides, host }): Edge => {
     const a = vertices[ends[0]] as Vec3;
     const b = vertices[ends[1]] as Vec3;
@@ -69,10 +69,12 @@ export function buildSolid(drafts: readonly FaceDraft[], abutments: readonly Abu
     const turn = second === undefined ? null : turnAlong(normals[first] as Vec3, normals[second] as Vec3, along);
     const role = host ? 'abutment' : edgeRole(faces, normals, along, sides);
     const name = [role, ...sides.map((f) => faces[f]?.id)].join('-');
-    const count = (taken.get(name) ?? 0) + 1;
-    taken.set(name, count);
+    // A face may be called as another with a number, so that numbering alone would not tell their edges apart.
+    let id = name;
+    for (let count = 2; taken.has(id); count++) id = `${name}-${count}`;
+    taken.add(id);
     return {
-      id: count === 1 ? name : `${name}-${count}`,
+      id,
       ends,
       faces: sides,
       role,

@@ -35,6 +35,13 @@ export function checkSolid(solid: Solid): readonly Issue[] {
         found('edge-missing', `An edge of the panel ${face.title} is not listed once.`, { runsCount: runs.length });
     });
   });
+  for (const [what, parts] of [
+    ['panels', solid.faces],
+    ['edges', solid.edges],
+  ] as const) {
+    const twice = parts.length - new Set(parts.map(({ id }) => id)).size;
+    if (twice > 0) found('id-twice', `Two ${what} have one id.`, { twiceCount: twice });
+  }
   const standing = solid.faces.filter((face) => face.part !== 'fascia');
   const lowest = Math.min(...standing.flatMap(({ loop }) => loop.map((v) => solid.vertices[v]?.[2] ?? Number.NaN)));
   if (!isSameLength(lowest, 0)) found('eave-off-zero', 'The lowest eave is not at level 0.', { lowest });

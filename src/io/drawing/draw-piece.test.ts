@@ -16,6 +16,7 @@ const items: readonly (readonly [string, PieceToDraw])[] = sampleNames.flatMap((
         ...roof,
         body: null,
         overhang: null,
+        fascia: null,
         shape: Object.fromEntries(
           Object.entries(produceShape(roof.kind)).map(([key, value]) => [
             key,

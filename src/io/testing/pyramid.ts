@@ -126,6 +126,7 @@ export const pyramidOn = (page: PageSpec, copies = 2): Production => {
     shape: { width: EAVE, depth: EAVE, slant: SLANT },
     body: null,
     overhang: null,
+    fascia: null,
     layers: [layer],
   } as const;
   const placements = pieces.slice(0, 2).map((_, piece) => ({

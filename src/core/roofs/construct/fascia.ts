@@ -6,10 +6,12 @@ import { isPositive } from '../../tolerance.ts';
 /**
  * Hangs an upright strip, `drop` mm high, from every free eave of a solid, and from a high level edge that nothing of the roof
  * lies beyond, as at the back of a shed. The strips of neighbouring eaves meet at the corners. A strip belongs to the side of
- * its slope, so that in a piece per panel it stays a fold at the eave. Rolled edges carry none.
+ * its slope, so that in a piece per panel it stays a fold at the eave. Rolled edges carry none. Without an eave to hang from
+ * the solid itself is returned.
  */
 export function addFascia(solid: Solid, drop: number): Solid {
   const hung = solid.edges.flatMap((edge, e) => (carriesFascia(solid, edge) ? [e] : []));
+  if (hung.length === 0) return solid;
   const vertices: Vec3[] = [...solid.vertices];
   const faces: Face[] = [...solid.faces];
   const edges: Edge[] = [...solid.edges];
@@ -73,9 +75,9 @@ export function addFascia(solid: Solid, drop: number): Solid {
         dihedral,
       });
     } else {
-      edges.push(openEnd(`verge-${id}`, [to, b], face, lengthOf(to, b)));
+      edges.push(openEnd(`verge-${id}-end`, [to, b], face, lengthOf(to, b)));
     }
-    if (!isFollowed) edges.push(openEnd(`verge-${id}-${follows ? 1 : 2}`, [a, from], face, lengthOf(a, from)));
+    if (!isFollowed) edges.push(openEnd(`verge-${id}-start`, [a, from], face, lengthOf(a, from)));
   }
   return { ...solid, vertices, faces, edges };
 }
