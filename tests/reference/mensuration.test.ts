@@ -181,9 +181,11 @@ describe.each(kinds.map((kind) => ({ kind, id: kind.id })))('$id', ({ kind }) =>
         for (const key of pitches) {
           const asked = shape[key];
           if (typeof asked !== 'number') continue;
+          // On a curve it is the pitch of the line that touches it at the eave.
+          if (key === 'flarePitch' && Number(shape['flareSteps'] ?? 1) > 1) continue;
           const off = Math.min(...found.map((pitch) => Math.abs(pitch - asked)));
           expect(off, key).toBeLessThan(1e-9);
-          if (kind.params.some((param) => param.key === key && param.oneOf === 'height'))
+          if (key === 'pitch' && kind.params.some((param) => param.key === 'slant'))
             expect(Math.abs(frontMeasures(solid).pitch - asked)).toBeLessThan(1e-9);
         }
       }),

@@ -1,6 +1,6 @@
 import { fail, type Issue } from '../issue.ts';
 import { UPRIGHT } from './construct/raise-roof.ts';
-import { bandsBy, raiseRectangle, ridgeWinds } from './construct/rectangle-roof.ts';
+import { bandsBy, gableEnd, raiseRectangle, ridgeWinds } from './construct/rectangle-roof.ts';
 import { defineRoof } from './definition.ts';
 import { checkLevel, heightParams, MOST_SHARE, riseFrom, steepness } from './height.ts';
 import { checkWallBody, endsParam, gableFromBody, rectangleParams, ridgeParam } from './outline.ts';
@@ -35,7 +35,7 @@ export const halfHip = defineRoof({
     {
       key: 'hipped',
       label: 'Hipped ends',
-      help: 'Whether both ends slope back, or only the right or front one; the other stays a gable.',
+      help: 'Whether both ends slope back, or only the right or back one; the other stays a gable.',
       quantity: 'choice',
       default: 'both',
       choices: [
@@ -67,7 +67,7 @@ export const halfHip = defineRoof({
       { level: gableRise, pitch: endPitch ?? pitch },
     ];
     const both = bandsBy(winds, [{ level: 0, pitch }], end);
-    const bands = hipped === 'one' ? { ...both, [winds.ends[1]]: [{ level: 0, pitch: UPRIGHT }] } : both;
+    const bands = hipped === 'one' ? { ...both, [gableEnd(ridge)]: [{ level: 0, pitch: UPRIGHT }] } : both;
     return raiseRectangle({ width, depth, bands, walls: ends === 'open' ? [] : winds.ends, body });
   },
   examples: [

@@ -1,7 +1,7 @@
 import { fail, type Issue } from '../issue.ts';
 import { isAtMost } from '../tolerance.ts';
 import { UPRIGHT } from './construct/raise-roof.ts';
-import { bandsBy, raiseRectangle, ridgeWinds } from './construct/rectangle-roof.ts';
+import { bandsBy, gableEnd, raiseRectangle, ridgeWinds } from './construct/rectangle-roof.ts';
 import { defineRoof } from './definition.ts';
 import { heightParams, riseFrom, steepness } from './height.ts';
 import { checkWallBody, endsParam, rectangleParams, rectangleWithEave, ridgeParam } from './outline.ts';
@@ -10,7 +10,7 @@ import { checkWallBody, endsParam, rectangleParams, rectangleWithEave, ridgePara
 export const sideHip = defineRoof({
   id: 'side-hip',
   title: 'Side hip',
-  summary: 'A roof with a hip at its right or front end and a gable at the other.',
+  summary: 'A roof with a hip at its right or back end and a gable at the other.',
   alsoCalled: ['side hipped', 'one end hipped'],
   params: [
     ...rectangleParams,
@@ -41,9 +41,8 @@ export const sideHip = defineRoof({
     const endRun = rise.value / Math.tan(endPitch ?? pitch);
     // The end slope has to end before the gable.
     if (isAtMost(length, endRun)) return fail(tooShort(length, endRun));
-    // Hipped is the end in sight: the east one, or the south one.
     const winds = ridgeWinds(ridge);
-    const [, gabled] = winds.ends;
+    const gabled = gableEnd(ridge);
     const bands = {
       ...bandsBy(winds, [{ level: 0, pitch }], [{ level: 0, pitch: endPitch ?? pitch }]),
       [gabled]: [{ level: 0, pitch: UPRIGHT }],

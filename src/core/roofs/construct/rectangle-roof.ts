@@ -70,6 +70,9 @@ export const ridgeWinds = (
     ? { slopes: ['east', 'west'], ends: ['south', 'north'] }
     : { slopes: ['south', 'north'], ends: ['east', 'west'] };
 
+/** The end that stays a gable where only one is hipped: never the back, so that no end slope becomes the front panel. */
+export const gableEnd = (ridge: string | undefined): Wind => (ridge === 'along-depth' ? 'south' : 'west');
+
 /** Bands for all four sides: one list for the slopes, one for the ends. */
 export function bandsBy(
   { slopes, ends }: ReturnType<typeof ridgeWinds>,
