@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { ringArea } from '../../src/core/geometry/polygon.ts';
 import type { Vec2 } from '../../src/core/geometry/vector.ts';
+import type { ShapeValues } from '../../src/core/project/project.ts';
 import { kinds } from '../../src/core/roofs/catalogue.ts';
 import { raiseRoof } from '../../src/core/roofs/construct/raise-roof.ts';
 import { frontMeasures, measureSolid } from '../../src/core/solid/measure.ts';
@@ -172,6 +173,10 @@ describe('closed formulae', () => {
   });
 });
 
+/** Pitches of lines that touch a curve at its ends; its facets are chords. */
+const isOfCurve = (key: string, { flareSteps }: ShapeValues): boolean =>
+  ['eavePitch', 'tipPitch'].includes(key) || (key === 'flarePitch' && Number(flareSteps) > 1);
+
 describe.each(kinds.map((kind) => ({ kind, id: kind.id })))('$id', ({ kind }) => {
   const pitches = kind.params.filter(({ quantity }) => quantity === 'pitch').map(({ key }) => key);
   test.skipIf(pitches.length === 0)('has every pitch as asked', () => {
@@ -180,9 +185,7 @@ describe.each(kinds.map((kind) => ({ kind, id: kind.id })))('$id', ({ kind }) =>
         const found = measureSolid(solid).faces.map(({ pitch }) => pitch);
         for (const key of pitches) {
           const asked = shape[key];
-          if (typeof asked !== 'number') continue;
-          // On a curve it is the pitch of the line that touches it at the eave.
-          if (key === 'flarePitch' && Number(shape['flareSteps'] ?? 1) > 1) continue;
+          if (typeof asked !== 'number' || isOfCurve(key, shape)) continue;
           const off = Math.min(...found.map((pitch) => Math.abs(pitch - asked)));
           expect(off, key).toBeLessThan(1e-9);
           if (key === 'pitch' && kind.params.some((param) => param.key === 'slant'))
