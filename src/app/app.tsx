@@ -1,17 +1,27 @@
-import { type ReactElement, Suspense, useState } from 'react';
+import { type ReactElement, useState } from 'react';
 import { useBench } from './bench.ts';
 import { type Drawer, DrawerKeys } from './drawer-keys.tsx';
-import { Hands, NetSheet, PlacePanel, ProjectMenu, RoofCards, SetOutSheet, Slips } from './lazy-parts.ts';
+import { Hands, NetSheet, PlacePanel, PlanSheet, ProjectMenu, RoofCards, SetOutSheet, Slips } from './lazy-parts.tsx';
 import { Rule } from './rule.tsx';
 import { StageArea } from './stage-area.tsx';
+import type { Place } from './state/bench-store.ts';
 import { TopBar } from './top-bar.tsx';
 
 /** The bench: one table, the project's roofs at its left, the parameters at its right, the steel rule along its front. */
 export const App = (): ReactElement => {
   const place = useBench((state) => state.place);
   const paperView = useBench((state) => state.paperView);
+  const bodyView = useBench((state) => state.bodyView);
+  const roofView = useBench((state) => state.roofView);
   const [drawer, setDrawer] = useState<Drawer>(null);
-  const sheet = place === 'paper' && paperView === 'net' ? <NetSheet /> : place === 'set-out' ? <SetOutSheet /> : null;
+  const sheets: Readonly<Record<Place, ReactElement | null>> = {
+    body: bodyView === 'plan' ? <PlanSheet /> : null,
+    roof: roofView === 'plan' ? <PlanSheet /> : null,
+    paper: paperView === 'net' ? <NetSheet /> : null,
+    'set-out': <SetOutSheet />,
+    build: null,
+  };
+  const sheet = sheets[place];
 
   return (
     <div className="bench">
@@ -19,25 +29,17 @@ export const App = (): ReactElement => {
       <main className="table">
         <h1 className="unseen">Spirewright</h1>
         <StageArea isCovered={sheet !== null} />
-        <Suspense fallback={null}>
-          {sheet}
-          <Slips />
-          <RoofCards isShut={drawer !== 'roofs'} />
-        </Suspense>
+        {sheet}
+        <Slips />
+        <RoofCards isShut={drawer !== 'roofs'} />
         <DrawerKeys open={drawer} onOpen={setDrawer} />
-        <Suspense fallback={null}>
-          <PlacePanel isShut={drawer !== 'panel'} />
-        </Suspense>
+        <PlacePanel isShut={drawer !== 'panel'} />
       </main>
       <Rule />
       <div id="project-menu" className="menu" popover="auto">
-        <Suspense fallback={null}>
-          <ProjectMenu />
-        </Suspense>
+        <ProjectMenu />
       </div>
-      <Suspense fallback={null}>
-        <Hands />
-      </Suspense>
+      <Hands />
     </div>
   );
 };

@@ -1,6 +1,6 @@
 import { Component, lazy, type ReactElement, type ReactNode, Suspense, useEffect, useState } from 'react';
 import { useBench, useProduction, useStyle } from './bench.ts';
-import { FlatInstead } from './lazy-parts.ts';
+import { FlatInstead } from './lazy-parts.tsx';
 import { canDrawStage } from './stage/probe.ts';
 
 let stage: Promise<typeof import('./stage/stage.tsx')> | null = null;
@@ -67,11 +67,7 @@ const nothingCovered = { left: 0, right: 0, top: 0, bottom: 0 };
 /** Cards and panel with their gaps: `--cards`, `--panel` and `--gap` of the style sheet. */
 const coveredBySides = { left: 248, right: 368, top: 0, bottom: 0 };
 
-const flat = (
-  <Suspense fallback={null}>
-    <FlatInstead />
-  </Suspense>
-);
+const flat = <FlatInstead />;
 
 const Table = (): ReactElement => {
   const production = useProduction();

@@ -4,10 +4,13 @@ import { bench } from '../bench.ts';
 import { Either } from '../either.tsx';
 import { FieldPanel } from '../fields/field-panel.tsx';
 import type { FieldSpec } from '../fields/field-spec.ts';
+import { plansOf } from '../plan/use-plan.ts';
 import { getAt, type Json, setAt } from '../state/file-path.ts';
 import { type BodyPlan, bodyPlan, changeBody, followBody, typeOutline } from '../state/roof-edits.ts';
 import { GivenGroup } from './given-group.tsx';
 import { KindPick } from './kind-pick.tsx';
+import { MeasuredBody } from './measured-body.tsx';
+import { PlanViewPick } from './plan-view-pick.tsx';
 import { groupOf, shapeField } from './shape-fields.ts';
 import { Stands } from './stands.tsx';
 import { type RoofAtHand, useRoof } from './use-roof.ts';
@@ -29,19 +32,27 @@ export const BodyPlace = (): ReactElement | null => {
           legend="Plan of the body"
           isLegendUnseen
           choices={[
-            { value: 'rectangle', title: 'Four-sided' },
+            { value: 'rectangle', title: 'Rectangle' },
             { value: 'polygon', title: 'Regular' },
+            { value: 'measured', title: 'Measured' },
             { value: 'none', title: 'None' },
           ]}
           value={plan}
-          onChoose={(next) => hand.change(changeBody(hand.context, next as BodyPlan))}
+          onChoose={(next) => choosePlan(hand, next as BodyPlan)}
         />
-        <FieldPanel fields={bodyFields(hand, plan)} />
+        {plan === 'measured' && <MeasuredBody hand={hand} />}
+        {plan !== 'none' && <FieldPanel fields={bodyFields(hand, plan)} />}
+        {plansOf(hand).length > 0 && <PlanViewPick of="bodyView" />}
         {plan === 'none' && <p className="note">Without a body the roof stands on the table by its typed sizes.</p>}
       </section>
       <Outline hand={hand} hasBody={plan !== 'none'} />
     </>
   );
+};
+
+/** A measured plan is seen from above at once. */
+const choosePlan = (hand: RoofAtHand, plan: BodyPlan): void => {
+  if (hand.change(changeBody(hand.context, plan)) && plan === 'measured') bench.store.setState({ bodyView: 'plan' });
 };
 
 const polygonSizes = [
@@ -60,6 +71,7 @@ const bodyFields = ({ at, typed }: RoofAtHand, plan: BodyPlan): FieldSpec[] => {
   });
   const height = length('height', 'Height', 'From the table to the top of the wall.');
   if (plan === 'none') return [];
+  if (plan === 'measured') return [height];
   if (plan === 'rectangle') {
     return [
       length('width', 'Width', 'Outer wall to outer wall, left to right (west to east).'),
@@ -121,6 +133,7 @@ const Outline = ({ hand, hasBody }: { readonly hand: RoofAtHand; readonly hasBod
   );
 };
 
+/** An upright strip under the eave, for every kind. */
 const fasciaField = ({ at }: RoofAtHand): FieldSpec => ({
   key: 'fascia',
   label: 'Fascia',

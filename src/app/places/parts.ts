@@ -3,10 +3,12 @@ import '../styles/cards.css';
 import '../styles/kinds.css';
 import '../styles/menu.css';
 import '../styles/panel.css';
+import '../styles/plan.css';
 import '../styles/sheet.css';
 
 /** Everything that lies on the table, in one chunk with its styles. */
 export { Hands } from '../hands.tsx';
+export { PlanSheet } from '../plan/plan-sheet.tsx';
 export { ProjectMenu } from '../project-menu.tsx';
 export { RoofCards } from '../roof-cards.tsx';
 export { Slips } from '../slips.tsx';

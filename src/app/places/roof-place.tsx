@@ -2,10 +2,12 @@ import type { ReactElement } from 'react';
 import { isTyped, type TypedParam } from '../../core/roofs/definition.ts';
 import { FieldPanel } from '../fields/field-panel.tsx';
 import type { FieldSpec } from '../fields/field-spec.ts';
+import { hasSides } from '../plan/use-plan.ts';
 import { getAt } from '../state/file-path.ts';
 import { GivenGroup } from './given-group.tsx';
 import { isOptional } from './left-out.ts';
 import { Numbers } from './numbers.tsx';
+import { PlanViewPick } from './plan-view-pick.tsx';
 import { RightTriangle } from './right-triangle.tsx';
 import { groupOf, shapeField } from './shape-fields.ts';
 import { useRoof } from './use-roof.ts';
@@ -31,6 +33,13 @@ export const RoofPlace = (): ReactElement | null => {
         <section className="group">
           <h3>How high</h3>
           <GivenGroup legend="You give one, the others follow" params={heights} hand={hand} />
+        </section>
+      )}
+      {hasSides(hand) && (
+        <section className="group">
+          <h3>Each side by itself</h3>
+          <PlanViewPick of="roofView" />
+          <p className="note">In plan each eave takes a pitch of its own, or becomes a gable.</p>
         </section>
       )}
       {plan.length + outline.length > 0 && (

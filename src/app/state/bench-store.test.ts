@@ -53,6 +53,23 @@ describe('bench state', () => {
     expect(bench.riseNow()).toBe('2in');
   });
 
+  it('forgets an edit in progress, and only that', () => {
+    const bench = make();
+    bench.setField(rise, '3in');
+    for (const text of ['4in', '5in']) bench.setField(rise, text, 'drag');
+    bench.forget('another');
+    expect(bench.riseNow()).toBe('5in');
+    bench.forget('drag');
+    expect(bench.riseNow()).toBe('3in');
+    expect(bench.store.temporal.getState().pastStates).toHaveLength(1);
+    bench.undo();
+    expect(bench.riseNow()).toBe('2in');
+    bench.setField(rise, '6in', 'drag');
+    bench.endGesture();
+    bench.forget('drag');
+    expect(bench.riseNow()).toBe('6in');
+  });
+
   it('does not record a change of place or of the fold', () => {
     const bench = make();
     bench.store.setState({ place: 'paper', t: 0.3 });

@@ -26,6 +26,9 @@ export interface BenchState {
   readonly place: Place;
   /** What lies on the table in Paper: the net with its measures, or the sheets with the pieces laid on them. */
   readonly paperView: 'net' | 'sheets';
+  /** What lies on the table in Body and in Roof: the body and its roof standing, or their plan. */
+  readonly bodyView: 'standing' | 'plan';
+  readonly roofView: 'standing' | 'plan';
   /** 0 flat to 1 on the body. */
   readonly t: number;
   /** A sentence for the maker after opening or dropping a file; null: nothing to say. */
@@ -47,6 +50,8 @@ export interface Bench {
   readonly setField: (path: FilePath, value: Json | undefined, gesture?: string) => boolean;
   /** A change of any size, one undo step; edits with the same gesture in a row share one. */
   readonly edit: (change: (file: JsonObject) => JsonObject, gesture?: string) => void;
+  /** Takes an edit in progress back, as if it had never been begun. */
+  readonly forget: (gesture: string) => void;
   /** The next edit starts an undo step of its own. */
   readonly endGesture: () => void;
   readonly dropDraft: (path: FilePath) => void;
@@ -77,6 +82,8 @@ export const createBench = (first: JsonObject, resolve: Resolve): Bench => {
         drafts: {},
         place: 'body',
         paperView: 'net',
+        bodyView: 'standing',
+        roofView: 'standing',
         t: 1,
         notice: null,
       }),
@@ -131,6 +138,16 @@ export const createBench = (first: JsonObject, resolve: Resolve): Bench => {
       const next = change(file);
       if (next !== file) keep({ file: next }, gesture);
       store.setState({ selected: clamp(store.getState().selected) });
+    },
+    forget: (gesture) => {
+      const { pastStates, pause, resume } = store.temporal.getState();
+      const before = pastStates.at(-1);
+      if (gesture !== openGesture || before === undefined) return;
+      pause();
+      store.setState(before);
+      resume();
+      store.temporal.setState({ pastStates: pastStates.slice(0, -1) });
+      openGesture = null;
     },
     endGesture: () => {
       openGesture = null;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type MadeRoof, produce } from '../../core/pipeline.ts';
+import { type MadeRoof, makeRoof } from '../../core/pipeline.ts';
 import { resolveProject } from '../../core/project/read-project.ts';
 import { findKind, kinds } from '../../core/roofs/catalogue.ts';
 import { measureSolid } from '../../core/solid/measure.ts';
@@ -22,7 +22,9 @@ import {
 const make = (typed: JsonObject, units: 'in' | 'mm'): MadeRoof | null => {
   const file = setAt(blankProject(units), ['roofs', 0], typed) as JsonObject;
   const resolved = resolveProject(file);
-  return resolved.ok ? (produce(resolved.value.project).roofs[0] ?? null) : null;
+  if (!resolved.ok) return null;
+  const { project } = resolved.value;
+  return makeRoof(project.roofs[0] as MadeRoof['spec'], project, 0);
 };
 
 const contextOf = (typed: JsonObject, units: 'in' | 'mm'): RoofContext => {
@@ -74,7 +76,9 @@ describe.each(['in', 'mm'] as const)('choices of a whole roof, %s', (units) => {
         setAt({ ...blankProject(units), scale }, ['roofs', 0], typed) as JsonObject;
       const solids = candidates.map((typed) => {
         const resolved = resolveProject(file(typed));
-        return resolved.ok ? produce(resolved.value.project).roofs[0]?.made?.solid : undefined;
+        if (!resolved.ok) return undefined;
+        const { project } = resolved.value;
+        return makeRoof(project.roofs[0] as MadeRoof['spec'], project, 0).made?.solid;
       });
       const found = solids.find((solid) => solid !== undefined);
       const like = exampleSolid(kind) as Solid;

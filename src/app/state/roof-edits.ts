@@ -1,3 +1,4 @@
+import { footprintKeys } from '../../core/footprint/footprint.ts';
 import type { MadeRoof } from '../../core/pipeline.ts';
 import type { ShapeValue } from '../../core/project/project.ts';
 import { fileKeysOf, type RoofDefinition } from '../../core/roofs/definition.ts';
@@ -94,6 +95,21 @@ export const polygonBody = (context: RoofContext, sides: number): JsonObject => 
   return { sides, acrossFlats: sizeText(context, Math.min(width, depth)), ...bodyHeight(context) };
 };
 
+/** The body as it stands, said by its corners from the first of its front. */
+const corneredBody = (context: RoofContext): JsonObject => {
+  const { width, depth } = extents(context);
+  const outline = context.roof.spec.body?.outline ?? [
+    [0, 0],
+    [width, 0],
+    [width, depth],
+    [0, depth],
+  ];
+  const [[left, front] = [0, 0]] = outline;
+  const corners = outline.map(([x, y]) => [sizeText(context, x - left), sizeText(context, y - front)]);
+  const { courts } = (context.typed['body'] ?? {}) as JsonObject;
+  return { corners, ...bodyHeight(context), ...(courts === undefined ? {} : { courts }) };
+};
+
 export const usualOverhang = (units: Units): string => (units === 'in' ? '1/8in' : '3mm');
 
 /** The outline from the body and an overhang, in place of sizes. */
@@ -107,11 +123,12 @@ export const followBody = (context: RoofContext): JsonObject[] => {
   return bodies.filter((body) => body !== undefined).map((body) => ({ ...typed, shape, overhang, body }));
 };
 
-export type BodyPlan = 'rectangle' | 'polygon' | 'none';
+export type BodyPlan = 'rectangle' | 'polygon' | 'measured' | 'none';
 
 export const bodyPlan = (typed: JsonObject | undefined): BodyPlan => {
   const body = typed?.['body'] as JsonObject | undefined;
   if (body === undefined) return 'none';
+  if (footprintKeys.some((key) => body[key] !== undefined)) return 'measured';
   return body['sides'] === undefined ? 'rectangle' : 'polygon';
 };
 
@@ -121,7 +138,12 @@ export const changeBody = (context: RoofContext, plan: BodyPlan): JsonObject[] =
   const written = typeOutline(context);
   if (plan === 'none') return written.map((roof) => omit(roof, ['body']));
   const sides = Number(shapeOf(typed)['sides'] ?? 8);
-  const body = plan === 'rectangle' ? rectangleBody(context) : polygonBody(context, sides);
+  const body =
+    plan === 'rectangle'
+      ? rectangleBody(context)
+      : plan === 'polygon'
+        ? polygonBody(context, sides)
+        : corneredBody(context);
   return [typed, ...written].map((roof) => ({ ...roof, body }));
 };
 
