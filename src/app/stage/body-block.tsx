@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { EdgesGeometry, ExtrudeGeometry, LineBasicMaterial, MeshLambertMaterial, Shape } from 'three';
+import { EdgesGeometry, ExtrudeGeometry, LineBasicMaterial, MeshLambertMaterial, Path, Shape, Vector2 } from 'three';
 import type { Body } from '../../core/project/project.ts';
 import { useDisposing } from './disposing.ts';
 import { tones } from './tones.ts';
@@ -13,6 +13,7 @@ export const BodyBlock = ({ body, bold }: { readonly body: Body; readonly bold: 
       else shape.lineTo(x, y);
     });
     shape.closePath();
+    shape.holes = (body.courts ?? []).map((court) => new Path(court.map(([x, y]) => new Vector2(x, y))));
     const block = new ExtrudeGeometry(shape, { depth: body.height, bevelEnabled: false });
     return [block, new EdgesGeometry(block, 20)] as const;
   }, [body]);

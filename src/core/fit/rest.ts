@@ -1,3 +1,4 @@
+import { ringsOf } from '../footprint/offset.ts';
 import { at, distanceToSegment, isInside } from '../geometry/polygon.ts';
 import { cross2, dot2, length2, sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Body } from '../project/project.ts';
@@ -12,8 +13,7 @@ import { NOISE_MM } from '../tolerance.ts';
  * are looked at.
  */
 export function restHeight(solid: Solid, body: Body): number {
-  const points = body.outline.flatMap((p, i) => {
-    const q = at(body.outline, i + 1);
+  const points = wallsOf(body).flatMap(([p, q]) => {
     const crossings = solid.edges.flatMap((edge) => {
       const [a, b] = edge.ends.map((v) => solid.vertices[v] as Vec3) as [Vec3, Vec3];
       const hit = crossing(p, q, [a[0], a[1]], [b[0], b[1]]);
@@ -21,10 +21,19 @@ export function restHeight(solid: Solid, body: Body): number {
     });
     return [p, ...crossings];
   });
-  const inside = solid.vertices.map(([x, y]): Vec2 => [x, y]).filter((p) => isInside(p, body.outline));
+  const inside = solid.vertices.map(([x, y]): Vec2 => [x, y]).filter((p) => isOverBody(p, body));
   const clear = [...points, ...inside].map((p) => underside(solid, p)).filter((z) => z !== null);
   return body.height - (clear.length === 0 ? 0 : Math.min(...clear));
 }
+
+type Line = readonly [Vec2, Vec2];
+
+/** Every wall of the body and its courts, the building to its left. */
+const wallsOf = ({ outline, courts }: Body): readonly Line[] =>
+  ringsOf({ corners: outline, courts }).flatMap((ring) => ring.map((p, i): Line => [p, at(ring, i + 1)]));
+
+const isOverBody = (p: Vec2, { outline, courts = [] }: Body): boolean =>
+  isInside(p, outline) && !courts.some((court) => isInside(p, court));
 
 /** Where the segments pq and ab cross in plan; null where they are parallel or do not meet. */
 function crossing(p: Vec2, q: Vec2, a: Vec2, b: Vec2): Vec2 | null {
@@ -36,6 +45,13 @@ function crossing(p: Vec2, q: Vec2, a: Vec2, b: Vec2): Vec2 | null {
   const r = cross2(sub2(a, p), along) / turn;
   return s < 0 || s > 1 || r < 0 || r > 1 ? null : [p[0] + along[0] * s, p[1] + along[1] * s];
 }
+
+/** Whether any panel lies over a point of the plan; upright ones have no area there. */
+const isCovered = (solid: Solid, point: Vec2): boolean =>
+  solid.faces.some(({ loop, part }) => {
+    const ring = loop.map((v): Vec2 => [solid.vertices[v]?.[0] ?? 0, solid.vertices[v]?.[1] ?? 0]);
+    return isInside(point, ring) || (part === 'slope' && isOnRing(point, ring));
+  });
 
 /** Level of the lowest slope over a point of the plan; null outside the roof. */
 function underside(solid: Solid, point: Vec2): number | null {
@@ -63,7 +79,8 @@ const isOnRing = (p: Vec2, ring: readonly Vec2[]): boolean =>
 
 /**
  * How far the eave stands out from each wall of the body, plan size, mm: straight out from both ends and the middle of each
- * wall to where the roof ends; negative where the wall pokes out.
+ * wall to where the roof ends; negative where the wall pokes out. Not from a corner that points inwards: straight out from
+ * there lies the other wing.
  */
 export function overhangs(solid: Solid, body: Body): readonly number[] {
   const lines = solid.edges.map(({ ends }): Line => {
@@ -73,32 +90,45 @@ export function overhangs(solid: Solid, body: Body): readonly number[] {
       [b[0], b[1]],
     ];
   });
-  return body.outline.flatMap((p, i) => {
-    const q = at(body.outline, i + 1);
-    const along = sub2(q, p);
-    const out: Vec2 = [along[1] / length2(along), -along[0] / length2(along)];
-    return [0, 0.5, 1].map((s) => {
-      const from: Vec2 = [p[0] + along[0] * s, p[1] + along[1] * s];
-      return distanceOut(from, out, lines);
-    });
-  });
+  return ringsOf({ corners: body.outline, courts: body.courts }).flatMap((ring) =>
+    ring.flatMap((p, i) => {
+      const q = at(ring, i + 1);
+      const along = sub2(q, p);
+      const out: Vec2 = [along[1] / length2(along), -along[0] / length2(along)];
+      const isOuter = (corner: number): boolean =>
+        cross2(sub2(at(ring, corner), at(ring, corner - 1)), sub2(at(ring, corner + 1), at(ring, corner))) > 0;
+      const shares = [...(isOuter(i) ? [0] : []), 0.5, ...(isOuter(i + 1) ? [1] : [])];
+      return shares.map((s) => distanceOut(solid, [p[0] + along[0] * s, p[1] + along[1] * s], out, lines));
+    }),
+  );
 }
 
-type Line = readonly [Vec2, Vec2];
-
-/** Signed distance from a point along a direction to the last of these lines in plan: where the roof is left for good. */
-function distanceOut(from: Vec2, out: Vec2, lines: readonly Line[]): number {
-  let most = Number.NEGATIVE_INFINITY;
-  lines.forEach(([a, b]) => {
-    const across = sub2(b, a);
-    const turn = cross2(out, across);
-    if (Math.abs(turn) <= NOISE_MM * length2(across)) return;
-    const r = cross2(sub2(a, from), out) / turn;
-    if (r < -NOISE_MM || r > 1 + NOISE_MM) return;
-    most = Math.max(most, cross2(sub2(a, from), across) / turn);
-  });
+/**
+ * Signed distance from a point along a direction to where the roof ends: the first line over there with no roof beyond it.
+ * From a point that no roof covers, back to where it begins.
+ */
+function distanceOut(solid: Solid, from: Vec2, out: Vec2, lines: readonly Line[]): number {
+  const hits = lines
+    .flatMap(([a, b]) => {
+      const across = sub2(b, a);
+      const turn = cross2(out, across);
+      if (Math.abs(turn) <= NOISE_MM * length2(across)) return [];
+      const r = cross2(sub2(a, from), out) / turn;
+      return r < -NOISE_MM || r > 1 + NOISE_MM ? [] : [cross2(sub2(a, from), across) / turn];
+    })
+    .sort((a, b) => a - b);
+  // Whether there is roof between a line and the next one beyond it.
+  const goesOn = (hit: number): boolean => {
+    const next = hits.find((other) => other > hit + NOISE_MM);
+    if (next === undefined) return false;
+    const middle = (hit + next) / 2;
+    return isCovered(solid, [from[0] + out[0] * middle, from[1] + out[1] * middle]);
+  };
+  const ends = hits.filter((hit) => !goesOn(hit));
+  const found =
+    underside(solid, from) === null ? ends.findLast((hit) => hit <= 0) : ends.find((hit) => hit >= -NOISE_MM);
   // Not minus nothing, which is written differently.
-  if (Number.isFinite(most)) return most + 0;
+  if (found !== undefined) return found + 0;
   // The line passes the roof by: the wall pokes out, as far as it is from the eave.
   return -Math.min(...lines.map(([a, b]) => distanceToSegment(from, a, b)));
 }

@@ -161,7 +161,6 @@ describe('a file that is wrong', () => {
     ['a hem', layerWith({ hem: 4 }), ['not-yet roofs[0].layers[0].hem']],
     ['seams by hand', layerWith({ seams: {} }), ['not-yet roofs[0].layers[0].seams']],
     ['a seat', roofWith({ seat: 'inside' }), ['not-yet roofs[0].seat']],
-    ['a pitch for each side', shapeWith({ pitches: {} }), ['not-yet roofs[0].shape.pitches']],
     ['an offcut', stockWith({ outline: [] }), ['not-yet stock[0].outline']],
     ['a printer corrected', gateFile({ page: { correction: {} } }), ['not-yet page.correction']],
     ['saved positions', gateFile({ positions: [] }), ['not-yet positions']],

@@ -109,6 +109,24 @@ describe('a measured eave outline', () => {
     ]);
   });
 
+  it('has sides of their own by their ids, and courts in its frame', () => {
+    const typed = { corners: square, courts: [square.map((p) => p.map((x) => 20 + x / 3))], pitch: 40 };
+    const yard = { kind: 'hip-and-valley', shape: { ...typed, pitches: { south: '9/12', east: 'gable' } } };
+    const result = resolveProject(gateFile({ units: 'mm', roofs: [gate(yard)] }));
+    expect(result.issues).toEqual([]);
+    const values = result.ok ? result.value.project.roofs[0]?.shape : {};
+    expect(values?.['pitches']).toEqual({ south: Math.atan2(9, 12), east: 'gable' });
+    expect(((values?.['courts'] ?? []) as Vec2[][])[0]?.[0]).toEqual([-10, -10]);
+    const wrong = { ...yard, shape: { ...typed, pitches: { south: 'gabel', east: 89, west: [3] } } };
+    expect(
+      resolveProject(gateFile({ units: 'mm', roofs: [gate(wrong)] })).issues.map(({ code, path }) => `${code} ${path}`),
+    ).toEqual([
+      'wrong-type roofs[0].shape.pitches.west',
+      'pitch-unreadable roofs[0].shape.pitches.south',
+      'out-of-bounds roofs[0].shape.pitches.east',
+    ]);
+  });
+
   it('is unknown to kinds on a square', () => {
     expect(codesOf({ corners: square, width: 60, rise: 50, pitch: undefined }, { kind: 'helm' })[0]).toContain(
       'unknown-key roofs[0].shape.corners',

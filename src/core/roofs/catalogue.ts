@@ -13,6 +13,7 @@ import { gambrel } from './gambrel.ts';
 import { halfHip } from './half-hip.ts';
 import { helm } from './helm.ts';
 import { hip } from './hip.ts';
+import { hipAndValley } from './hip-and-valley.ts';
 import { mansard } from './mansard.ts';
 import { pyramid } from './pyramid.ts';
 import { regularFrustum } from './regular-frustum.ts';
@@ -28,6 +29,7 @@ const list = [
   spire,
   gable,
   hip,
+  hipAndValley,
   halfHip,
   sideHip,
   gablet,

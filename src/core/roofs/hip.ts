@@ -97,7 +97,7 @@ const endsUnknown: Issue = {
   code: 'ends-unknown',
   path: 'shape.endPitch',
   message: 'A measured plan has no two ends that share one pitch.',
-  remedy: 'Leave out endPitch, or take a hip on any outline and give the sides their own pitches.',
+  remedy: 'Leave out endPitch, or take a hip and valley and give its sides their own pitches.',
 };
 
 const endsMeet = (found: number, least: number): Issue => ({

@@ -36,17 +36,19 @@ interface Passing {
 
 /**
  * Adds walls that reach from a level foot up to the underside of the slopes. The foot is where the underside is lowest over
- * all of them: the level at which the roof rests on a body with those walls. Where the wall stands under a slope's edge they
+ * all of them and over the other walls of the body: the level at which the roof rests on a body with those walls. Where the wall stands under a slope's edge they
  * share it; elsewhere the wall's edge meets the inside of the slope (an abutment).
  */
 export function addEndWalls(
   slopes: readonly FaceDraft[],
   lines: readonly WallLine[],
+  others: readonly WallLine[] = [],
 ): { readonly faces: readonly FaceDraft[]; readonly abutments: readonly AbutmentDraft[] } {
   const abutments: AbutmentDraft[] = [];
   const shared: Vec3[] = [];
   const over = lines.map((line) => passingsOver(slopes, line));
-  const foot = Math.min(...over.flatMap((passings) => passings.flatMap(({ start, end }) => [start[1], end[1]])));
+  const under = [...over, ...(lines.length === 0 ? [] : others.map((line) => passingsOver(slopes, line)))];
+  const foot = Math.min(...under.flatMap((passings) => passings.flatMap(({ start, end }) => [start[1], end[1]])));
   const walls = lines.flatMap((line, l): FaceDraft[] => {
     const passings = over[l] ?? [];
     const [first, last] = [passings[0], passings.at(-1)];

@@ -1,8 +1,9 @@
 import { at } from '../../geometry/polygon.ts';
-import type { Vec2, Vec3 } from '../../geometry/vector.ts';
+import { dot2, length2, sub2, type Vec2, type Vec3 } from '../../geometry/vector.ts';
 import { fail, type Issue, type Result, succeed } from '../../issue.ts';
 import { buildSolid, type FaceDraft } from '../../solid/build-solid.ts';
 import type { Solid } from '../../solid/solid.ts';
+import { SNAP_MM } from '../../tolerance.ts';
 import { addEndWalls, type WallLine } from './end-walls.ts';
 import { buildSkeleton } from './skeleton/build-skeleton.ts';
 
@@ -29,12 +30,14 @@ export interface RoofOutline {
   readonly top?: number;
   /** Walls under the slopes at upright sides; without them the slopes end in open verges. */
   readonly walls: readonly WallLine[];
+  /** Walls of the body that the roof rests on, as rings like those of the outline: end walls reach down to its top. */
+  readonly seat?: readonly (readonly Vec2[])[];
 }
 
 export const UPRIGHT: number = Math.PI / 2;
 
 /** Slopes raised from an eave outline, each side with its own pitches, until they meet: a straight skeleton made solid. */
-export function raiseRoof({ rings, sides, top, walls }: RoofOutline): Result<Solid> {
+export function raiseRoof({ rings, sides, top, walls, seat = [] }: RoofOutline): Result<Solid> {
   const skeleton = buildSkeleton({
     rings,
     profiles: sides.map(({ bands }) => bands.map(({ level, pitch }) => ({ level, speed: runPerRise(pitch) }))),
@@ -65,9 +68,43 @@ export function raiseRoof({ rings, sides, top, walls }: RoofOutline): Result<Sol
       },
     ];
   });
-  const { faces, abutments } = addEndWalls(drafts, walls);
+  const eaves = rings.flatMap((ring) => ring.map((p, i) => [p, at(ring, i + 1)] as const));
+  const inside = skeleton.faces.find(
+    ({ edge, stage, loop }) =>
+      stage === 0 &&
+      isGable(sides[edge]) &&
+      runsPast(
+        eaves[edge] as Eave,
+        loop.map((n) => skeleton.nodes[n] as Vec3),
+      ),
+  );
+  if (inside) return fail(gableInside((sides[inside.edge] as RoofSide).title));
+  const seats = seat.flatMap((ring) =>
+    ring.map((p, i): WallLine => ({ id: '', title: '', from: p, to: at(ring, i + 1) })),
+  );
+  const { faces, abutments } = addEndWalls(drafts, walls, seats);
   return succeed(buildSolid(faces, abutments));
 }
+
+type Eave = readonly [Vec2, Vec2];
+
+const isGable = (side: RoofSide | undefined): boolean => (side?.bands[0]?.pitch ?? 0) >= UPRIGHT;
+
+/** Whether an upright face goes on beyond its side, along its line into the building. */
+function runsPast([from, to]: Eave, points: readonly Vec3[]): boolean {
+  const along = sub2(to, from);
+  const length = length2(along);
+  const reach = points.map(([x, y]) => dot2(sub2([x, y], from), along) / length);
+  return Math.min(...reach) < -SNAP_MM || Math.max(...reach) > length + SNAP_MM;
+}
+
+const gableInside = (title: string): Issue => ({
+  level: 'error',
+  code: 'gable-inside',
+  path: 'shape.pitches',
+  message: `${title}: beside a corner that points inwards a gable would run on over the roof of the other wing.`,
+  remedy: 'Give this side a pitch, or make the gable at an outer end.',
+});
 
 const runPerRise = (pitch: number): number => (pitch >= UPRIGHT ? 0 : 1 / Math.tan(pitch));
 
