@@ -198,6 +198,7 @@ describe('the plan of a body', () => {
     await sideBox('West').press('Enter');
     expect(await sideBox('West').getAttribute('aria-invalid')).toBe('true');
     expect((await roofFile()).body).toEqual(ell);
+    expect(await plan().innerText()).toContain('"tall" is not a length');
     await sideBox('West').press('Escape');
     expect(await sideBox('West').inputValue()).toBe('4in');
   });

@@ -54,7 +54,7 @@ export const PlanBox = ({ label, value, quantity, placeholder, onTake, described
       aria-invalid={isWrong}
       aria-describedby={describedBy}
       placeholder={placeholder}
-      style={{ width: `${Math.max((text || (placeholder ?? '')).length, 4) + 1.5}ch` }}
+      style={{ width: `${Math.max((text || (placeholder ?? '')).length, 3) + 3}ch` }}
       value={text}
       onChange={(event) => setTyping(event.target.value)}
       onKeyDown={onKeyDown}

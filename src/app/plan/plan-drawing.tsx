@@ -1,10 +1,9 @@
 import { type ReactElement, useState } from 'react';
 import { at } from '../../core/geometry/polygon.ts';
 import { lerp2, sub2, unit2, type Vec2 } from '../../core/geometry/vector.ts';
-import { formatLength, MM_PER_INCH, parseLength, rulerStep } from '../../core/units/units.ts';
+import { formatLength, MM_PER_INCH, rulerStep } from '../../core/units/units.ts';
 import { useStyle } from '../bench.ts';
 import type { RoofAtHand } from '../places/use-roof.ts';
-import type { Json } from '../state/file-path.ts';
 import { PlanBox } from './plan-box.tsx';
 import { PlanCorner } from './plan-corner.tsx';
 import { addCorner, LEAST_CORNERS, moveCorner, type Rings, removeCorner, type Spot, sideLength } from './plan-edits.ts';
@@ -35,7 +34,7 @@ export interface Side {
 }
 
 /** Boxes on the sides: about as wide as their text. */
-const boxSize = (text: string, extra: number): Vec2 => [Math.max(text.length, 4) * 8 + 18 + extra, 30];
+const boxSize = (text: string, extra: number): Vec2 => [Math.max(text.length, 3) * 8 + 30 + extra, 30];
 
 /** Pixels within which a dragged corner is drawn into line with its neighbours. */
 const CATCH = 5;
@@ -200,10 +199,7 @@ export const PlanDrawing = ({ plan, hand, room, says, describedBy, onChoose }: P
                   quantity="length"
                   value={textOf(side)}
                   describedBy={describedBy}
-                  onTake={(value, gesture) => {
-                    const length = lengthOf(value);
-                    return length !== null && plan.setLength(spot, length, value as Json, gesture);
-                  }}
+                  onTake={(value, gesture) => value !== undefined && plan.setLength(spot, value, gesture)}
                 />
               ) : (
                 <PlanPitch plan={plan} hand={hand} side={side} describedBy={describedBy} />
@@ -214,11 +210,4 @@ export const PlanDrawing = ({ plan, hand, room, says, describedBy, onChoose }: P
       })}
     </>
   );
-};
-
-/** mm; null for text that is no length over 0. */
-const lengthOf = (value: Json | undefined): number | null => {
-  if (typeof value !== 'string' && typeof value !== 'number') return null;
-  const read = parseLength(value);
-  return read.ok && read.value > 0 ? read.value : null;
 };

@@ -4,6 +4,7 @@ import type { Vec2 } from '../../core/geometry/vector.ts';
 import type { Issue } from '../../core/issue.ts';
 import type { RoofSpec } from '../../core/project/project.ts';
 import type { RoofDefinition } from '../../core/roofs/definition.ts';
+import { parseLength } from '../../core/units/units.ts';
 import { bench, useBench, useStyle } from '../bench.ts';
 import { obstacles } from '../obstacles.ts';
 import type { RoofAtHand } from '../places/use-roof.ts';
@@ -65,7 +66,8 @@ export interface PlanAtHand {
    * edits all begin from this plan; when one is refused the file is what it was before the drag.
    */
   readonly edit: (edited: Edited, by?: { readonly walk?: string; readonly drag?: string }) => boolean;
-  readonly setLength: (spot: Spot, mm: number, typed: Json, gesture?: string) => boolean;
+  /** A length typed on a side. */
+  readonly setLength: (spot: Spot, typed: Json, gesture?: string) => boolean;
   readonly saySide: (id: string, value: Json | undefined, gesture?: string) => boolean;
   /** Takes the first of these for which there is a roof. */
   readonly editFirst: (candidates: readonly Edited[]) => boolean;
@@ -145,10 +147,12 @@ export const usePlan = (hand: RoofAtHand, of: PlanOf): PlanAtHand | null => {
     said,
     canHaveCourts: takes(definition, 'courts'),
     edit,
-    setLength: (spot, mm, value, gesture) => {
+    setLength: (spot, value, gesture) => {
+      const read = parseLength(value as string | number);
+      if (!read.ok) return refuse(refused?.edited ?? null, read.issues);
       const asMeasured = drawn.rings === kept ? typeLength(group, spot, value) : null;
       if (asMeasured !== null) return take({ ...typed, [path]: asMeasured }, null, gesture);
-      return edit(setSideLength(drawn.rings, spot, mm), gesture === undefined ? {} : { walk: gesture });
+      return edit(setSideLength(drawn.rings, spot, read.value), gesture === undefined ? {} : { walk: gesture });
     },
     saySide: (id, value, gesture) => {
       const { [id]: _, ...others } = said ?? {};
