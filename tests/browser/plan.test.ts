@@ -62,7 +62,7 @@ const openPlan = async (roof: Readonly<Record<string, unknown>>): Promise<void> 
       {
         id: 'yard',
         title: 'Boat yard',
-        kind: 'hip',
+        kind: 'hip-and-valley',
         shape: { pitch: '8/12' },
         overhang: '1/8in',
         layers: [{ as: 'cover', stock: 'paper', pieces: 'per-panel' }],
@@ -203,6 +203,19 @@ describe('the plan of a body', () => {
     expect(await sideBox('West').inputValue()).toBe('4in');
   });
 
+  it('gets courts, and loses them', async () => {
+    await openPlan({ body: { width: '6in', depth: '5in', height: '2in' } });
+    await page.getByRole('radio', { name: 'In plan' }).check();
+    await plan().getByRole('button', { name: 'Add a court' }).click();
+    expect((await roofFile()).body.courts?.[0]).toHaveLength(4);
+    expect(await isMade()).toBe(true);
+    await plan()
+      .getByRole('button', { name: /^Court 1, corner 2/ })
+      .focus();
+    await plan().getByRole('button', { name: 'Close this court' }).click();
+    expect((await roofFile()).body.courts).toBeUndefined();
+  });
+
   it('is measured by sides and a diagonal, which are taken as soon as they agree', async () => {
     await openPlan({ body: { width: '3in', depth: '2in', height: '2in' } });
     await page.getByRole('radio', { name: 'Measured' }).check();
@@ -220,6 +233,30 @@ describe('the plan of a body', () => {
     await type('North', '7in');
     expect((await roofFile()).body).toMatchObject({ lengths: ['7in', '2in', '7in', '2in'], diagonal: '8in' });
     expect(await isMade()).toBe(true);
+  });
+});
+
+describe('the pitches of single sides', () => {
+  beforeEach(() => open(1280, 800));
+
+  it('are typed on their eaves, or made gables, and stay with their sides', async () => {
+    await openPlan({ body: ell });
+    await page.getByRole('tab', { name: 'Roof' }).click();
+    await page.getByRole('radio', { name: 'In plan' }).check();
+    const east = plan().getByLabel('Pitch of the side East', { exact: true });
+    await east.fill('9/12');
+    await east.press('Enter');
+    await plan().getByRole('button', { name: 'Gable on the side North 2' }).click();
+    expect((await roofFile()).shape.pitches).toEqual({ east: '9/12', 'north-2': 'gable' });
+    expect(await isMade()).toBe(true);
+    await page.getByRole('tab', { name: 'Body' }).click();
+    await showPlan();
+    await corner(4).focus();
+    await page.keyboard.press('Insert');
+    expect((await roofFile()).shape.pitches).toEqual({ east: '9/12', 'north-2': 'gable' });
+    await page.getByRole('tab', { name: 'Roof' }).click();
+    await plan().getByRole('button', { name: 'Gable on the side North 2' }).click();
+    expect((await roofFile()).shape.pitches).toEqual({ east: '9/12' });
   });
 });
 
