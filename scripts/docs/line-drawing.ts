@@ -1,7 +1,8 @@
 import { at, isInside } from '../../src/core/geometry/polygon.ts';
 import { cross3, dot3, scale3, sub3, type Vec2, type Vec3 } from '../../src/core/geometry/vector.ts';
-import { faceNormal } from '../../src/core/solid/build-solid.ts';
-import type { Solid } from '../../src/core/solid/solid.ts';
+import { facetsOf, newellNormal } from '../../src/core/solid/face-frame.ts';
+import { edgePath, type Face, type Solid } from '../../src/core/solid/solid.ts';
+import { isSameAngle } from '../../src/core/tolerance.ts';
 
 const THIRD = 1 / Math.sqrt(3);
 const HALF = 1 / Math.sqrt(2);
@@ -42,13 +43,13 @@ export function lineDrawing(solid: Solid, title: string): string {
   const [left, top] = [Math.min(...xs), Math.max(...ys)];
   const [width, height] = [Math.max(...xs) - left, top - Math.min(...ys)];
   const size = Math.max(width, height);
-  const panes = solid.faces.map((face): Pane => {
-    const ring = face.loop.map((v) => seen[v] as Vec2);
-    const normal = faceNormal(vertices, face);
-    const origin = vertices[face.loop[0] as number] as Vec3;
+  const pane = (loop: readonly number[]): Pane => {
+    const ring = loop.map((v) => seen[v] as Vec2);
+    const normal = newellNormal(loop.map((v) => vertices[v] as Vec3));
+    const origin = vertices[loop[0] as number] as Vec3;
     const slope = dot3(normal, toEye);
     return {
-      corners: new Set(face.loop),
+      corners: new Set(loop),
       ring,
       normal,
       depthAt: ([x, y]) => {
@@ -56,10 +57,19 @@ export function lineDrawing(solid: Solid, title: string): string {
         return dot3(normal, base) / slope;
       },
     };
-  });
+  };
+  const panes = solid.faces.flatMap((face) => facetsOf(face).map(pane));
   // A patch seen edge on hides nothing.
   const hiding = panes.filter(({ normal }) => Math.abs(dot3(normal, toEye)) > TOUCH);
-  const lines = solid.edges.map(({ ends }): Line => ({ ends }));
+  // Where a rolled face is made of two, nothing is to be seen.
+  const edges = solid.edges.filter(({ dihedral }) => dihedral === null || !isSameAngle(dihedral, Math.PI));
+  const lines = [
+    ...edges.flatMap((edge) => {
+      const path = edgePath(edge);
+      return path.slice(1).map((v, i): Line => ({ ends: [path[i] as number, v] }));
+    }),
+    ...solid.faces.flatMap((face) => turningLines(face, (loop) => dot3(pane(loop).normal, toEye))),
+  ];
   const parts = lines.flatMap((line) => visibleParts(line, { vertices, seen, hiding, size }));
   const scale = SIZE / size;
   const show = ([x, y]: Vec2): string =>
@@ -73,6 +83,16 @@ export function lineDrawing(solid: Solid, title: string): string {
     `<path d="${path}" fill="none" stroke="#2b2420" stroke-width="1.4" stroke-linecap="round"/>`,
     '</svg>\n',
   ].join('\n');
+}
+
+/** Where a rolled face turns away from the eye it ends in a line: the rulings between strips that face it and strips that do not. */
+function turningLines(face: Face, facing: (loop: readonly number[]) => number): readonly Line[] {
+  const strips = facetsOf(face);
+  const { rulings = [] } = face.roll ?? {};
+  return rulings.slice(1, -1).flatMap(([high, low], i): Line[] => {
+    const [before, after] = [facing(strips[i] as readonly number[]), facing(strips[i + 1] as readonly number[])];
+    return before > 0 === after > 0 ? [] : [{ ends: [face.loop[high] as number, face.loop[low] as number] }];
+  });
 }
 
 /** Lines cut where something begins or ends to hide them, the hidden parts left out. */

@@ -29,7 +29,7 @@ export const PictureOf = ({ picture }: { readonly picture: Picture | null }): Re
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: patches have no name and never move between renders.
           <g key={i}>
-            <path d={path} className={`patch-${patch.part}`} />
+            <path d={path} className={`patch-${patch.part}${patch.isSmooth ? ' smooth' : ''}`} />
             <path d={path} className="shade" fillOpacity={(1 - patch.light) * 0.55} />
           </g>
         );

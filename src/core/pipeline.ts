@@ -6,7 +6,7 @@ import { countedThickness } from './layers/thickness.ts';
 import { layPieces, type PieceToLay } from './layout/lay.ts';
 import type { LaidSheet } from './layout/layout.ts';
 import { buildNet } from './net/build-net.ts';
-import type { Net } from './net/net.ts';
+import { flapEnds, type Net } from './net/net.ts';
 import type { LayerSpec, Project, RoofSpec, ShapeValues, Stock } from './project/project.ts';
 import { findKind } from './roofs/catalogue.ts';
 import { addFascia } from './roofs/construct/fascia.ts';
@@ -147,10 +147,10 @@ function countMaterials(project: Project, roofs: readonly MadeRoof[], sheets: re
       const taped = net.seams.filter((seam) => seam.join === 'tape');
       tape += spec.copies * taped.reduce((sum, seam) => sum + (solid.edges[seam.edge]?.length ?? 0), 0);
       for (const piece of net.pieces) {
-        const bases = piece.flaps.map(({ polygon: [a, b] }) => [a, b] as const);
-        const lines = [...piece.folds.map((fold) => fold.ends), ...bases];
+        const scored = piece.folds.filter((fold) => fold.angle > 0).map((fold) => fold.ends);
+        const lines = [...scored, ...piece.flaps.map(flapEnds)];
         cut += spec.copies * ringLength(piece.outline);
-        score += spec.copies * lines.reduce((sum, [a, b]) => sum + (a && b ? distance2(a, b) : 0), 0);
+        score += spec.copies * lines.reduce((sum, ends) => sum + distance2(...ends), 0);
       }
     }
   }

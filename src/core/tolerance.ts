@@ -22,6 +22,9 @@ export const NOISE_MM2 = 1e-6;
 /** A tenth of a micrometre: corners of different parts that are meant to be one, though each was worked out by itself. */
 export const SNAP_MM = 1e-4;
 
+/** A hundredth of a millimetre: where a curve is sampled, its chords keep this near to it. */
+export const ROLL_MM = 0.01;
+
 /** A tenth of a millimetre: the smallest thing that scissors, a knife or a printer can show. */
 export const CUT_MM = 0.1;
 

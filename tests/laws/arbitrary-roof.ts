@@ -3,6 +3,7 @@ import type { Plan } from '../../src/core/footprint/offset.ts';
 import type { Body, ShapeValues, SidePitches } from '../../src/core/project/project.ts';
 import { kinds } from '../../src/core/roofs/catalogue.ts';
 import { isTyped, type RoofDefinition, type TypedParam } from '../../src/core/roofs/definition.ts';
+import type { Roll } from '../../src/core/solid/roll.ts';
 import type { Solid } from '../../src/core/solid/solid.ts';
 import { arbitraryPitches, arbitraryPlan, bodyInside } from './arbitrary-plan.ts';
 
@@ -118,7 +119,13 @@ export function arbitraryRoof(definition: RoofDefinition): fc.Arbitrary<DrawnRoo
 /** Panels that roofs of one kind have in the mean, from a few drawn with a fixed seed. */
 export function panelsOf(definition: RoofDefinition): number {
   const drawn = fc.sample(arbitraryRoof(definition), { numRuns: 15, seed: 1 });
-  return drawn.reduce((sum, { solid }) => sum + solid.faces.length, 0) / drawn.length;
+  return (
+    drawn.reduce((sum, { solid }) => sum + solid.faces.reduce((count, { roll }) => count + weightOf(roll), 0), 0) /
+    drawn.length
+  );
 }
+
+/** A rolled panel takes as long as the flat ones it is sampled by. */
+const weightOf = (roll: Roll | undefined): number => (roll ? roll.rulings.length / 2 : 1);
 
 export { kinds };

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cross3, dot3, length3, unit3, type Vec2, type Vec3 } from '../../src/core/geometry/vector.ts';
-import { faceFrame } from '../../src/core/solid/measure.ts';
+import { faceFrame } from '../../src/core/solid/face-frame.ts';
 import type { Edge, Solid } from '../../src/core/solid/solid.ts';
 import { MM_PER_INCH, toDegrees } from '../../src/core/units/units.ts';
 import { jackSideCut, jackTable, unequalCorners } from './jack-table.ts';

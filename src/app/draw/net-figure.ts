@@ -1,5 +1,5 @@
 import { add2, dot2, left2, length2, scale2, sub2, type Vec2 } from '../../core/geometry/vector.ts';
-import type { Net, Piece } from '../../core/net/net.ts';
+import { letterStretch, type Net, type Piece } from '../../core/net/net.ts';
 import { edgesOfFaces } from '../../core/solid/measure.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import { isSameLength } from '../../core/tolerance.ts';
@@ -82,7 +82,8 @@ const measurePanel = (
 ): Measure[] => {
   const sides = polygonEdges(polygon).flatMap((ends, i): Measure[] => {
     const edge = solid.edges[edges[i] ?? -1];
-    if (edge === undefined) return [];
+    // A curve has no straight line to write its length along.
+    if (edge === undefined || edge.via) return [];
     const isOutside = !isJoined(edges[i] as number);
     const normal = inward(ends);
     return [
@@ -101,7 +102,7 @@ const measurePanel = (
       one.kind === 'inside' &&
       sides.slice(0, i).some((other) => other.kind === 'inside' && isSameLength(other.length, one.length)),
   }));
-  const eave = polygonEdges(polygon)[lowEdge(solid, edges)];
+  const eave = lowStretch(solid, edges, polygon);
   const fall = eave === undefined ? null : fallLine(polygon, eave);
   const repeats = fall !== null && measures.some((one) => Math.abs(one.length - fall.length) < fall.length / 1000);
   return fall === null || repeats ? measures : [...measures, fall];
@@ -113,6 +114,21 @@ const lowEdge = (solid: Solid, edges: readonly number[]): number =>
     0,
     edges.findIndex((edge) => ['eave', 'foot', 'rim'].includes(solid.edges[edge]?.role ?? '')),
   );
+
+/** The eave or foot of a panel laid flat; of a curved one the straight line across its middle. */
+const lowStretch = (
+  solid: Solid,
+  edges: readonly number[],
+  polygon: readonly Vec2[],
+): readonly [Vec2, Vec2] | undefined => {
+  const first = lowEdge(solid, edges);
+  const count = edges.filter((edge) => edge === edges[first]).length;
+  const middlePart = first + Math.floor(count / 2);
+  if (count === 1) return polygonEdges(polygon)[first];
+  return count % 2 === 1
+    ? [at(polygon, middlePart), at(polygon, middlePart + 1)]
+    : [at(polygon, middlePart - 1), at(polygon, middlePart + 1)];
+};
 
 /** What is written on each piece of a net: measures of every panel that is not like one before, letters, names. */
 export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
@@ -132,7 +148,7 @@ export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
       seam.sides
         .filter((side) => side.piece === index)
         .map((side): MatchMark => {
-          const [a, b] = side.ends;
+          const [a, b] = letterStretch(side);
           const [low, high] = a[1] <= b[1] ? [a, b] : [b, a];
           const normal = unit(left2(sub2(b, a)));
           const inside = middle(piece.panels[side.panel]?.polygon ?? [a, b]);
@@ -141,7 +157,7 @@ export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
         }),
     );
     const names = piece.panels.flatMap((panel): PanelName[] => {
-      const ends = polygonEdges(panel.polygon)[lowEdge(solid, edges[panel.face] ?? [])];
+      const ends = lowStretch(solid, edges[panel.face] ?? [], panel.polygon);
       if (ends === undefined || piece.panels.length === 1) return [];
       const title = solid.faces[panel.face]?.title ?? '';
       return [{ ends, side: scale2(inward(ends), -1), title, isBehindMeasure: measured.has(panel.face) }];

@@ -1,5 +1,6 @@
 import { cross3, dot3, length3, scale3, type Vec2, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Body } from '../../core/project/project.ts';
+import { facetsOf } from '../../core/solid/face-frame.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 
 /** One flat patch of the picture; points in picture units (mm seen from the front right, y down). */
@@ -8,6 +9,7 @@ export interface Patch {
   readonly part: 'slope' | 'wall' | 'body';
   /** 0 in the shade to 1 in full light. */
   readonly light: number;
+  readonly isSmooth: boolean;
 }
 
 export interface RoofPicture {
@@ -29,7 +31,12 @@ interface Surface {
   readonly corners: readonly Vec3[];
   readonly part: Patch['part'];
   readonly normal: Vec3;
+  /** A strip of a rolled panel: drawn without lines of its own. */
+  readonly isSmooth: boolean;
 }
+
+/** A rolled panel is drawn in so many strips at most. */
+const MOST_STRIPS = 24;
 
 /** Newell's sum: twice the area, along the outward normal of a counter-clockwise loop. */
 const loopNormal = (loop: readonly Vec3[]): Vec3 =>
@@ -45,6 +52,7 @@ const surface = (corners: readonly Vec3[], part: Patch['part']): Surface => ({
   corners,
   part,
   normal: loopNormal(corners),
+  isSmooth: false,
 });
 
 /** Walls of the body, whose foot is `foot` under the eave plane. */
@@ -84,10 +92,15 @@ const lightOn = (normal: Vec3): number => {
  * the eave over the table. Patches are sorted by their middle, which is enough for one convex roof over one body.
  */
 export const drawRoof = (solid: Solid, body: Body | null, rest: number): RoofPicture => {
-  const roof = solid.faces.map((face) =>
-    surface(
-      face.loop.map((v) => solid.vertices[v] as Vec3),
-      face.part === 'slope' ? 'slope' : 'wall',
+  const roof = solid.faces.flatMap((face) =>
+    facetsOf(face, MOST_STRIPS).map(
+      (ring): Surface => ({
+        ...surface(
+          ring.map((v) => solid.vertices[v] as Vec3),
+          face.part === 'slope' ? 'slope' : 'wall',
+        ),
+        isSmooth: face.roll !== undefined,
+      }),
     ),
   );
   // A tall tower is drawn shorter, so that its roof stays the larger part of a small picture.
@@ -102,7 +115,14 @@ export const drawRoof = (solid: Solid, body: Body | null, rest: number): RoofPic
     ...under.filter(isFront).sort(byDepth),
     ...roof.filter(isFront).sort(byDepth),
   ];
-  const patches = ordered.map((s): Patch => ({ points: s.corners.map(see), part: s.part, light: lightOn(s.normal) }));
+  const patches = ordered.map(
+    (s): Patch => ({
+      points: s.corners.map(see),
+      part: s.part,
+      light: lightOn(s.normal),
+      isSmooth: s.isSmooth,
+    }),
+  );
   return { patches, box: boxAround(patches.flatMap((patch) => patch.points)) };
 };
 

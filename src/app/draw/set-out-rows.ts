@@ -1,5 +1,6 @@
 import { edgesOfFaces, measureSolid } from '../../core/solid/measure.ts';
 import type { EdgeRole, Solid } from '../../core/solid/solid.ts';
+import { CUT_MM } from '../../core/tolerance.ts';
 import { type Ruler, roundToRuler } from '../../core/units/units.ts';
 
 export interface SetOutRow {
@@ -35,25 +36,26 @@ export const setOutTables = (solid: Solid, ruler: Ruler): readonly SetOutTable[]
   const edgesOf = edgesOfFaces(solid);
   const tables = new Map<string, { panels: string[]; rows: SetOutRow[] }>();
   solid.faces.forEach((face, f) => {
-    const { lengths, slant } = measures.faces[f] ?? { lengths: [], slant: 0 };
-    const edges = (edgesOf[f] ?? []).map((e) => solid.edges[e]);
+    const { slant } = measures.faces[f] ?? { slant: 0 };
     const row = (name: string, length: number): SetOutRow => ({ name, length, ...roundToRuler(length, ruler) });
-    const sides = lengths.map((length, i) => ({ role: edges[i]?.role ?? 'eave', length }));
-    const rows = sides.map(({ role, length }) => {
-      const twins = sides.filter((side) => side.role === role);
+    const sides = [...new Set(edgesOf[f])].flatMap((e) => solid.edges[e] ?? []);
+    const { surface } = face.roll ?? {};
+    const radius =
+      surface?.form === 'cone'
+        ? [row('Radius of the lower arc', surface.apex), row('Radius of the upper arc', surface.apex - slant)]
+        : [];
+    const rows = sides.map(({ role, length, via }) => {
+      const name = via ? `${names[role]}, round the curve` : names[role];
+      const twins = sides.filter((side) => side.role === role && !side.via === !via);
       const isAlike = twins.every((twin) => twin.length.toFixed(3) === length.toFixed(3));
       const index = twins.findIndex((twin) => twin.length === length);
       return row(
-        twins.length > 1 && isAlike
-          ? `${names[role]}, each`
-          : twins.length > 1
-            ? `${names[role]} ${index + 1}`
-            : names[role],
+        twins.length > 1 && isAlike ? `${name}, each` : twins.length > 1 ? `${name} ${index + 1}` : name,
         length,
       );
     });
     const distinct = rows.filter((one, i) => rows.findIndex((other) => other.name === one.name) === i);
-    const all = [...distinct, row('Up the middle', slant)];
+    const all = [...radius.filter(({ length }) => length > CUT_MM), ...distinct, row('Up the middle', slant)];
     const key = all.map((one) => `${one.name} ${one.length.toFixed(3)}`).join('|');
     const table = tables.get(key);
     if (table === undefined) tables.set(key, { panels: [face.title], rows: all });

@@ -3,7 +3,11 @@ import type { Net } from '../../core/net/net.ts';
 
 /** How the lines are told apart; only those that this net has. */
 export const LineLegend = ({ net }: { readonly net: Net }): ReactElement => {
-  const kinds = new Set(net.pieces.flatMap((piece) => [...piece.folds, ...piece.flaps].map((fold) => fold.kind)));
+  const kinds = new Set(
+    net.pieces.flatMap((piece) =>
+      [...piece.folds, ...piece.flaps].flatMap(({ kind, angle }) => (angle > 0 ? [kind] : [])),
+    ),
+  );
   const hasGlueLines = net.pieces.some((piece) => piece.glueLines.length > 0);
   const line = (name: string, title: string): ReactElement => (
     <li>
@@ -18,6 +22,7 @@ export const LineLegend = ({ net }: { readonly net: Net }): ReactElement => {
       {line('cut', 'cut')}
       {kinds.has('mountain') && line('mountain', 'fold away from you')}
       {kinds.has('valley') && line('valley', 'fold towards you')}
+      {net.pieces.some((piece) => piece.rulings.length > 0) && line('ruling', 'roll about it, without a score')}
       {hasGlueLines && line('glue', 'glue along, on the inside')}
       <li>
         <span className="letter">A</span> meets the other A

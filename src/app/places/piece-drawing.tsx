@@ -47,11 +47,20 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
         .map((measure) => (
           <path key="fall" className="line-measure" strokeDasharray="1 4" d={path(measure.ends, false)} />
         ))}
-      {piece.flaps.map((flap) => (
-        <path key={`flap ${flap.edge}`} className={`line-${flap.kind}`} d={path(flap.polygon.slice(0, 2), false)} />
+      {piece.flaps.map(({ edge, kind, polygon, base }) => (
+        <path
+          key={`flap ${edge} ${polygon[0]}`}
+          className={`line-${kind}`}
+          d={path(polygon.slice(0, base + 1), false)}
+        />
       ))}
-      {piece.folds.map((fold) => (
-        <path key={`fold ${fold.edge}`} className={`line-${fold.kind}`} d={path(fold.ends, false)} />
+      {piece.folds
+        .filter((fold) => fold.angle > 0)
+        .map((fold) => (
+          <path key={`fold ${fold.edge}`} className={`line-${fold.kind}`} d={path(fold.ends, false)} />
+        ))}
+      {piece.rulings.map(({ ends }) => (
+        <path key={`ruling ${ends.flat().join(' ')}`} className="line-ruling" d={path(ends, false)} />
       ))}
       {piece.glueLines.map((line) => (
         <path key={`glue ${line.edge} ${line.panel}`} className="line-glue" d={path(line.ends, false)} />

@@ -7,6 +7,7 @@ export const dashPatterns = {
   valley: [7, 5],
   mountain: [11, 4, 1.5, 4],
   glue: [1.5, 3.5],
+  ruling: [1, 9],
 } as const satisfies Record<string, readonly number[]>;
 
 export type DashKind = keyof typeof dashPatterns;

@@ -1,5 +1,6 @@
 import { BufferAttribute, BufferGeometry, DynamicDrawUsage, ShapeUtils, Vector2 } from 'three';
-import type { Motion } from '../../core/fold/pose.ts';
+import { bentAt, type PartPose } from '../../core/fold/pose.ts';
+import { compose } from '../../core/geometry/motion.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import { left2, scale2, sub2, unit2 } from '../../core/geometry/vector.ts';
 
@@ -120,11 +121,11 @@ export const partGeometry = (part: FlatPart): BufferGeometry => {
   return geometry;
 };
 
-/** Carries a part's vertices into space. `lifts`: shift of each owner along its own normal, mm. */
+/** Carries a part's vertices into space. What is rolled is bent vertex by vertex. `lifts`: shift of each owner along its own normal, mm. */
 export const posePart = (
   part: FlatPart,
   geometry: BufferGeometry,
-  motions: readonly Motion[],
+  poses: readonly PartPose[],
   lifts: ArrayLike<number>,
 ): void => {
   const positions = geometry.getAttribute('position').array as Float32Array;
@@ -132,11 +133,13 @@ export const posePart = (
   const { positions: from, normals: facing, owners } = part;
   for (let i = 0, k = 0; i < owners.length; i += 1, k += 3) {
     const owner = owners[i] as number;
-    const motion = motions[owner];
-    if (motion === undefined) continue;
+    const pose = poses[owner];
+    if (pose === undefined) continue;
+    const { bend } = pose;
+    const flat: Vec2 = [from[k] as number, from[k + 1] as number];
+    const motion = bend ? compose(pose.motion, bentAt(bend, flat, bend.share)) : pose.motion;
     const [row0, row1, row2] = motion.rotation;
-    const x = from[k] as number;
-    const y = from[k + 1] as number;
+    const [x, y] = flat;
     const z = (from[k + 2] as number) + (lifts[owner] as number);
     positions[k] = row0[0] * x + row0[1] * y + row0[2] * z + motion.move[0];
     positions[k + 1] = row1[0] * x + row1[1] * y + row1[2] * z + motion.move[1];

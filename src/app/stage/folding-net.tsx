@@ -1,8 +1,9 @@
 import { useThree } from '@react-three/fiber';
 import { type ReactNode, useEffect, useMemo } from 'react';
 import { type BufferGeometry, MeshBasicMaterial, MeshLambertMaterial } from 'three';
-import { type Motion, poseNet } from '../../core/fold/pose.ts';
+import { type PartPose, poseNet } from '../../core/fold/pose.ts';
 import type { Vec2, Vec3 } from '../../core/geometry/vector.ts';
+import { letterStretch } from '../../core/net/net.ts';
 import type { MadeLayer } from '../../core/pipeline.ts';
 import { useDisposing } from './disposing.ts';
 import type { Finish } from './finish.ts';
@@ -32,8 +33,8 @@ export interface FoldingNetProps {
 /** Paper is drawn no thinner than this, so that its cut side catches light. */
 const leastThickness = 0.3;
 
-/** Every owner's motion in the order the parts count them. */
-const flatten = (pieces: readonly { readonly panels: readonly Motion[]; readonly flaps: readonly Motion[] }[]) =>
+/** Every owner's pose in the order the parts count them. */
+const flatten = (pieces: readonly { readonly panels: readonly PartPose[]; readonly flaps: readonly PartPose[] }[]) =>
   pieces.flatMap(({ panels, flaps }) => [...panels, ...flaps]);
 
 /** The selected roof's outermost layer, from flat on the table to glued on the body. */
@@ -45,8 +46,8 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
 
   const parts = useMemo(() => {
     const line = Math.min(1.2, Math.max(0.22, 1.15 * point));
-    return buildNetParts(net, { thickness, line, mapping: finish.mapping });
-  }, [net, thickness, point, finish]);
+    return buildNetParts(solid, net, { thickness, line, mapping: finish.mapping });
+  }, [solid, net, thickness, point, finish]);
 
   const lettering = useDisposing(() => {
     const made = makeLettering(
@@ -65,7 +66,7 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
       for (const side of sides) {
         const polygon = net.pieces[side.piece]?.panels[side.panel]?.polygon;
         if (polygon === undefined) continue;
-        const at = markPlace(side.ends, polygon, height * 0.72);
+        const at = markPlace(letterStretch(side), polygon, height * 0.72);
         pushLabel(
           part,
           lettering,
@@ -107,7 +108,7 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
     const lifts = new Float32Array(tucks.length);
     const [, , ink, letters] = materials;
     const stop = clock.listen((t) => {
-      const motions = flatten(poseNet(solid, net, t, { rest, spots }).pieces);
+      const poses = flatten(poseNet(solid, net, t, { rest, spots }).pieces);
       // Flat, the paper lies on the table with its whole thickness; folded, its printed side is the roof's surface and
       // flaps are glued below the panel they hold.
       const lift = (thickness + 0.08) * (1 - ease(0.1, 0.5, t));
@@ -116,7 +117,7 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
         lifts[owner] = lift + tuck * share;
       });
       sources.forEach((part, i) => {
-        posePart(part, geometries[i] as BufferGeometry, motions, lifts);
+        posePart(part, geometries[i] as BufferGeometry, poses, lifts);
       });
       letters.opacity = 0.9 * (1 - ease(0.3, 0.62, t));
       letters.visible = letters.opacity > 0;

@@ -50,6 +50,7 @@ const piece: Piece = {
         [35, 22],
       ],
       kind: 'mountain',
+      base: 1,
       angle: 1,
     },
   ],
@@ -66,6 +67,7 @@ const piece: Piece = {
     },
   ],
   glueLines: [],
+  rulings: [],
   width: 35,
   height: 50,
 };
@@ -89,7 +91,11 @@ describe('pieceLines', () => {
 
 describe('buildNetParts', () => {
   it('gives every vertex an owner and wraps the wrong side the other way', () => {
-    const { print, wrong } = buildNetParts(net, { thickness: 0.3, line: 0.4, mapping: (_, p) => p });
+    const { print, wrong } = buildNetParts({ vertices: [], faces: [], edges: [] }, net, {
+      thickness: 0.3,
+      line: 0.4,
+      mapping: (_, p) => p,
+    });
     expect(firstOwners(net)).toEqual([0, 3]);
     expect(new Set(print.owners)).toEqual(new Set([0, 1, 2, 3, 4, 5]));
     expect(Math.max(...print.indices)).toBeLessThan(print.owners.length);

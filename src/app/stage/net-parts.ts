@@ -1,6 +1,8 @@
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import { distance2, lerp2 } from '../../core/geometry/vector.ts';
-import type { Net, Piece } from '../../core/net/net.ts';
+import type { Net, Panel, Piece } from '../../core/net/net.ts';
+import { facetsOf } from '../../core/solid/face-frame.ts';
+import type { Solid } from '../../core/solid/solid.ts';
 import { type DashKind, dashLine, type Segment, takeOut } from './dashes.ts';
 import { emptyPart, type FlatPart, pushPolygon, pushRibbon, pushRim } from './flat-part.ts';
 
@@ -46,17 +48,21 @@ export const pieceLines = (piece: Piece): readonly PieceLine[] => {
   piece.panels.forEach((panel, member) => {
     const bases = piece.flaps
       .filter((flap) => flap.panel === member)
-      .map((flap): Segment => [flap.polygon[0] as Vec2, flap.polygon[1] as Vec2]);
+      .flatMap(({ polygon, base }) => sides(polygon).slice(0, base));
     for (const [a, b] of sides(panel.polygon)) {
       const taken = [...folds, ...bases].filter((base) => isOn(base, a, b));
       for (const ends of takeOut(a, b, taken)) lines.push({ kind: 'cut', ends, member });
     }
   });
-  for (const fold of piece.folds) lines.push({ kind: fold.kind, ends: fold.ends, member: fold.panels[0] });
+  for (const fold of piece.folds) {
+    // Where the paper goes straight on nothing is scored.
+    if (fold.angle > 0) lines.push({ kind: fold.kind, ends: fold.ends, member: fold.panels[0] });
+  }
+  for (const { ends, panel } of piece.rulings) lines.push({ kind: 'ruling', ends, member: panel });
   piece.flaps.forEach((flap, i) => {
-    const [base, ...rest] = sides(flap.polygon);
-    if (base !== undefined) lines.push({ kind: flap.kind, ends: base, member: flap.panel });
-    for (const ends of rest) lines.push({ kind: 'cut', ends, member: piece.panels.length + i });
+    const around = sides(flap.polygon);
+    for (const ends of around.slice(0, flap.base)) lines.push({ kind: flap.kind, ends, member: flap.panel });
+    for (const ends of around.slice(flap.base)) lines.push({ kind: 'cut', ends, member: piece.panels.length + i });
   });
   return lines;
 };
@@ -73,18 +79,31 @@ export const firstOwners = (net: Net): readonly number[] => {
 
 const above = 0.05;
 
-export const buildNetParts = (net: Net, { thickness, line, mapping }: NetDrawing): NetParts => {
+/** A panel as the rings that stay flat while it bends: itself, or the strips between the rulings of a rolled one. */
+const stripsOf = (solid: Solid, { face, polygon }: Panel): readonly (readonly Vec2[])[] => {
+  const roll = solid.faces[face]?.roll;
+  const positions = polygon.map((_, i) => i);
+  if (!roll) return [polygon];
+  return facetsOf({ loop: positions, roll }).map((ring) => ring.map((i) => polygon[i] as Vec2));
+};
+
+export const buildNetParts = (solid: Solid, net: Net, { thickness, line, mapping }: NetDrawing): NetParts => {
   const print = emptyPart();
   const wrong = emptyPart();
   const lines = emptyPart();
   const starts = firstOwners(net);
   net.pieces.forEach((piece, index) => {
     const start = starts[index] ?? 0;
-    const rings = [...piece.panels, ...piece.flaps].map((member) => member.polygon);
-    rings.forEach((ring, member) => {
+    const members = [
+      ...piece.panels.map((panel) => stripsOf(solid, panel)),
+      ...piece.flaps.map((flap) => [flap.polygon]),
+    ];
+    members.forEach((rings, member) => {
       const owner = start + member;
-      pushPolygon(print, ring, { owner, z: 0 }, (p) => mapping(index, p));
-      pushPolygon(wrong, ring, { owner, z: -thickness, under: true });
+      for (const ring of rings) {
+        pushPolygon(print, ring, { owner, z: 0 }, (p) => mapping(index, p));
+        pushPolygon(wrong, ring, { owner, z: -thickness, under: true });
+      }
     });
     for (const { kind, ends, member } of pieceLines(piece)) {
       const owner = start + member;

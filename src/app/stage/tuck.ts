@@ -18,14 +18,14 @@ export const tuckFlaps = (solid: Solid, net: Net, done: Pose, thickness: number)
   const facing = new Map<number, Vec3>();
   net.pieces.forEach((piece, p) => {
     piece.panels.forEach((panel, i) => {
-      const rotation = done.pieces[p]?.panels[i]?.rotation;
+      const rotation = done.pieces[p]?.panels[i]?.motion.rotation;
       if (rotation !== undefined) facing.set(panel.face, [rotation[0][2], rotation[1][2], rotation[2][2]]);
     });
   });
   return net.pieces.flatMap((piece, p) => [
     ...piece.panels.map(({ face }) => (solid.faces[face]?.part === 'slope' ? proud : 0)),
     ...piece.flaps.map((flap, i) => {
-      const rotation = done.pieces[p]?.flaps[i]?.rotation;
+      const rotation = done.pieces[p]?.flaps[i]?.motion.rotation;
       const host = facing.get(flap.to);
       if (rotation === undefined || host === undefined) return 0;
       const isTurned = dot3([rotation[0][2], rotation[1][2], rotation[2][2]], host) < 0;

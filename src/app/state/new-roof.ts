@@ -26,7 +26,9 @@ export const newRoof = ({ id, title, stock }: NewRoof, definition: RoofDefinitio
   const shape = exampleShape(definition, sizes, 1, 'without outline');
   const sides = Number(shape['sides'] ?? 8);
   const across = Math.min(width, depth) - 2 * OVERHANG;
+  const isRound = definition.params.some((param) => param.key === 'diameter' && param.outline);
   const bodies: JsonObject[] = [
+    ...(isRound ? [{ diameter: size(width - 2 * OVERHANG), height }] : []),
     { width: size(width - 2 * OVERHANG), depth: size(depth - 2 * OVERHANG), height },
     { sides, [sides % 2 === 0 ? 'acrossFlats' : 'acrossCorners']: size(across), height },
   ];

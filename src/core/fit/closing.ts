@@ -1,7 +1,7 @@
 import { at } from '../geometry/polygon.ts';
 import { add3, distance2, distance3, dot3, length3, scale3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Net } from '../net/net.ts';
-import { faceFrame, flattenFace } from '../solid/measure.ts';
+import { faceFrame, flattenFace } from '../solid/face-frame.ts';
 import type { Solid } from '../solid/solid.ts';
 import { isPositive } from '../tolerance.ts';
 import { type Ruler, roundToRuler } from '../units/units.ts';
@@ -18,17 +18,27 @@ const ROUNDS = 100;
 export function closing(solid: Solid, net: Net, ruler: Ruler): { seamMismatch: number; peakGap: number } {
   const marked = solid.faces.map((_, f) => markedPanel(solid, f, ruler));
   const mismatches = net.seams.map(({ edge }) => {
-    const { faces, ends } = solid.edges[edge] as Solid['edges'][number];
+    const { faces, ends, via, length } = solid.edges[edge] as Solid['edges'][number];
+    // A curve is drawn by its radius on both panels, and teeth take up what differs.
+    if (via) return 0;
     // On the inside of a slope a wall's line has marks of its own, so its ends are rounded like corners.
-    const [a, b] = faces.map((f) => distance2(...(ends.map((v) => markOf(solid, f, v, ruler)) as [Vec2, Vec2])));
+    const [a, b] = faces.map((f) =>
+      solid.faces[f]?.roll
+        ? roundToRuler(length, ruler).mark
+        : distance2(...(ends.map((v) => markOf(solid, f, v, ruler)) as [Vec2, Vec2])),
+    );
     return Math.abs((a ?? 0) - (b ?? 0));
   });
 
+  const sampling = new Set(solid.edges.flatMap((edge) => edge.via ?? []));
   const arcs = new Map<number, Arc[]>();
   solid.faces.forEach((face, f) => {
+    // Where paper is rolled its straight lines are marked by their length alone.
+    if (face.roll) return;
     const { origin, x, y } = faceFrame(solid, f);
     const base = Math.min(...flattenFace(solid, f).map((p) => p[1]));
     face.loop.forEach((v, i) => {
+      if (sampling.has(v)) return;
       if (!isPositive(solid.vertices[v]?.[2] ?? 0)) return;
       const [along, up] = at(marked[f] as Vec2[], i);
       const centre = add3(origin, add3(scale3(x, along), scale3(y, base)));

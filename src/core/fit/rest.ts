@@ -2,8 +2,8 @@ import { ringsOf } from '../footprint/offset.ts';
 import { at, distanceToSegment, isInside } from '../geometry/polygon.ts';
 import { cross2, dot2, length2, sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Body } from '../project/project.ts';
-import { faceNormal } from '../solid/build-solid.ts';
-import type { Solid } from '../solid/solid.ts';
+import { facetsOf, newellNormal } from '../solid/face-frame.ts';
+import { edgePath, type Solid } from '../solid/solid.ts';
 import { NOISE_MM } from '../tolerance.ts';
 
 /**
@@ -13,16 +13,19 @@ import { NOISE_MM } from '../tolerance.ts';
  * are looked at.
  */
 export function restHeight(solid: Solid, body: Body): number {
+  const facets = slopeFacets(solid);
   const points = wallsOf(body).flatMap(([p, q]) => {
-    const crossings = solid.edges.flatMap((edge) => {
-      const [a, b] = edge.ends.map((v) => solid.vertices[v] as Vec3) as [Vec3, Vec3];
-      const hit = crossing(p, q, [a[0], a[1]], [b[0], b[1]]);
-      return hit ? [hit] : [];
-    });
+    const crossings = facets.flatMap((ring) =>
+      ring.flatMap((a, k) => {
+        const b = at(ring, k + 1);
+        const hit = crossing(p, q, [a[0], a[1]], [b[0], b[1]]);
+        return hit ? [hit] : [];
+      }),
+    );
     return [p, ...crossings];
   });
   const inside = solid.vertices.map(([x, y]): Vec2 => [x, y]).filter((p) => isOverBody(p, body));
-  const clear = [...points, ...inside].map((p) => underside(solid, p)).filter((z) => z !== null);
+  const clear = [...points, ...inside].map((p) => underside(facets, p)).filter((z) => z !== null);
   return body.height - (clear.length === 0 ? 0 : Math.min(...clear));
 }
 
@@ -53,15 +56,21 @@ const isCovered = (solid: Solid, point: Vec2): boolean =>
     return isInside(point, ring) || (part === 'slope' && isOnRing(point, ring));
   });
 
+/** The flat rings that the slopes are made of. */
+const slopeFacets = (solid: Solid): readonly (readonly Vec3[])[] =>
+  solid.faces
+    .filter((face) => face.part === 'slope')
+    .flatMap((face) => facetsOf(face))
+    .map((ring) => ring.map((v) => solid.vertices[v] as Vec3));
+
 /** Level of the lowest slope over a point of the plan; null outside the roof. */
-function underside(solid: Solid, point: Vec2): number | null {
-  const levels = solid.faces.flatMap((face) => {
-    if (face.part !== 'slope') return [];
-    const ring = face.loop.map((v): Vec2 => [solid.vertices[v]?.[0] ?? 0, solid.vertices[v]?.[1] ?? 0]);
+function underside(facets: readonly (readonly Vec3[])[], point: Vec2): number | null {
+  const levels = facets.flatMap((facet) => {
+    const ring = facet.map(([x, y]): Vec2 => [x, y]);
     const isOver = isInside(point, ring) || isOnRing(point, ring);
     if (!isOver) return [];
-    const n = faceNormal(solid.vertices, face);
-    const o = solid.vertices[face.loop[0] as number] as Vec3;
+    const n = newellNormal(facet);
+    const o = facet[0] as Vec3;
     return [o[2] - (n[0] * (point[0] - o[0]) + n[1] * (point[1] - o[1])) / n[2]];
   });
   return levels.length === 0 ? null : Math.min(...levels);
@@ -83,13 +92,11 @@ const isOnRing = (p: Vec2, ring: readonly Vec2[]): boolean =>
  * there lies the other wing.
  */
 export function overhangs(solid: Solid, body: Body): readonly number[] {
-  const lines = solid.edges.map(({ ends }): Line => {
-    const [a, b] = ends.map((v) => solid.vertices[v] as Vec3) as [Vec3, Vec3];
-    return [
-      [a[0], a[1]],
-      [b[0], b[1]],
-    ];
+  const lines = solid.edges.flatMap((edge) => {
+    const path = edgePath(edge).map((v): Vec2 => [solid.vertices[v]?.[0] ?? 0, solid.vertices[v]?.[1] ?? 0]);
+    return path.slice(1).map((end, i): Line => [path[i] as Vec2, end]);
   });
+  const plan: RoofPlan = { solid, facets: slopeFacets(solid), lines };
   return ringsOf({ corners: body.outline, courts: body.courts }).flatMap((ring) =>
     ring.flatMap((p, i) => {
       const q = at(ring, i + 1);
@@ -98,16 +105,23 @@ export function overhangs(solid: Solid, body: Body): readonly number[] {
       const isOuter = (corner: number): boolean =>
         cross2(sub2(at(ring, corner), at(ring, corner - 1)), sub2(at(ring, corner + 1), at(ring, corner))) > 0;
       const shares = [...(isOuter(i) ? [0] : []), 0.5, ...(isOuter(i + 1) ? [1] : [])];
-      return shares.map((s) => distanceOut(solid, [p[0] + along[0] * s, p[1] + along[1] * s], out, lines));
+      return shares.map((s) => distanceOut(plan, [p[0] + along[0] * s, p[1] + along[1] * s], out));
     }),
   );
+}
+
+interface RoofPlan {
+  readonly solid: Solid;
+  readonly facets: readonly (readonly Vec3[])[];
+  /** Every edge in plan, curved ones part by part. */
+  readonly lines: readonly Line[];
 }
 
 /**
  * Signed distance from a point along a direction to where the roof ends: the first line over there with no roof beyond it.
  * From a point that no roof covers, back to where it begins.
  */
-function distanceOut(solid: Solid, from: Vec2, out: Vec2, lines: readonly Line[]): number {
+function distanceOut({ solid, facets, lines }: RoofPlan, from: Vec2, out: Vec2): number {
   const hits = lines
     .flatMap(([a, b]) => {
       const across = sub2(b, a);
@@ -126,7 +140,7 @@ function distanceOut(solid: Solid, from: Vec2, out: Vec2, lines: readonly Line[]
   };
   const ends = hits.filter((hit) => !goesOn(hit));
   const found =
-    underside(solid, from) === null ? ends.findLast((hit) => hit <= 0) : ends.find((hit) => hit >= -NOISE_MM);
+    underside(facets, from) === null ? ends.findLast((hit) => hit <= 0) : ends.find((hit) => hit >= -NOISE_MM);
   // Not minus nothing, which is written differently.
   if (found !== undefined) return found + 0;
   // The line passes the roof by: the wall pokes out, as far as it is from the eave.

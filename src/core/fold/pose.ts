@@ -1,6 +1,6 @@
 import {
-  alignFrames,
   compose,
+  inverseMotion,
   type Motion,
   move3,
   partialTurn,
@@ -9,26 +9,35 @@ import {
   turnAbout,
 } from '../geometry/motion.ts';
 import { at } from '../geometry/polygon.ts';
-import { left2, sub2, sub3, unit2, type Vec2, type Vec3 } from '../geometry/vector.ts';
-import type { Net, Panel, Piece } from '../net/net.ts';
-import { faceFrame, flattenFace } from '../solid/measure.ts';
+import { alignSegments } from '../geometry/rigid2.ts';
+import { lerp2, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { flapEnds, type Net, type Panel, type Piece } from '../net/net.ts';
+import { faceFrame, flattenFace, frameMotion } from '../solid/face-frame.ts';
 import type { Solid } from '../solid/solid.ts';
+import { bendOf, bentAt, liftMotion, type PanelBend, type PanelRoll, rollOf } from './bend.ts';
 import { FOLDED, SCORED } from './stops.ts';
 import { workOrder } from './work-order.ts';
 
 export type { Motion } from '../geometry/motion.ts';
+export { bentAt, type PanelBend } from './bend.ts';
 
 /**
  * Where every panel and flap of a net is at one moment. A panel's net point (x, y) is the point (x, y, 0) before the
- * motion, printed side up. Frame: the table, z = 0 its top, mm.
+ * motion, printed side up; a panel that is rolled is bent before it is moved. Frame: the table, z = 0 its top, mm.
  */
 export interface Pose {
   readonly pieces: readonly PiecePose[];
 }
 
 export interface PiecePose {
-  readonly panels: readonly Motion[];
-  readonly flaps: readonly Motion[];
+  readonly panels: readonly PartPose[];
+  readonly flaps: readonly PartPose[];
+}
+
+export interface PartPose {
+  readonly motion: Motion;
+  /** How the part is rolled where it lies on its piece; null: it is flat. */
+  readonly bend: PanelBend | null;
 }
 
 /** A scored fold springs up by this share of its angle. */
@@ -56,14 +65,15 @@ export function poseNet(solid: Solid, net: Net, t: number, place: PosePlace): Po
     pieces: net.pieces.map((piece, p) => {
       const [x, y] = place.spots[p] ?? [0, 0];
       const goal = shifted(onFace(solid, piece.panels[0] as Panel), [0, 0, place.rest]);
+      const rolls = piece.panels.map((panel) => rollOf(solid, panel));
       const bend = {
         folds: bendAt(t, SCORED + 0.12, FOLDED),
         flaps: bendAt(t, SCORED, SCORED + 0.2),
       };
-      const standing = standAt(piece, goal, [x, y], ease(span(t, SCORED + 0.12, FOLDED)), bend);
+      const standing = standAt({ piece, rolls }, goal, [x, y], ease(span(t, SCORED + 0.12, FOLDED)), bend);
       const travel = span(t, ...travelTimes(order.indexOf(p), net.pieces.length));
       const root = travel === 0 ? standing : alongPath(standing, goal, travel, lift);
-      return bendPiece(piece, root, bend);
+      return bendPiece({ piece, rolls }, root, bend);
     }),
   };
 }
@@ -89,30 +99,25 @@ function travelTimes(place: number, count: number): [number, number] {
   return [FOLDED + (1 - FOLDED) * start, FOLDED + (1 - FOLDED) * (start + share)];
 }
 
-/** The motion that lays a flat panel on its face of the solid. */
+/** The motion that lays a flat panel on its face of the solid, or on the plane that touches a smooth one in its middle. */
 function onFace(solid: Solid, { face, polygon }: Panel): Motion {
-  const frame = faceFrame(solid, face);
   const own = flattenFace(solid, face);
-  const x = unit2(sub2(at(polygon, 1), at(polygon, 0)));
-  const ownX = unit2(sub2(at(own, 1), at(own, 0)));
-  const y = left2(x);
-  const ownY = left2(ownX);
-  const lifted = ([u, v]: Vec2): Vec3 => [
-    frame.x[0] * u + frame.y[0] * v,
-    frame.x[1] * u + frame.y[1] * v,
-    frame.x[2] * u + frame.y[2] * v,
-  ];
-  return alignFrames(
-    { origin: [...at(polygon, 0), 0], x: [...x, 0], y: [...y, 0] },
-    { origin: frame.origin, x: lifted(ownX), y: lifted(ownY) },
-  );
+  const toOwn = alignSegments(at(polygon, 0), at(polygon, 1), at(own, 0), at(own, 1));
+  return compose(frameMotion(faceFrame(solid, face)), liftMotion(toOwn));
+}
+
+/** A piece with the way each of its panels is rolled. */
+interface RolledPiece {
+  readonly piece: Piece;
+  readonly rolls: readonly (PanelRoll | null)[];
 }
 
 /** The first panel's motion while the piece rises in its place: turned by `s` of its way, its lowest point on the table. */
-function standAt(piece: Piece, goal: Motion, [x, y]: Vec2, s: number, bend: Bend): Motion {
+function standAt(rolled: RolledPiece, goal: Motion, [x, y]: Vec2, s: number, bend: Bend): Motion {
+  const { piece } = rolled;
   const turned = partialTurn(quaternionOf(goal), s);
   const centre: Vec3 = [piece.width / 2, piece.height / 2, 0];
-  const points = everyPoint(piece, bendPiece(piece, turned, bend));
+  const points = everyPoint(piece, bendPiece(rolled, turned, bend));
   const middle = ([0, 1] as const).map(
     (i) => (Math.min(...points.map((p) => p[i])) + Math.max(...points.map((p) => p[i]))) / 2,
   ) as [number, number];
@@ -133,25 +138,31 @@ function alongPath(standing: Motion, goal: Motion, travel: number, lift: number)
   return travel === 1 ? goal : shifted(standing, sub3(target, standing.move));
 }
 
-function bendPiece(piece: Piece, root: Motion, bend: Bend): PiecePose {
-  const panels: Motion[] = [root];
-  for (const {
-    ends,
-    kind,
-    angle,
-    panels: [parent, child],
-  } of piece.folds) {
-    panels[child] = compose(panels[parent] as Motion, hinge(ends, kind === 'mountain' ? angle : -angle, bend.folds));
+function bendPiece({ piece, rolls }: RolledPiece, root: Motion, bend: Bend): PiecePose {
+  const share = bend.folds;
+  const motions: Motion[] = [root];
+  for (const fold of piece.folds) {
+    const [parent, child] = fold.panels;
+    const turn = fold.kind === 'mountain' ? fold.angle : -fold.angle;
+    // Both panels may be rolled: out to where the parent's edge has bent to, round the fold, and back from the child's edge.
+    const middle = lerp2(...fold.ends, 0.5);
+    const out = bentAt(rolls[parent], middle, share);
+    const back = inverseMotion(bentAt(rolls[child], middle, share));
+    const turned = compose(compose(out, hinge(fold.ends, turn, share)), back);
+    motions[child] = compose(motions[parent] as Motion, turned);
   }
   return {
-    panels,
-    flaps: piece.flaps.map(({ panel, polygon, kind, angle }) =>
-      compose(
-        panels[panel] as Motion,
-        // A flap's seam runs against its panel's loop.
-        hinge([at(polygon, 1), at(polygon, 0)], kind === 'mountain' ? angle : -angle, bend.flaps),
-      ),
-    ),
+    panels: motions.map((motion, i) => ({ motion, bend: bendOf(rolls[i], share) })),
+    flaps: piece.flaps.map((flap): PartPose => {
+      const motion = motions[flap.panel] as Motion;
+      const roll = rolls[flap.panel];
+      // Where the paper goes straight on, the flap is rolled with its panel.
+      if (roll && flap.angle === 0) return { motion, bend: bendOf(roll, share) };
+      const [end, start] = flapEnds(flap);
+      const turn = flap.kind === 'mountain' ? flap.angle : -flap.angle;
+      const turned = compose(bentAt(roll, lerp2(start, end, 0.5), share), hinge([start, end], turn, bend.flaps));
+      return { motion: compose(motion, turned), bend: null };
+    }),
   };
 }
 
@@ -159,11 +170,14 @@ function bendPiece(piece: Piece, root: Motion, bend: Bend): PiecePose {
 const hinge = ([a, b]: readonly [Vec2, Vec2], angle: number, share: number): Motion =>
   turnAbout([...a, 0], [...b, 0], angle * share);
 
+/** A point of a piece laid flat where its panel or flap has been taken. */
+export const placePoint = ({ motion, bend }: PartPose, p: Vec2): Vec3 =>
+  move3(bend ? compose(motion, bentAt(bend, p, bend.share)) : motion, [...p, 0]);
+
 /** All corners of panels and flaps of a posed piece. */
 export function everyPoint(piece: Piece, pose: PiecePose): Vec3[] {
-  const lay = (polygon: readonly Vec2[], motion: Motion): Vec3[] => polygon.map(([x, y]) => move3(motion, [x, y, 0]));
   return [
-    ...piece.panels.flatMap(({ polygon }, i) => lay(polygon, pose.panels[i] as Motion)),
-    ...piece.flaps.flatMap(({ polygon }, i) => lay(polygon, pose.flaps[i] as Motion)),
+    ...piece.panels.flatMap(({ polygon }, i) => polygon.map((p) => placePoint(pose.panels[i] as PartPose, p))),
+    ...piece.flaps.flatMap(({ polygon }, i) => polygon.map((p) => placePoint(pose.flaps[i] as PartPose, p))),
   ];
 }

@@ -1,6 +1,6 @@
 import earcut from 'earcut';
 import { NOISE_RAD } from '../tolerance.ts';
-import { at, ringArea } from './polygon.ts';
+import { areApart, at, type Box, boxOf, convexDepth, ringArea } from './polygon.ts';
 import { cross2, length2, sub2, type Vec2 } from './vector.ts';
 
 /** Whether every corner of a counter-clockwise simple ring turns left; corners in line count as turning left. */
@@ -22,4 +22,26 @@ export function convexParts(ring: readonly Vec2[]): readonly (readonly Vec2[])[]
     if (area !== 0) parts.push(area > 0 ? part : part.reverse());
   }
   return parts;
+}
+
+/** A ring as convex parts, each in its box: what comparing many rings asks for. */
+export interface BoxedRing {
+  readonly box: Box;
+  readonly parts: readonly { readonly ring: readonly Vec2[]; readonly box: Box }[];
+}
+
+export const boxedRing = (ring: readonly Vec2[]): BoxedRing => ({
+  box: boxOf(ring),
+  parts: convexParts(ring).map((part) => ({ ring: part, box: boxOf(part) })),
+});
+
+/** How far two simple rings reach into each other, mm: the deepest of their convex parts; 0 or less where they do not. */
+export function ringDepth(a: BoxedRing, b: BoxedRing): number {
+  let depth = Number.NEGATIVE_INFINITY;
+  if (areApart(a.box, b.box)) return depth;
+  for (const p of a.parts) {
+    if (areApart(p.box, b.box)) continue;
+    for (const q of b.parts) if (!areApart(p.box, q.box)) depth = Math.max(depth, convexDepth(p.ring, q.ring));
+  }
+  return depth;
 }

@@ -31,6 +31,19 @@ export function compose(outer: Motion, inner: Motion): Motion {
   return { rotation: [row(0), row(1), row(2)], move: move3(outer, inner.move) };
 }
 
+/** Undoes a motion. */
+export function inverseMotion({ rotation: [a, b, c], move }: Motion): Motion {
+  const turned: Motion = {
+    rotation: [
+      [a[0], b[0], c[0]],
+      [a[1], b[1], c[1]],
+      [a[2], b[2], c[2]],
+    ],
+    move: [0, 0, 0],
+  };
+  return { ...turned, move: scale3(turn3(turned, move), -1) };
+}
+
 export const shifted = (motion: Motion, by: Vec3): Motion => ({ ...motion, move: add3(motion.move, by) });
 
 /** Turn about the line from a to b, right-handed, radians (Rodrigues' rotation formula). */

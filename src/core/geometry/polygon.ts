@@ -41,6 +41,10 @@ export function boxOf(points: readonly Vec2[]): Box {
   return { minX, minY, maxX, maxY };
 }
 
+/** Whether two boxes are so far apart that what they hold cannot come nearer than the gap. */
+export const areApart = (a: Box, b: Box, gap = 0): boolean =>
+  a.maxX + gap < b.minX || b.maxX + gap < a.minX || a.maxY + gap < b.minY || b.maxY + gap < a.minY;
+
 /** The points p with `normal · p >= offset`; the normal has length 1. */
 export interface HalfPlane {
   readonly normal: Vec2;
@@ -91,11 +95,19 @@ export function distanceToSegment(p: Vec2, a: Vec2, b: Vec2): number {
 }
 
 /** Least distance between two rings that do not overlap, mm. */
-export const ringDistance = (a: readonly Vec2[], b: readonly Vec2[]): number =>
-  Math.min(
-    ...a.flatMap((p) => b.map((q, j) => distanceToSegment(p, q, at(b, j + 1)))),
-    ...b.flatMap((p) => a.map((q, j) => distanceToSegment(p, q, at(a, j + 1)))),
-  );
+export function ringDistance(a: readonly Vec2[], b: readonly Vec2[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const [points, ring] of [
+    [a, b],
+    [b, a],
+  ] as const) {
+    for (let j = 0; j < ring.length; j++) {
+      const [q, r] = [at(ring, j), at(ring, j + 1)];
+      for (const p of points) least = Math.min(least, distanceToSegment(p, q, r));
+    }
+  }
+  return least;
+}
 
 /** Whether p lies inside the ring (any simple polygon); points on the border may go either way. */
 export function isInside(p: Vec2, ring: readonly Vec2[]): boolean {
@@ -117,12 +129,14 @@ export function convexDepth(a: readonly Vec2[], b: readonly Vec2[]): number {
     [a, b],
     [b, a],
   ] as const) {
-    ring.forEach((p, i) => {
-      const q = at(ring, i + 1);
-      if (distance2(p, q) <= HAIR_MM) return;
+    for (let i = 0; i < ring.length && depth > 0; i++) {
+      const [p, q] = [at(ring, i), at(ring, i + 1)];
+      if (distance2(p, q) <= HAIR_MM) continue;
       const inward = left2(unit2(sub2(q, p)));
-      depth = Math.min(depth, Math.max(...other.map((point) => dot2(inward, sub2(point, p)))));
-    });
+      let reach = Number.NEGATIVE_INFINITY;
+      for (const point of other) reach = Math.max(reach, dot2(inward, point));
+      depth = Math.min(depth, reach - dot2(inward, p));
+    }
   }
   return depth;
 }

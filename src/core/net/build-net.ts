@@ -1,18 +1,27 @@
-import { convexParts } from '../geometry/convex-parts.ts';
-import { at, boxOf } from '../geometry/polygon.ts';
+import { boxedRing } from '../geometry/convex-parts.ts';
+import { at, type Box, boxOf } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
-import { dot3, sub2, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { distance2, lerp2, sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
 import type { FlapSpec, PiecesMode } from '../project/project.ts';
-import { faceFrame } from '../solid/measure.ts';
+import { pointInFace } from '../solid/face-frame.ts';
 import type { Solid } from '../solid/solid.ts';
-import { isAtMost } from '../tolerance.ts';
+import { isAtMost, isSameLength } from '../tolerance.ts';
 import { chooseCarriers } from './choose-flaps.ts';
 import { seamMarks, withCongruence } from './marks.ts';
-import type { Flap, FoldKind, GlueLine, Net, NetPoint, Piece, Seam, SeamSide } from './net.ts';
+import type { Flap, GlueLine, Net, NetPoint, Panel, Piece, Ruling, Seam, SeamSide } from './net.ts';
 import { type Beyond, traceOutline } from './outline.ts';
 import { flapDepth, type SeamFlap, trimFlaps, trimFlat } from './trim-flaps.ts';
-import { connectedFaces, endsOnPanel, type FlatSolid, flattenSolid, type Unfolded, unfoldFaces } from './unfold.ts';
+import {
+  connectedFaces,
+  endsOnPanel,
+  type FlatSolid,
+  flattenSolid,
+  stretchOf,
+  turnAt,
+  type Unfolded,
+  unfoldFaces,
+} from './unfold.ts';
 
 export interface NetOptions {
   readonly pieces: PiecesMode;
@@ -36,22 +45,22 @@ export function buildNet(solid: Solid, { pieces: mode, flaps: spec }: NetOptions
 
   const folded = new Set(bare.flatMap((piece) => piece.folds.map((fold) => fold.edge)));
   const seams = solid.edges.flatMap((edge, e) => (edge.faces.length === 2 && !folded.has(e) ? [e] : []));
-  const trimmed = new Map(
-    trimFlaps(flatSolid, chooseCarriers(solid, seams, spec.on), spec).map((flap) => [flap.seam, flap]),
-  );
+  const trimmed = new Map<number, SeamFlap[]>();
+  for (const flap of trimFlaps(flatSolid, chooseCarriers(solid, seams, spec.on), spec)) {
+    trimmed.set(flap.seam, [...(trimmed.get(flap.seam) ?? []), flap]);
+  }
 
   const names = pieceNames(solid, bare);
   const pieces = bare.map((piece, index) => finishPiece(flatSolid, piece, trimmed, spec, names[index] as PieceName));
-  const withFlap = new Map(
-    pieces.flatMap((piece) => piece.flaps.map((flap) => [flap.edge, flapDepth(flap.polygon)] as const)),
-  );
+  const withFlap = new Map(pieces.flatMap((piece) => piece.flaps.map((flap) => [flap.edge, flapDepth(flap)] as const)));
   const marks = seamMarks(seams.length);
   const net: Net = {
     pieces: withCongruence(pieces),
     seams: seams.map((edge, i): Seam => {
       const depth = withFlap.get(edge);
       if (depth === undefined) issues.push(needsTape(solid, edge, spec));
-      else if (!isAtMost(spec.width, depth)) issues.push(narrowFlap(solid, edge, spec.width, depth));
+      else if (!isAtMost(Math.min(spec.width, reachOf(trimmed.get(edge))), depth))
+        issues.push(narrowFlap(solid, edge, spec.width, depth));
       return {
         edge,
         mark: marks[i] as string,
@@ -101,41 +110,54 @@ function pieceNames(solid: Solid, pieces: readonly Unfolded[]): readonly PieceNa
 function finishPiece(
   flatSolid: FlatSolid,
   { panels: loose, folds: looseFolds }: Unfolded,
-  trimmed: ReadonlyMap<number, SeamFlap>,
+  trimmed: ReadonlyMap<number, readonly SeamFlap[]>,
   spec: FlapSpec,
   name: PieceName,
 ): Piece {
   const { solid, edgesOf } = flatSolid;
-  const flaps: Flap[] = [];
+  const flaps: PlacedFlap[] = [];
+  const panelRings = loose.map(({ polygon }) => boxedRing(polygon).parts);
   loose.forEach(({ face, polygon }, panel) => {
-    (edgesOf[face] ?? []).forEach((edge, i) => {
-      const flap = trimmed.get(edge);
-      if (!flap || flap.from !== face || flap.polygon.length === 0) return;
-      const place = alignSegments([0, 0], [flap.length, 0], at(polygon, i + 1), at(polygon, i));
+    const carried = [...new Set(edgesOf[face])].flatMap((edge) => trimmed.get(edge) ?? []);
+    for (const { seam: edge, from, to, start, edges, length, polygon: strip } of carried) {
+      if (from !== face || strip.length === 0) continue;
+      const position = stretchOf(flatSolid, edge, face).first + start;
+      const isTooth = solid.edges[edge]?.via !== undefined;
+      const [end, begin] = [at(polygon, position + edges), at(polygon, position)];
+      // A curve may be a little longer flat than under the mate; then the middles of both are one.
+      const place = alignSegments([length / 2, 0], [length, 0], lerp2(end, begin, 0.5), begin);
       const obstacles = [
-        ...loose.flatMap((other, index) =>
-          convexParts(other.polygon).map((ring) => ({ ring, gap: index === panel ? 0 : spec.clearance })),
+        ...panelRings.flatMap((rings, index) =>
+          // A curve bulges past a tooth's base, and its teeth lean apart by themselves.
+          index === panel && isTooth
+            ? []
+            : rings.map((part) => ({ ...part, gap: index === panel ? 0 : spec.clearance })),
         ),
-        ...flaps.map((other) => ({ ring: other.polygon, gap: 0 })),
+        ...flaps
+          .filter((other) => !isTooth || other.flap.edge !== edge)
+          .map(({ hull, box }) => ({ ring: hull, box, gap: 0 })),
       ];
-      const kept = trimFlat(flap.polygon, place, obstacles, spec.least);
-      if (kept.length === 0) return;
-      const turn = turnOf(solid, edge);
-      flaps.push({
+      const kept = trimFlat(strip, place, obstacles, spec.least);
+      if (kept.length === 0 || (isTooth && !isSameLength(distance2(at(kept, 0), at(kept, 1)), length))) continue;
+      const hull = kept.map((p) => apply2(place, p));
+      // A tooth's base is the curve itself, from end to beginning.
+      const curve = Array.from({ length: edges + 1 }, (_, k) => at(polygon, position + edges - k));
+      const flap: Flap = {
         edge,
         from: face,
-        to: flap.to,
+        to,
         panel,
-        polygon: kept.map((p) => apply2(place, p)),
-        kind: kindOf(turn),
-        angle: Math.abs(turn),
-      });
-    });
+        polygon: isTooth ? [...curve, ...hull.slice(2)] : hull,
+        base: edges,
+        ...turnAt(solid, edge),
+      };
+      flaps.push({ flap, hull, box: boxOf(hull), position, edges });
+    }
   });
 
   const beyond = (panel: number, index: number): Beyond => {
     const edge = edgesOf[loose[panel]?.face ?? -1]?.[index];
-    const flap = flaps.find((candidate) => candidate.edge === edge && candidate.panel === panel);
+    const flap = flaps.find((candidate) => candidate.flap.panel === panel && candidate.position === index);
     if (flap) return { flap };
     const fold = looseFolds.find((candidate) => candidate.edge === edge && candidate.panels[0] === panel);
     if (!fold) return {};
@@ -151,11 +173,16 @@ function finishPiece(
     ...name,
     outline: outline.map(shift),
     panels,
-    flaps: flaps.map((flap) => ({ ...flap, polygon: flap.polygon.map(shift) })),
+    flaps: flaps.map(({ flap }) => ({ ...flap, polygon: flap.polygon.map(shift) })),
     folds: looseFolds.map((fold) => ({ ...fold, ends: shiftPair(fold.ends) })),
     glueLines: panels.flatMap((laid, panel) =>
       abutmentsUnder(solid, laid.face).map(
         (edge): GlueLine => ({ edge, panel, ends: hostLine(flatSolid, edge, laid) }),
+      ),
+    ),
+    rulings: panels.flatMap(({ face, polygon }, panel) =>
+      rulingsToShow(solid.faces[face] as Solid['faces'][number]).map(
+        ([high, low]): Ruling => ({ panel, ends: [at(polygon, high), at(polygon, low)] }),
       ),
     ),
     width: box.maxX - box.minX,
@@ -163,10 +190,26 @@ function finishPiece(
   };
 }
 
-/** How far the paper is turned from flat along an edge, radians; positive: away from the printed side. */
-const turnOf = (solid: Solid, edge: number): number => Math.PI - (solid.edges[edge]?.dihedral ?? Math.PI);
+/** A flap where it lies on its piece: the ring that others keep off, and which edges of the panel's loop it takes. */
+interface PlacedFlap {
+  readonly flap: Flap;
+  readonly hull: readonly Vec2[];
+  readonly box: Box;
+  readonly position: number;
+  readonly edges: number;
+}
 
-const kindOf = (turn: number): FoldKind => (turn >= 0 ? 'mountain' : 'valley');
+/** How far a seam's flap was meant to reach: the teeth of a tight curve are shorter than the width asked for. */
+const reachOf = (flaps: readonly SeamFlap[] = []): number => Math.min(...flaps.map((flap) => flap.meant));
+
+/** So many rulings of a smooth panel are shown. */
+const SHOWN_RULINGS = 6;
+
+const rulingsToShow = ({ roll }: Solid['faces'][number]): readonly (readonly [number, number])[] => {
+  const inner = roll?.rulings.slice(1, -1) ?? [];
+  const step = Math.max(1, Math.round(inner.length / SHOWN_RULINGS));
+  return inner.filter((_, i) => i % step === Math.floor(step / 2));
+};
 
 const abutmentsUnder = (solid: Solid, face: number): number[] =>
   solid.edges.flatMap((edge, e) => (edge.role === 'abutment' && edge.faces[1] === face ? [e] : []));
@@ -179,26 +222,27 @@ function hostLine(
 ): readonly [Vec2, Vec2] {
   const own = flat[face] as readonly Vec2[];
   const motion: Rigid2 = alignSegments(at(own, 0), at(own, 1), at(polygon, 0), at(polygon, 1));
-  const { origin, x, y } = faceFrame(solid, face);
-  return (solid.edges[edge] as Solid['edges'][number]).ends.map((v) => {
-    const away = sub3(solid.vertices[v] as Vec3, origin);
-    return apply2(motion, [dot3(away, x), dot3(away, y)]);
-  }) as [Vec2, Vec2];
+  return (solid.edges[edge] as Solid['edges'][number]).ends.map((v) =>
+    apply2(motion, pointInFace(solid, face, solid.vertices[v] as Vec3)),
+  ) as [Vec2, Vec2];
 }
 
 function seamSides(flatSolid: FlatSolid, pieces: readonly Piece[], edge: number): readonly [SeamSide, SeamSide] {
-  const { faces, role } = flatSolid.solid.edges[edge] as Solid['edges'][number];
+  const { faces, role, via } = flatSolid.solid.edges[edge] as Solid['edges'][number];
   return faces.map((face, side): SeamSide => {
     const piece = pieces.findIndex((candidate) => candidate.panels.some((panel) => panel.face === face));
     const panels = (pieces[piece] as Piece).panels;
     const panel = panels.findIndex((candidate) => candidate.face === face);
     const laid = panels[panel] as (typeof panels)[number];
-    const ends =
-      role === 'abutment' && side === 1
-        ? hostLine(flatSolid, edge, laid)
-        : endsOnPanel(flatSolid, edge, face, laid.polygon);
-    return { piece, panel, ends };
+    const isHost = role === 'abutment' && side === 1;
+    const ends = isHost ? hostLine(flatSolid, edge, laid) : endsOnPanel(flatSolid, edge, face, laid.polygon);
+    return { piece, panel, ends, ...(via && !isHost ? { curve: curveOnPanel(flatSolid, edge, laid) } : {}) };
   }) as [SeamSide, SeamSide];
+}
+
+function curveOnPanel(flatSolid: FlatSolid, edge: number, { face, polygon }: Panel): readonly NetPoint[] {
+  const { first, count } = stretchOf(flatSolid, edge, face);
+  return Array.from({ length: count + 1 }, (_, i) => at(polygon, first + i));
 }
 
 const seamName = (solid: Solid, edge: number): string => {

@@ -1,13 +1,14 @@
-import { convexParts } from '../geometry/convex-parts.ts';
-import { at, boxOf, convexDepth, distanceToSegment, isInside, ringArea, ringDistance } from '../geometry/polygon.ts';
+import { boxedRing, ringDepth } from '../geometry/convex-parts.ts';
+import { at, boxOf, distanceToSegment, isInside, ringArea, ringDistance } from '../geometry/polygon.ts';
 import { alignSegments, apply2 } from '../geometry/rigid2.ts';
-import { cross2, distance2, distance3, sub2, unit2, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { cross2, distance2, distance3, lerp2, sub2, unit2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
 import type { FlapSpec } from '../project/project.ts';
+import { flattenFace, pointInFace } from '../solid/face-frame.ts';
 import { measureSolid } from '../solid/measure.ts';
-import type { Solid } from '../solid/solid.ts';
+import { edgePath, type Solid } from '../solid/solid.ts';
 import { NOISE_MM, NOISE_MM2 } from '../tolerance.ts';
-import type { Flap, Net, Piece, Seam } from './net.ts';
+import { type Flap, flapEnds, type Net, type Panel, type Piece, type Seam, type SeamSide } from './net.ts';
 
 /**
  * Proves a net against its solid, by other means than those it was made with. Returns no issue when: every face is one
@@ -34,13 +35,21 @@ function checkPanels(solid: Solid, net: Net, found: Report): void {
   const count = solid.faces.map(() => 0);
   for (const { face, polygon } of net.pieces.flatMap((piece) => piece.panels)) {
     count[face] = (count[face] ?? 0) + 1;
-    const { loop, title } = solid.faces[face] as Solid['faces'][number];
+    const { loop, title, roll } = solid.faces[face] as Solid['faces'][number];
+    // What is rolled keeps its lengths along the paper, not straight through space.
+    const partner = new Map(roll?.rulings.flatMap(([a, b]) => [[a, b] as const, [b, a] as const]));
+    const isMeasured = (i: number, j: number): boolean => !roll || partner.get(i) === j || partner.get(j) === i;
     let off = loop.length === polygon.length ? 0 : Number.POSITIVE_INFINITY;
     loop.forEach((v, i) => {
       for (let j = 0; j < i; j++) {
+        if (!isMeasured(i, j)) continue;
         const true3 = distance3(solid.vertices[v] as Vec3, solid.vertices[loop[j] as number] as Vec3);
         off = Math.max(off, Math.abs(true3 - distance2(at(polygon, i), at(polygon, j))));
       }
+      // Between rulings the paper is longer than the chord, by less than the samples keep to the curve.
+      const chord = distance3(solid.vertices[v] as Vec3, solid.vertices[at(loop, i + 1)] as Vec3);
+      const excess = distance2(at(polygon, i), at(polygon, i + 1)) - chord;
+      if (roll && Math.abs(excess) > roll.deviation) off = Math.max(off, Math.abs(excess));
     });
     if (!(off <= NOISE_MM)) found('panel-untrue', `The panel ${title} is not the true size of its face.`, { off });
     // Distances alone would let a mirror image pass.
@@ -65,7 +74,8 @@ function checkEdges(solid: Solid, net: Net, found: Report): void {
     }
     const seam = net.seams.find((candidate) => candidate.edge === e);
     const carried = flaps.filter((flap) => flap.edge === e).length;
-    if (carried !== (seam?.join === 'flap' ? 1 : 0)) {
+    // Round a curve there are as many teeth as it takes.
+    if (seam?.join === 'flap' ? carried < 1 || (carried > 1 && !edge.via) : carried > 0) {
       found('flap-count', `The seam ${edge.id} has the wrong number of flaps.`, { flapsCount: carried });
     }
   });
@@ -76,9 +86,10 @@ function checkEdges(solid: Solid, net: Net, found: Report): void {
 
 function checkFlat(piece: Piece, clearance: number, found: Report): void {
   const parts = [...piece.panels, ...piece.flaps].map((part) => part.polygon);
-  parts.forEach((a, i) => {
-    parts.slice(0, i).forEach((b) => {
-      const depth = overlapOf(a, b);
+  const boxed = parts.map(boxedRing);
+  boxed.forEach((a, i) => {
+    boxed.slice(0, i).forEach((b) => {
+      const depth = ringDepth(a, b);
       if (depth > NOISE_MM) found('flat-overlap', `Parts of the piece ${piece.title} cover each other.`, { depth });
     });
   });
@@ -106,7 +117,7 @@ function checkFlat(piece: Piece, clearance: number, found: Report): void {
 
 function checkGlued(solid: Solid, net: Net, spec: FlapSpec, found: Report): void {
   const glued = net.pieces.flatMap((piece, p) => piece.flaps.map((flap) => underMate(solid, net, flap, p)));
-  for (const { flap, seamEnds, mate, polygon } of glued) {
+  for (const { flap, seamEnds, mate, onSeam, polygon } of glued) {
     const name = solid.edges[flap.edge]?.id;
     for (const p of polygon) {
       const away = distanceToLine(p, seamEnds);
@@ -117,6 +128,7 @@ function checkGlued(solid: Solid, net: Net, spec: FlapSpec, found: Report): void
     }
     mate.forEach((a, i) => {
       const b = at(mate, i + 1);
+      if (onSeam.has(i)) return;
       if (isInside(a, polygon) && ringDistance([a], polygon) > NOISE_MM) {
         found('flap-outside', `The flap at ${name} covers a corner of its panel.`);
       }
@@ -134,36 +146,68 @@ function checkGlued(solid: Solid, net: Net, spec: FlapSpec, found: Report): void
   glued.forEach((a, i) => {
     glued.slice(0, i).forEach((b) => {
       if (a.flap.to !== b.flap.to) return;
-      const gap = overlapOf(a.polygon, b.polygon) > NOISE_MM ? 0 : ringDistance(a.polygon, b.polygon);
-      if (gap < spec.clearance - NOISE_MM) found('flaps-meet', 'Two flaps under one panel meet.', { gap });
+      const gap =
+        ringDepth(boxedRing(a.polygon), boxedRing(b.polygon)) > NOISE_MM ? -1 : ringDistance(a.polygon, b.polygon);
+      // The teeth of one seam touch where their bases meet.
+      const least = a.flap.edge === b.flap.edge ? 0 : spec.clearance;
+      if (gap < least - NOISE_MM) found('flaps-meet', 'Two flaps under one panel meet.', { gap });
     });
   });
 }
 
+interface Glued {
+  readonly flap: Flap;
+  /** Convex: of a tooth without the bulge of its base. */
+  readonly polygon: readonly Vec2[];
+  readonly seamEnds: readonly [Vec2, Vec2];
+  readonly mate: readonly Vec2[];
+  /** Positions in the mate whose edges are parts of a curved seam. */
+  readonly onSeam: ReadonlySet<number>;
+}
+
 /** A flap where it lies under its mate, in the mate's piece. */
-function underMate(
-  solid: Solid,
-  net: Net,
-  flap: Flap,
-  piece: number,
-): { flap: Flap; seamEnds: readonly [Vec2, Vec2]; mate: readonly Vec2[]; polygon: readonly Vec2[] } {
+function underMate(solid: Solid, net: Net, flap: Flap, piece: number): Glued {
   const seam = net.seams.find((candidate) => candidate.edge === flap.edge) as Seam;
-  const { faces, role } = solid.edges[flap.edge] as Solid['edges'][number];
+  const { faces, role, via } = solid.edges[flap.edge] as Solid['edges'][number];
   const own = faces.indexOf(flap.from) as 0 | 1;
   const from = seam.sides[own];
   const to = seam.sides[own === 0 ? 1 : 0];
   if (from.piece !== piece)
     throw new Error(`flap at ${solid.edges[flap.edge]?.id} lies in another piece than its seam`);
+  const mate = net.pieces[to.piece]?.panels[to.panel]?.polygon ?? [];
+  if (via) return toothUnderMate(solid, flap, panelOf(net, from), panelOf(net, to));
   // A wall's edge is drawn on its slope the same way round; across any other seam the two loops run against each other.
   const target = role === 'abutment' ? to.ends : ([to.ends[1], to.ends[0]] as const);
   const motion = alignSegments(...from.ends, ...target);
-  const mate = net.pieces[to.piece]?.panels[to.panel]?.polygon ?? [];
-  return { flap, seamEnds: to.ends, mate, polygon: flap.polygon.map((p) => apply2(motion, p)) };
+  const polygon = flap.polygon.map((p) => apply2(motion, p));
+  return { flap, seamEnds: to.ends, mate, polygon, onSeam: new Set() };
+}
+
+const panelOf = (net: Net, { piece, panel }: SeamSide): Panel => net.pieces[piece]?.panels[panel] as Panel;
+
+/** A tooth's base joins two points of the curve, which both panels know by their vertices. */
+function toothUnderMate(solid: Solid, flap: Flap, carrier: Panel, mate: Panel): Glued {
+  const path = edgePath(solid.edges[flap.edge] as Solid['edges'][number]);
+  const loopOf = ({ face }: Panel): readonly number[] => solid.faces[face]?.loop ?? [];
+  const flat = flattenFace(solid, mate.face);
+  const motion = alignSegments(at(flat, 0), at(flat, 1), at(mate.polygon, 0), at(mate.polygon, 1));
+  const [a, b] = flapEnds(flap).map((end): { own: Vec2; there: Vec2 } => {
+    const vertex = loopOf(carrier)[carrier.polygon.findIndex((p) => distance2(p, end) <= NOISE_MM)] ?? -1;
+    if (!path.includes(vertex)) throw new Error(`a tooth at ${solid.edges[flap.edge]?.id} does not begin on its curve`);
+    return { own: end, there: apply2(motion, pointInFace(solid, mate.face, solid.vertices[vertex] as Vec3)) };
+  }) as [{ own: Vec2; there: Vec2 }, { own: Vec2; there: Vec2 }];
+  // The curve is a little longer flat than its chord under the mate: the tooth is laid on by the middle of its base.
+  const onto = alignSegments(lerp2(a.own, b.own, 0.5), b.own, lerp2(a.there, b.there, 0.5), b.there);
+  const tips = flap.polygon.slice(flap.base + 1).map((p) => apply2(onto, p));
+  const loop = loopOf(mate);
+  return {
+    flap,
+    seamEnds: [a.there, b.there],
+    mate: mate.polygon,
+    polygon: [a.there, b.there, ...tips],
+    onSeam: new Set(loop.flatMap((v, i) => (path.includes(v) && path.includes(at(loop, i + 1)) ? [i] : []))),
+  };
 }
 
 const distanceToLine = (p: Vec2, [a, b]: readonly [Vec2, Vec2]): number =>
   Math.abs(cross2(unit2(sub2(b, a)), sub2(p, a)));
-
-/** How far two simple rings reach into each other, mm: the deepest of their convex parts. */
-const overlapOf = (a: readonly Vec2[], b: readonly Vec2[]): number =>
-  Math.max(...convexParts(a).flatMap((p) => convexParts(b).map((q) => convexDepth(p, q))));

@@ -1,5 +1,7 @@
+import { cross2, dot2, sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { FlapSides } from '../project/project.ts';
-import type { Solid } from '../solid/solid.ts';
+import { pointInFace } from '../solid/face-frame.ts';
+import { edgePath, type Solid } from '../solid/solid.ts';
 import { isPositive } from '../tolerance.ts';
 
 /** Tries before the search for the largest plain set settles for the best found; far above what roofs of 100 panels need. */
@@ -10,19 +12,43 @@ const MOST_BRANCHES = 20_000;
  *
  * `one-side`: the face that comes first going round counter-clockwise; its loop runs up the seam. Along a level seam: the
  * face listed first. `alternate`: the largest set of faces, no two sharing a seam, carries no flap. At an abutment the wall
- * always carries it, since the slope goes on over the wall. `none`: nobody.
+ * always carries it, since the slope goes on over the wall. Round a curve the panel whose edge is the hollower one flat carries
+ * the teeth, so that they spread and lie under the other. `none`: nobody.
  */
 export function chooseCarriers(solid: Solid, seams: readonly number[], on: FlapSides): ReadonlyMap<number, number> {
   if (on === 'none') return new Map();
   const plain = on === 'alternate' ? plainFaces(solid, seams) : new Set<number>();
   return new Map(
     seams.map((seam) => {
-      const { faces, role } = solid.edges[seam] as Solid['edges'][number];
-      const [a, b] = faces as readonly [number, number];
-      if (role === 'abutment' || plain.has(b)) return [seam, a];
+      const [a, b] = (solid.edges[seam] as Solid['edges'][number]).faces as readonly [number, number];
+      const bound = boundCarrier(solid, seam);
+      if (bound !== null) return [seam, bound];
+      if (plain.has(b)) return [seam, a];
       return [seam, plain.has(a) ? b : firstGoingRound(solid, seam)];
     }),
   );
+}
+
+/** The face that alone can carry a seam's flap; null where either can. */
+function boundCarrier(solid: Solid, seam: number): number | null {
+  const { faces, role, via } = solid.edges[seam] as Solid['edges'][number];
+  const [a, b] = faces as readonly [number, number];
+  if (role === 'abutment') return a;
+  if (!via) return null;
+  return turningAlong(solid, seam, b) < turningAlong(solid, seam, a) ? b : a;
+}
+
+/** How far the edge of a panel laid flat turns to the left along a curve, radians: over 0 where it bulges. */
+export function turningAlong(solid: Solid, edge: number, face: number): number {
+  const path = edgePath(solid.edges[edge] as Solid['edges'][number]).map((v) =>
+    pointInFace(solid, face, solid.vertices[v] as Vec3),
+  );
+  const legs = path.slice(1).map((p, i) => sub2(p, path[i] as Vec2));
+  const turn = legs.slice(1).reduce((sum, leg, i) => {
+    const before = legs[i] as Vec2;
+    return sum + Math.atan2(cross2(before, leg), dot2(before, leg));
+  }, 0);
+  return solid.edges[edge]?.faces[0] === face ? turn : -turn;
 }
 
 function firstGoingRound(solid: Solid, seam: number): number {
@@ -33,15 +59,15 @@ function firstGoingRound(solid: Solid, seam: number): number {
   return isPositive(-climb) ? b : Math.min(a, b);
 }
 
-/** A largest set of faces, no two sharing a seam and none a wall with an abutment; the front face is in it where it can be. */
+/** A largest set of faces, no two sharing a seam and none bound to carry a flap; the front face is in it where it can be. */
 function plainFaces(solid: Solid, seams: readonly number[]): ReadonlySet<number> {
   const neighbours = new Map<number, Set<number>>();
   const bound = new Set<number>();
   for (const seam of seams) {
-    const { faces, role } = solid.edges[seam] as Solid['edges'][number];
-    const [a, b] = faces as readonly [number, number];
-    if (role === 'abutment') {
-      bound.add(a);
+    const [a, b] = (solid.edges[seam] as Solid['edges'][number]).faces as readonly [number, number];
+    const carrier = boundCarrier(solid, seam);
+    if (carrier !== null) {
+      bound.add(carrier);
       continue;
     }
     for (const [from, to] of [

@@ -2,7 +2,7 @@ import { at } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import { distance2, type Vec2 } from '../geometry/vector.ts';
 import { isSameLength, NOISE_MM } from '../tolerance.ts';
-import type { Piece } from './net.ts';
+import { flapEnds, type Piece } from './net.ts';
 
 /** A, B, … Z, AA, AB … */
 export function seamMarks(count: number): readonly string[] {
@@ -52,9 +52,9 @@ function linesMatch(a: Piece, b: Piece, motion: Rigid2): boolean {
 
 const linesOf = (piece: Piece): readonly { readonly kind: string; readonly ends: readonly [Vec2, Vec2] }[] => [
   ...piece.folds.map(({ kind, ends }) => ({ kind: `fold ${kind}`, ends })),
-  ...piece.flaps.map(({ kind, polygon }) => ({
-    kind: `flap ${kind}`,
-    ends: [at(polygon, 0), at(polygon, 1)] as const,
+  ...piece.flaps.map((flap) => ({
+    kind: `flap ${flap.kind}`,
+    ends: flapEnds(flap),
   })),
   ...piece.glueLines.map(({ ends }) => ({ kind: 'glue', ends })),
 ];

@@ -19,13 +19,16 @@ export interface Fold {
   readonly ends: readonly [NetPoint, NetPoint];
   /** As seen from the outside (the printed side): mountain folds away from the eye. */
   readonly kind: FoldKind;
-  /** How far the paper is turned from flat, radians, 0 to pi. */
+  /** How far the paper is turned from flat, radians, 0 to pi; 0 where it goes straight on and nothing is scored. */
   readonly angle: number;
   /** Indices into the piece's panels: the one that holds still and the one that turns. */
   readonly panels: readonly [number, number];
 }
 
-/** The strip that glues a seam. Its polygon is convex, counter-clockwise; its first two points lie on the seam. */
+/**
+ * The strip that glues a seam, or one of the teeth along a curved seam. Its polygon is counter-clockwise; the points from the
+ * first to that at `base` lie on the seam. Convex but for the bulge of a curved seam.
+ */
 export interface Flap {
   readonly edge: number;
   /** Face that carries the flap. */
@@ -35,6 +38,8 @@ export interface Flap {
   /** Index into the piece's panels of the carrying panel. */
   readonly panel: number;
   readonly polygon: readonly NetPoint[];
+  /** Index of the last point on the seam: 1 along a straight seam. */
+  readonly base: number;
   readonly kind: FoldKind;
   /** How far it is turned from flat when glued, radians. */
   readonly angle: number;
@@ -62,8 +67,15 @@ export interface Piece {
   readonly flaps: readonly Flap[];
   readonly folds: readonly Fold[];
   readonly glueLines: readonly GlueLine[];
+  /** Some of the lines that stay straight where a panel is rolled. */
+  readonly rulings: readonly Ruling[];
   readonly width: number;
   readonly height: number;
+}
+
+export interface Ruling {
+  readonly panel: number;
+  readonly ends: readonly [NetPoint, NetPoint];
 }
 
 /** An edge that is cut and joined again. */
@@ -80,9 +92,24 @@ export interface SeamSide {
   readonly piece: number;
   readonly panel: number;
   readonly ends: readonly [NetPoint, NetPoint];
+  /** The points from end to end where the seam is curved on this panel. */
+  readonly curve?: readonly NetPoint[];
+}
+
+/** The straight stretch that a seam's letter stands at: all of it, of a curve the piece at a share of its way. */
+export function letterStretch({ ends, curve }: SeamSide, share = 0.5): readonly [NetPoint, NetPoint] {
+  if (!curve) return ends;
+  const i = Math.min(curve.length - 2, Math.floor(share * (curve.length - 1)));
+  return [curve[i] as NetPoint, curve[i + 1] as NetPoint];
 }
 
 export interface Net {
   readonly pieces: readonly Piece[];
   readonly seams: readonly Seam[];
 }
+
+/** Both ends of a flap on its seam, against the loop of the panel that carries it. */
+export const flapEnds = ({ polygon, base }: Pick<Flap, 'polygon' | 'base'>): readonly [NetPoint, NetPoint] => [
+  polygon[0] as NetPoint,
+  polygon[base] as NetPoint,
+];

@@ -6,7 +6,8 @@ import type { Flap, Panel } from './net.ts';
 /** What lies beyond one edge of a panel: a panel across a fold, or a flap. */
 export interface Beyond {
   readonly child?: { readonly panel: number; readonly edge: number };
-  readonly flap?: Flap;
+  /** The flap that begins there, and how many edges of the loop it takes. */
+  readonly flap?: { readonly flap: Pick<Flap, 'polygon' | 'base'>; readonly edges: number };
 }
 
 /**
@@ -21,18 +22,19 @@ export function traceOutline(panels: readonly Panel[], beyond: (panel: number, i
   };
   const walk = (panel: number, first: number, count: number): void => {
     const { polygon } = panels[panel] as Panel;
-    for (let step = 0; step < count; step++) {
+    for (let step = 0; step < count; ) {
       const index = (first + step) % polygon.length;
       push(at(polygon, index));
       const { child, flap } = beyond(panel, index);
+      step += flap?.edges ?? 1;
       if (child) {
         const corners = panels[child.panel]?.polygon.length ?? 0;
         walk(child.panel, child.edge + 1, corners - 1);
       } else if (flap) {
-        // A flap runs counter-clockwise with its seam first, so its far points come after the second one.
-        push(at(flap.polygon, 1));
-        for (const point of flap.polygon.slice(2)) push(point);
-        push(at(flap.polygon, 0));
+        // A flap runs counter-clockwise with its seam first, so its far points come after that.
+        const { polygon: ring, base } = flap.flap;
+        for (const point of ring.slice(base)) push(point);
+        push(at(ring, 0));
       }
     }
   };

@@ -10,6 +10,7 @@ import {
 } from '../geometry/polygon.ts';
 import { add2, distance2, length2, scale2, sub2, type Vec2 } from '../geometry/vector.ts';
 import { isAtMost, isPositive, NOISE_MM, NOISE_MM2, NOISE_RAD } from '../tolerance.ts';
+import type { Tooth } from './teeth.ts';
 
 /** The seam seen from the panel that the flap is glued to, in that panel's frame, panel to the left. */
 export interface GlueSide {
@@ -19,6 +20,13 @@ export interface GlueSide {
   readonly a: Vec2;
   readonly b: Vec2;
   readonly isAbutment: boolean;
+  /** How many edges of the carrying panel's loop lie before it along the seam, and how many it takes. */
+  readonly start: number;
+  readonly edges: number;
+  /** One tooth of a curved seam. */
+  readonly tooth: Tooth | null;
+  /** Positions in the panel's loop whose edges are the seam. */
+  readonly onSeam: ReadonlySet<number>;
 }
 
 export type Strip = readonly [ring: readonly Vec2[], side: GlueSide];

@@ -1,23 +1,24 @@
-import { at, clipConvex, convexDepth, depthIn, type HalfPlane, leftOf, ringDistance } from '../geometry/polygon.ts';
-import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import {
-  add2,
-  distance2,
-  dot2,
-  dot3,
-  left2,
-  scale2,
-  sub2,
-  sub3,
-  unit2,
-  type Vec2,
-  type Vec3,
-} from '../geometry/vector.ts';
+  areApart,
+  at,
+  type Box,
+  boxOf,
+  clipConvex,
+  convexDepth,
+  depthIn,
+  type HalfPlane,
+  leftOf,
+  ringDistance,
+} from '../geometry/polygon.ts';
+import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
+import { add2, distance2, dot2, left2, scale2, sub2, unit2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { FlapSpec } from '../project/project.ts';
-import { faceFrame } from '../solid/measure.ts';
-import type { Solid } from '../solid/solid.ts';
-import { isAtMost, isPositive, NOISE_MM } from '../tolerance.ts';
+import { pointInFace } from '../solid/face-frame.ts';
+import { edgePath, type Solid } from '../solid/solid.ts';
+import { isAtMost, isPositive, isSameLength, NOISE_MM } from '../tolerance.ts';
+import { type Flap, flapEnds } from './net.ts';
 import { areaBeside, areaOf, cutApart, type GlueSide } from './part-flaps.ts';
+import { teethAlong } from './teeth.ts';
 import type { FlatSolid } from './unfold.ts';
 
 /**
@@ -28,8 +29,13 @@ export interface SeamFlap {
   readonly seam: number;
   readonly from: number;
   readonly to: number;
-  /** Length of the seam, mm. */
+  /** How many edges of the carrying panel's loop lie before it along the seam, and how many it takes: one unless it is a tooth. */
+  readonly start: number;
+  readonly edges: number;
+  /** Length of its base on the seam, mm. */
   readonly length: number;
+  /** How far it reaches before anything is trimmed off it, mm. */
+  readonly meant: number;
   /** Convex, counter-clockwise, the first two points on the seam; empty where too little is left to glue. */
   readonly polygon: readonly Vec2[];
 }
@@ -45,11 +51,12 @@ const TRIM_MM = NOISE_MM / 10;
  * the flaps along the slope's own edges. Panels may have any simple shape.
  */
 export function trimFlaps(
-  { solid, flat }: FlatSolid,
+  flatSolid: FlatSolid,
   carriers: ReadonlyMap<number, number>,
   spec: FlapSpec,
 ): readonly SeamFlap[] {
-  const sides = [...carriers].map(([seam, from]) => glueSide(solid, seam, from));
+  const { flat } = flatSolid;
+  const sides = [...carriers].flatMap(([seam, from]) => glueSides(flatSolid, seam, from, spec));
   const strips = sides.map((side) => {
     const own = insidePanel(strip(side, spec), side, flat[side.to] as readonly Vec2[], spec.clearance);
     // A wall's flap stays under the strip that a flap along the slope's own edge takes.
@@ -61,25 +68,34 @@ export function trimFlaps(
   });
   sides.forEach((side, i) => {
     sides.slice(0, i).forEach((other, j) => {
-      if (other.to !== side.to) return;
+      // The teeth of one seam lean apart by themselves.
+      if (other.to !== side.to || other.seam === side.seam) return;
       const apart = cutApart([strips[i] ?? [], side], [strips[j] ?? [], other], spec.clearance);
       if (apart) [strips[i], strips[j]] = apart;
     });
   });
-  return sides.map(({ seam, from, to, a, b }, i) => {
+  return sides.map(({ seam, from, to, a, b, start, edges, tooth }, i) => {
     const length = distance2(a, b);
     const toSeam = alignSegments(a, b, [0, 0], [length, 0]);
     const polygon = fromSeam(
       (strips[i] ?? []).map((p) => apply2(toSeam, p)),
       spec.least,
     );
-    return { seam, from, to, length, polygon };
+    // A tooth that has lost part of its base is left out: the next one holds.
+    const isWhole = !tooth || (polygon.length > 0 && isSameLength(distance2(at(polygon, 0), at(polygon, 1)), length));
+    const meant = Math.min(spec.width, tooth?.reach ?? spec.width);
+    return { seam, from, to, start, edges, length, meant, polygon: isWhole ? polygon : [] };
   });
 }
 
 /** The strip along the seam, in the frame of the panel it is glued to. */
-function strip({ a, b, isAbutment }: GlueSide, { width, clearance }: FlapSpec): readonly Vec2[] {
+function strip({ a, b, isAbutment, tooth }: GlueSide, { width, clearance }: FlapSpec): readonly Vec2[] {
   const along = unit2(sub2(b, a));
+  if (tooth) {
+    const depth = Math.min(width, tooth.reach);
+    const [up, lean] = [scale2(left2(along), depth), scale2(along, depth * Math.tan(tooth.lean))];
+    return [a, b, sub2(add2(b, up), lean), add2(add2(a, up), lean)];
+  }
   const up = scale2(left2(along), width);
   // A wall's flap must not touch the body's top edge below it or the ridge above it.
   const end = scale2(along, isAbutment ? clearance : 0);
@@ -90,22 +106,25 @@ function strip({ a, b, isAbutment }: GlueSide, { width, clearance }: FlapSpec): 
 /** What is left of a ring beside a seam once it is clear of every other edge of the panel. */
 function insidePanel(
   start: readonly Vec2[],
-  { a, b }: GlueSide,
+  { a, b, onSeam }: GlueSide,
   panel: readonly Vec2[],
   clearance: number,
 ): readonly Vec2[] {
   const seam = leftOf(a, b);
   const edges = panel.flatMap((p, i): readonly [Vec2, Vec2][] => {
+    if (onSeam.has(i)) return [];
     const q = at(panel, i + 1);
     const isOnSeam = Math.abs(depthIn(seam, p)) <= NOISE_MM && Math.abs(depthIn(seam, q)) <= NOISE_MM;
     return isOnSeam ? [] : [[p, q]];
   });
   let ring = start;
+  const around = boxOf(start);
+  const within = edges.filter((edge) => !areApart(boxOf(edge), around, clearance));
   const isNear = (edge: readonly [Vec2, Vec2], of: readonly Vec2[]): boolean =>
     of.length > 2 && segmentDistance(edge, of) < clearance - TRIM_MM;
   // Every round clears at least one edge for good; the nearest edges of an inside corner may serve for each other.
-  for (let round = 0; round < edges.length; round++) {
-    const near = edges.filter((edge) => isNear(edge, ring));
+  for (let round = 0; round < within.length; round++) {
+    const near = within.filter((edge) => isNear(edge, ring));
     const [first] = near;
     if (!first) return ring;
     const cuts = near.flatMap((edge) => [leftOf(...edge, clearance), ...shortOf(edge, a, b, clearance)]);
@@ -154,17 +173,32 @@ function segmentDistance([p, q]: readonly [Vec2, Vec2], ring: readonly Vec2[]): 
   return from < to ? -1 : ringDistance([p, q], ring);
 }
 
-function glueSide(solid: Solid, seam: number, from: number): GlueSide {
-  const { ends, faces, role } = solid.edges[seam] as Solid['edges'][number];
-  const to = faces.find((f) => f !== from) as number;
-  const { origin, x, y } = faceFrame(solid, to);
-  const [start, end] = ends.map((v): Vec2 => {
-    const away = sub3(solid.vertices[v] as Vec3, origin);
-    return [dot3(away, x), dot3(away, y)];
-  }) as [Vec2, Vec2];
+/** A straight seam as it lies under the panel that its flap is glued to; of a curved one the base of each tooth. */
+function glueSides(flatSolid: FlatSolid, seam: number, from: number, spec: FlapSpec): readonly GlueSide[] {
+  const { solid, edgesOf } = flatSolid;
+  const edge = solid.edges[seam] as Solid['edges'][number];
+  const to = edge.faces.find((f) => f !== from) as number;
+  const path = edgePath(edge).map((v) => pointInFace(solid, to, solid.vertices[v] as Vec3));
   // The edge runs in the direction of its first face's loop, with that face to the left.
-  const [a, b] = faces[0] === to ? [start, end] : [end, start];
-  return { seam, from, to, a, b, isAbutment: role === 'abutment' };
+  const isAlong = edge.faces[0] === to;
+  const side = (first: number, last: number): GlueSide => ({
+    seam,
+    from,
+    to,
+    a: at(path, isAlong ? first : last),
+    b: at(path, isAlong ? last : first),
+    isAbutment: edge.role === 'abutment',
+    // The carrying panel's loop runs along the edge the other way than the mate's, or at an abutment as the edge does.
+    start: edge.faces[0] === from ? first : path.length - 1 - last,
+    edges: last - first,
+    tooth: null,
+    onSeam: new Set((edgesOf[to] ?? []).flatMap((e, i) => (e === seam ? [i] : []))),
+  });
+  if (!edge.via) return [side(0, 1)];
+  return teethAlong(solid, seam, { carrier: from, mate: to }, spec).map((tooth) => ({
+    ...side(tooth.from, tooth.to),
+    tooth,
+  }));
 }
 
 /** The ring from its seam side on; empty where it has lost the seam or is too small to hold glue. */
@@ -186,6 +220,7 @@ const withoutRepeats = (ring: readonly Vec2[]): Vec2[] =>
 /** What a flap must keep off while flat: a convex ring in the piece's frame, and by how much, mm. */
 export interface Obstacle {
   readonly ring: readonly Vec2[];
+  readonly box: Box;
   readonly gap: number;
 }
 
@@ -200,9 +235,11 @@ export function trimFlat(
   least: number,
 ): readonly Vec2[] {
   const back = inverse(place);
+  const box = boxOf(polygon.map((p) => apply2(place, p)));
   let ring = polygon;
-  for (const { ring: obstacle, gap } of obstacles) {
+  for (const { ring: obstacle, box: around, gap } of obstacles) {
     if (ring.length === 0) break;
+    if (areApart(box, around, gap)) continue;
     const there = obstacle.map((p) => apply2(back, p));
     const covers = convexDepth(ring, there) > TRIM_MM;
     if (!covers && isAtMost(gap, ringDistance(ring, there))) continue;
@@ -222,7 +259,8 @@ const inverse = ({ cos, sin, move: [x, y] }: Rigid2): Rigid2 => ({
 });
 
 /** How far a flap reaches from its seam, mm. */
-export const flapDepth = (polygon: readonly Vec2[]): number => {
-  const seam = leftOf(at(polygon, 0), at(polygon, 1));
-  return Math.max(...polygon.map((p) => depthIn(seam, p)));
+export const flapDepth = (flap: Pick<Flap, 'polygon' | 'base'>): number => {
+  const [a, b] = flapEnds(flap);
+  const seam = leftOf(a, b);
+  return Math.max(...flap.polygon.map((p) => depthIn(seam, p)));
 };

@@ -1,11 +1,12 @@
-import { convexParts } from '../geometry/convex-parts.ts';
-import { at, type Box, boxOf, convexDepth } from '../geometry/polygon.ts';
+import { type BoxedRing, boxedRing, ringDepth } from '../geometry/convex-parts.ts';
+import { at } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2, rest2 } from '../geometry/rigid2.ts';
 import type { Vec2 } from '../geometry/vector.ts';
-import { edgesOfFaces, flattenFace } from '../solid/measure.ts';
+import { flattenFace } from '../solid/face-frame.ts';
+import { edgesOfFaces } from '../solid/measure.ts';
 import type { Solid } from '../solid/solid.ts';
-import { NOISE_MM } from '../tolerance.ts';
-import type { Fold, Panel } from './net.ts';
+import { NOISE_MM, NOISE_RAD } from '../tolerance.ts';
+import type { Fold, FoldKind, Panel } from './net.ts';
 
 /** A solid with what unfolding asks of it again and again. */
 export interface FlatSolid {
@@ -14,7 +15,7 @@ export interface FlatSolid {
   readonly flat: readonly (readonly Vec2[])[];
   /** For each face the edges of its loop (`edgesOfFaces`). */
   readonly edgesOf: readonly (readonly number[])[];
-  /** For each face its neighbours, in the order of its loop. An abutment joins nothing. */
+  /** For each face its neighbours, in the order of its loop. Nothing is joined at an abutment or round a curve. */
   readonly links: readonly (readonly Link[])[];
 }
 
@@ -31,9 +32,9 @@ export function flattenSolid(solid: Solid): FlatSolid {
     flat: solid.faces.map((_, f) => flattenFace(solid, f)),
     links: edgesOf.map((edges, f) =>
       edges.flatMap((edge) => {
-        const { faces, role } = solid.edges[edge] as Solid['edges'][number];
+        const { faces, role, via } = solid.edges[edge] as Solid['edges'][number];
         const to = faces.find((other) => other !== f);
-        return to === undefined || role === 'abutment' ? [] : [{ to, edge }];
+        return to === undefined || role === 'abutment' || via ? [] : [{ to, edge }];
       }),
     ),
   };
@@ -96,12 +97,12 @@ function growPiece(flatSolid: FlatSolid, wanted: Set<number>, root: number, orde
   const { solid, flat, links } = flatSolid;
   const panels: Panel[] = [];
   const folds: Fold[] = [];
-  const laid: Laid[] = [];
+  const laid: BoxedRing[] = [];
   /** Index of the panel, null where it would cover one that is laid already. */
   const lay = (face: number, motion: Rigid2): number | null => {
     const polygon = (flat[face] as readonly Vec2[]).map((p) => apply2(motion, p));
-    const own: Laid = { box: boxOf(polygon), parts: convexParts(polygon) };
-    if (laid.some((other) => covers(own, other))) return null;
+    const own = boxedRing(polygon);
+    if (laid.some((other) => ringDepth(own, other) > NOISE_MM / 2)) return null;
     wanted.delete(face);
     laid.push(own);
     return panels.push({ face, polygon }) - 1;
@@ -113,8 +114,7 @@ function growPiece(flatSolid: FlatSolid, wanted: Set<number>, root: number, orde
     // The neighbour runs along the edge the other way round.
     const child = lay(to, alignSegments(end, start, ...ends));
     if (child === null) return null;
-    const turn = Math.PI - ((solid.edges[edge] as Solid['edges'][number]).dihedral ?? Math.PI);
-    folds.push({ edge, ends, kind: turn >= 0 ? 'mountain' : 'valley', angle: Math.abs(turn), panels: [parent, child] });
+    folds.push({ edge, ends, ...turnAt(solid, edge), panels: [parent, child] });
     return child;
   };
 
@@ -131,26 +131,34 @@ function growPiece(flatSolid: FlatSolid, wanted: Set<number>, root: number, orde
   return { panels, folds };
 }
 
-/** A panel laid flat, ready to be compared with others. */
-interface Laid {
-  readonly box: Box;
-  readonly parts: readonly (readonly Vec2[])[];
+/** How far the paper is turned from flat along an edge, and which way. */
+export function turnAt(solid: Solid, edge: number): { readonly kind: FoldKind; readonly angle: number } {
+  const turn = Math.PI - (solid.edges[edge]?.dihedral ?? Math.PI);
+  // Between two parts of one smooth surface the paper goes straight on.
+  return Math.abs(turn) <= NOISE_RAD
+    ? { kind: 'mountain', angle: 0 }
+    : { kind: turn > 0 ? 'mountain' : 'valley', angle: Math.abs(turn) };
 }
 
-function covers(a: Laid, b: Laid): boolean {
-  const [p, q] = [a.box, b.box];
-  if (p.maxX < q.minX || q.maxX < p.minX || p.maxY < q.minY || q.maxY < p.minY) return false;
-  return a.parts.some((one) => b.parts.some((other) => convexDepth(one, other) > NOISE_MM / 2));
-}
-
-/** Where an edge lies on a panel laid flat, in the direction of the panel's loop. */
+/** Where an edge lies on a panel laid flat, in the direction of the panel's loop: its ends. */
 export function endsOnPanel(
-  { solid, edgesOf }: FlatSolid,
+  flatSolid: FlatSolid,
   edge: number,
   face: number,
   polygon: readonly Vec2[],
 ): readonly [Vec2, Vec2] {
-  const index = edgesOf[face]?.indexOf(edge) ?? -1;
-  if (index < 0) throw new Error(`edge ${solid.edges[edge]?.id} does not bound face ${solid.faces[face]?.id}`);
-  return [at(polygon, index), at(polygon, index + 1)];
+  const { first, count } = stretchOf(flatSolid, edge, face);
+  return [at(polygon, first), at(polygon, first + count)];
+}
+
+/** The part of a face's loop that is one edge: the position where it begins and of how many steps it is. */
+export function stretchOf(
+  { solid, edgesOf }: FlatSolid,
+  edge: number,
+  face: number,
+): { readonly first: number; readonly count: number } {
+  const edges = edgesOf[face] ?? [];
+  const first = edges.findIndex((e, i) => e === edge && at(edges, i - 1) !== edge);
+  if (first < 0) throw new Error(`edge ${solid.edges[edge]?.id} does not bound face ${solid.faces[face]?.id}`);
+  return { first, count: edges.filter((e) => e === edge).length };
 }

@@ -83,15 +83,17 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
       side: length('Regular polygon: length of one side.'),
       acrossCorners: length('Regular polygon: diameter of the circle through its corners.'),
       acrossFlats: length('Regular polygon of an even number of sides: from a side to the opposite one.'),
+      diameter: length('Circle: from wall to wall.'),
       ...plan.footprint,
       courts: plan.courts,
       height: describeUse(lengthSchema, 'From the table to the top of the wall.'),
     },
-    'What the roof sits on: a rectangle (width, depth), a regular polygon (sides and one size) or a measured plan (corners, or lengths with a diagonal or angles).',
+    'What the roof sits on: a rectangle (width, depth), a regular polygon (sides and one size), a circle (diameter) or a measured plan (corners, or lengths with a diagonal or angles).',
     {
       oneOf: [
         { required: ['width', 'depth'] },
         { required: ['sides'] },
+        { required: ['diameter'] },
         { required: ['corners'] },
         { required: ['lengths'] },
       ],

@@ -73,6 +73,7 @@ export interface BodyFile extends FootprintFile {
   readonly side?: LengthText;
   readonly acrossCorners?: LengthText;
   readonly acrossFlats?: LengthText;
+  readonly diameter?: LengthText;
   readonly height: LengthText;
 }
 

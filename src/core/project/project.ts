@@ -77,6 +77,8 @@ export interface Body {
   /** Plan of the outer wall faces, counter-clockwise, centred on the origin; its first side is level and to the south. */
   readonly outline: readonly Vec2[];
   readonly height: number;
+  /** The outline samples a circle within a hundredth of a millimetre: it has one wall and no corners. */
+  readonly isRound?: true;
   /** Open courts inside the outline, counter-clockwise. */
   readonly courts?: readonly (readonly Vec2[])[];
   /** Rectangle: sizes along x and y; null for any other plan. */

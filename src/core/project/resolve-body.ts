@@ -1,4 +1,5 @@
 import { footprintKeys } from '../footprint/footprint.ts';
+import { stepsFor } from '../geometry/arc.ts';
 import { boxOf } from '../geometry/polygon.ts';
 import { distance2, type Vec2 } from '../geometry/vector.ts';
 import type { RoofDefinition } from '../roofs/definition.ts';
@@ -11,7 +12,7 @@ import { footprintKeysIn, isFootprintForm, readCourtsIn, readFootprint } from '.
 import { andList, projectIssue } from './sentences.ts';
 
 const POLYGON_SIZES = ['side', 'acrossCorners', 'acrossFlats'] as const;
-const SIZES = ['width', 'depth', 'sides', ...POLYGON_SIZES, ...footprintKeys] as const;
+const SIZES = ['width', 'depth', 'sides', ...POLYGON_SIZES, 'diameter', ...footprintKeys] as const;
 
 /** The body at model size; null, with issues reported, where it cannot be read. */
 export function resolveBody(intake: Intake, found: unknown, path: readonly PathPart[]): Body | null {
@@ -29,6 +30,11 @@ export function resolveBody(intake: Intake, found: unknown, path: readonly PathP
     const [width, depth] = [size('width', 'The width of the body'), size('depth', 'The depth of the body')];
     const outline = rectangle(width, depth);
     return withCourts({ outline, height, rectangle: { width, depth } }, found, path, intake);
+  }
+  if (given.join() === 'diameter') {
+    const radius = size('diameter', 'The diameter of the body') / 2;
+    const outline = regularPolygon(2 * stepsFor(radius, Math.PI), radius);
+    return { outline, height, rectangle: null, isRound: true };
   }
   if (given.every((key) => footprintKeysIn(found).includes(key)) && isFootprintForm(given)) {
     const plan = readFootprint(intake, found, path);

@@ -113,7 +113,7 @@ const sentences = {
   },
   'body-form': {
     message: ({ found }) =>
-      `A body is a rectangle (width, depth), a regular polygon (sides and one of side, acrossCorners, acrossFlats) or a measured plan (corners, or lengths with a diagonal or angles); found ${found}.`,
+      `A body is a rectangle (width, depth), a regular polygon (sides and one of side, acrossCorners, acrossFlats), a circle (diameter) or a measured plan (corners, or lengths with a diagonal or angles); found ${found}.`,
   },
   'odd-across-flats': {
     message: ({ found }) => `A body with ${found} sides has no size across flats: no side lies opposite another.`,

@@ -1,8 +1,12 @@
+import { barrel } from './barrel.ts';
+import { bellCastCone } from './bell-cast-cone.ts';
 import { bellCastGable } from './bell-cast-gable.ts';
 import { bellCastHip } from './bell-cast-hip.ts';
 import { bellCastPyramid } from './bell-cast-pyramid.ts';
 import { broachSpire } from './broach-spire.ts';
 import { butterfly } from './butterfly.ts';
+import { cone } from './cone.ts';
+import { conicalFrustum } from './conical-frustum.ts';
 import { crossGable } from './cross-gable.ts';
 import type { RoofDefinition } from './definition.ts';
 import { flat } from './flat.ts';
@@ -10,6 +14,7 @@ import { frustum } from './frustum.ts';
 import { gable } from './gable.ts';
 import { gablet } from './gablet.ts';
 import { gambrel } from './gambrel.ts';
+import { halfConeApse } from './half-cone-apse.ts';
 import { halfHip } from './half-hip.ts';
 import { helm } from './helm.ts';
 import { hip } from './hip.ts';
@@ -49,6 +54,11 @@ const list = [
   helm,
   regularFrustum,
   splayFootSpire,
+  cone,
+  conicalFrustum,
+  bellCastCone,
+  barrel,
+  halfConeApse,
 ] as const;
 
 export type KindId = (typeof list)[number]['id'];

@@ -44,7 +44,7 @@ export const frustum = defineRoof({
   ],
 });
 
-const noTop = (found: number, most: number): Issue => ({
+export const noTop = (found: number, most: number): Issue => ({
   level: 'error',
   code: 'no-top',
   path: 'shape.rise',

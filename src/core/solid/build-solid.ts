@@ -1,6 +1,8 @@
 import { at } from '../geometry/polygon.ts';
 import { add3, cross3, distance3, dot3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
-import { NOISE_MM, NOISE_RAD } from '../tolerance.ts';
+import { isSameLength, NOISE_MM, NOISE_RAD } from '../tolerance.ts';
+import { normalAt, pointInFace } from './face-frame.ts';
+import { lengthOnRoll, type Roll } from './roll.ts';
 import type { Edge, EdgeRole, Face, Solid } from './solid.ts';
 
 /** A face by its corner points, counter-clockwise seen from outside. */
@@ -10,6 +12,10 @@ export interface FaceDraft {
   readonly part: Face['part'];
   readonly side: string;
   readonly points: readonly Vec3[];
+  /** Positions in it count along `points`. */
+  readonly roll?: Roll;
+  /** Positions in `points` of a flat face that only sample a curve which no smooth face runs along. */
+  readonly samples?: readonly number[];
 }
 
 /** The slanted edge of a wall, by its ends, meets the inside of a slope away from the slope's own edges. */
@@ -25,13 +31,20 @@ export interface AbutmentDraft {
  */
 export function buildSolid(drafts: readonly FaceDraft[], abutments: readonly AbutmentDraft[] = []): Solid {
   const vertices: Vec3[] = [];
+  const byCell = new Map<string, number[]>();
   const vertexAt = (point: Vec3): number => {
-    const known = vertices.findIndex((v) => distance3(v, point) <= NOISE_MM);
-    return known >= 0 ? known : vertices.push(point) - 1;
+    const near = cellsAround(point).flatMap((cell) => byCell.get(cell) ?? []);
+    const known = near.find((v) => distance3(vertices[v] as Vec3, point) <= NOISE_MM);
+    if (known !== undefined) return known;
+    const index = vertices.push(point) - 1;
+    const cell = cellOf(point, 0);
+    byCell.set(cell, [...(byCell.get(cell) ?? []), index]);
+    return index;
   };
-  const faces: Face[] = drafts.map(({ points, ...face }) => ({ ...face, loop: points.map(vertexAt) }));
-  const normals = faces.map((face) => faceNormal(vertices, face));
-
+  const faces: Face[] = drafts.map(({ points, samples: _, ...face }) => ({
+    ...face,
+    loop: points.map(vertexAt),
+  }));
   const hosts = new Map<string, number>();
   for (const { wall, slope, ends } of abutments) {
     const wallIndex = faces.findIndex((face) => face.id === wall);
@@ -40,64 +53,119 @@ export function buildSolid(drafts: readonly FaceDraft[], abutments: readonly Abu
   }
 
   const open = new Map<string, number>();
-  const found: { ends: readonly [number, number]; faces: number[]; host: boolean }[] = [];
+  const parts: EdgePart[] = [];
   faces.forEach((face, f) => {
     face.loop.forEach((start, i) => {
       const end = at(face.loop, i + 1);
       const twin = open.get(`${end}-${start}`);
       if (twin !== undefined) {
-        found[twin]?.faces.push(f);
+        parts[twin]?.sides.push(f);
         open.delete(`${end}-${start}`);
         return;
       }
       const host = hosts.get(edgeKey(f, start, end));
-      const index = found.push({
-        ends: [start, end],
-        faces: host === undefined ? [f] : [f, host],
-        host: host !== undefined,
-      });
+      const index = parts.push({ ends: [start, end], sides: [f], host });
       if (host === undefined) open.set(`${start}-${end}`, index - 1);
     });
   });
 
   const taken = new Set<string>();
-  const edges = found.map(({ ends, faces: sides, host }): Edge => {
-    const a = vertices[ends[0]] as Vec3;
-    const b = vertices[ends[1]] as Vec3;
-    const [first, second] = sides as [number, number?];
+  const edges = joinCurves(parts, curvedVertices(faces, drafts)).map((run): Edge => {
+    const path = [run[0]?.ends[0] as number, ...run.map((part) => part.ends[1])];
+    const { ends, sides, host } = run[Math.floor(run.length / 2)] as EdgePart;
+    const [a, b] = ends.map((v) => vertices[v] as Vec3) as [Vec3, Vec3];
+    const isLevel = path.every((v) => isSameLength(vertices[v]?.[2] ?? 0, a[2]));
     const along = unit3(sub3(b, a));
-    const turn = second === undefined ? null : turnAlong(normals[first] as Vec3, normals[second] as Vec3, along);
-    const role = host ? 'abutment' : edgeRole(faces, normals, along, sides);
-    const name = [role, ...sides.map((f) => faces[f]?.id)].join('-');
+    const middle = scale3(add3(a, b), 0.5);
+    const meeting = [...sides, ...(host === undefined ? [] : [host])].map(
+      (face): Meeting => ({ face, normal: normalAt(vertices, faces[face] as Face, middle) }),
+    ) as [Meeting, Meeting?];
+    const role = host === undefined ? edgeRole(faces, meeting, along, isLevel) : 'abutment';
+    const name = [role, ...meeting.map((side) => faces[side?.face ?? -1]?.id)].join('-');
     // A face may be called as another with a number, so that numbering alone would not tell their edges apart.
     let id = name;
     for (let count = 2; taken.has(id); count++) id = `${name}-${count}`;
     taken.add(id);
     return {
       id,
-      ends,
-      faces: sides,
+      ends: [path[0] as number, path.at(-1) as number],
+      ...(path.length > 2 ? { via: path.slice(1, -1) } : {}),
+      faces: meeting.map((side) => side?.face as number),
       role,
-      length: distance3(a, b),
-      dihedral: turn === null ? null : Math.PI - turn,
+      length:
+        run.length === 1 ? distance3(a, b) : run.reduce((sum, part) => sum + arcLength({ vertices, faces }, part), 0),
+      dihedral: meeting[1] ? Math.PI - turnAlong(meeting[0].normal, meeting[1].normal, along) : null,
     };
   });
   return { vertices, faces, edges };
 }
 
-const edgeKey = (face: number, start: number, end: number): string => `${face}:${start}-${end}`;
+/** Side of the cells that points are sorted into, mm. */
+const CELL = 1;
 
-/** Outward unit normal by Newell's sum, which also holds where three points in a row are in line. */
-export function faceNormal(vertices: readonly Vec3[], face: Face): Vec3 {
-  let sum: Vec3 = [0, 0, 0];
-  const origin = vertices[face.loop[0] as number] as Vec3;
-  face.loop.forEach((v, i) => {
-    const p = sub3(vertices[v] as Vec3, origin);
-    const q = sub3(vertices[at(face.loop, i + 1)] as Vec3, origin);
-    sum = add3(sum, cross3(p, q));
-  });
-  return unit3(sum);
+const cellOf = (point: Vec3, shift: number): string => point.map((part) => Math.floor((part + shift) / CELL)).join();
+
+/** The cells that a point within the noise of this one may lie in: all but always one. */
+function cellsAround(point: Vec3): readonly string[] {
+  const [low, high] = [cellOf(point, -NOISE_MM), cellOf(point, NOISE_MM)];
+  if (low === high) return [low];
+  const axes = point.map((part) => [
+    ...new Set([Math.floor((part - NOISE_MM) / CELL), Math.floor((part + NOISE_MM) / CELL)]),
+  ]) as [number[], number[], number[]];
+  return axes[0].flatMap((x) => axes[1].flatMap((y) => axes[2].map((z) => [x, y, z].join())));
 }
+
+/** One step along the loop of a face, and of the face beyond. */
+interface EdgePart {
+  readonly ends: readonly [number, number];
+  readonly sides: number[];
+  /** The face whose inside is met there. */
+  readonly host: number | undefined;
+}
+
+/** A face at an edge with its outward normal there. */
+interface Meeting {
+  readonly face: number;
+  readonly normal: Vec3;
+}
+
+/** Vertices that only sample a curve: no smooth face has a corner there. */
+function curvedVertices(faces: readonly Face[], drafts: readonly FaceDraft[]): ReadonlySet<number> {
+  const curved = new Set<number>();
+  drafts.forEach(({ samples = [] }, f) => {
+    for (const i of samples) curved.add(faces[f]?.loop[i] as number);
+  });
+  for (const { loop, roll } of faces) if (roll) for (const v of loop) curved.add(v);
+  for (const { loop, roll } of faces) for (const i of roll?.corners ?? []) curved.delete(loop[i] as number);
+  return curved;
+}
+
+/** Parts that follow each other round a curve between the same faces, together; each other part by itself. */
+function joinCurves(parts: readonly EdgePart[], curved: ReadonlySet<number>): readonly (readonly EdgePart[])[] {
+  const runs: EdgePart[][] = [];
+  for (const part of parts) {
+    const last = runs.at(-1)?.at(-1);
+    const goesOn =
+      last?.ends[1] === part.ends[0] &&
+      curved.has(part.ends[0]) &&
+      last.host === part.host &&
+      last.sides.join() === part.sides.join();
+    if (goesOn) runs.at(-1)?.push(part);
+    else runs.push([part]);
+  }
+  return runs;
+}
+
+/** mm; of a sampled curve along the true curve on a smooth face that it bounds or meets. */
+function arcLength(solid: Pick<Solid, 'vertices' | 'faces'>, { ends, sides, host }: EdgePart): number {
+  const [a, b] = ends.map((v) => solid.vertices[v] as Vec3) as [Vec3, Vec3];
+  const smooth = [...sides, host].find((face) => solid.faces[face ?? -1]?.roll);
+  const roll = solid.faces[smooth ?? -1]?.roll;
+  if (smooth === undefined || !roll) return distance3(a, b);
+  return lengthOnRoll(roll.surface, pointInFace(solid, smooth, a), pointInFace(solid, smooth, b));
+}
+
+const edgeKey = (face: number, start: number, end: number): string => `${face}:${start}-${end}`;
 
 /** Angle from the first face's normal to the second's about the edge (direction of the first face's loop); positive: outside angle. */
 export const turnAlong = (n1: Vec3, n2: Vec3, along: Vec3): number =>
@@ -107,18 +175,20 @@ export const turnAlong = (n1: Vec3, n2: Vec3, along: Vec3): number =>
  * What an edge is, from how its faces leave it. A face leaves an edge of its loop along its normal crossed with the edge:
  * upward (a slope from its eave), downward (a slope from its ridge) or level (a flat top).
  */
-function edgeRole(faces: readonly Face[], normals: readonly Vec3[], along: Vec3, sides: readonly number[]): EdgeRole {
-  const isLevel = Math.abs(along[2]) <= NOISE_RAD;
-  const [first, second] = sides as readonly [number, number?];
-  const climb = (f: number, direction: Vec3): number => cross3(normals[f] as Vec3, direction)[2];
+function edgeRole(
+  faces: readonly Face[],
+  [first, second]: readonly [Meeting, Meeting?],
+  along: Vec3,
+  isLevel: boolean,
+): EdgeRole {
+  const climb = ({ normal }: Meeting, direction: Vec3): number => cross3(normal, direction)[2];
   const firstClimbs = climb(first, along);
-  const isWall = (f: number): boolean => faces[f]?.part !== 'slope';
+  const isWall = ({ face }: Meeting): boolean => faces[face]?.part !== 'slope';
   if (second === undefined) {
     if (!isLevel) return 'verge';
     if (firstClimbs < -NOISE_RAD) return 'rim';
     return isWall(first) ? 'foot' : 'eave';
   }
-  const turn = turnAlong(normals[first] as Vec3, normals[second] as Vec3, along);
   // The second face runs along the edge the other way.
   const secondClimbs = climb(second, scale3(along, -1));
   if (isWall(first) !== isWall(second)) {
@@ -126,7 +196,8 @@ function edgeRole(faces: readonly Face[], normals: readonly Vec3[], along: Vec3,
     const [slopeClimbs, wallClimbs] = isWall(first) ? [secondClimbs, firstClimbs] : [firstClimbs, secondClimbs];
     return slopeClimbs >= -NOISE_RAD && wallClimbs < -NOISE_RAD ? 'eave' : 'break';
   }
-  if (!isLevel) return turn > 0 ? 'hip' : 'valley';
+  // Where a smooth face is made of two, the paper goes straight on.
+  if (!isLevel) return turnAlong(first.normal, second.normal, along) > -NOISE_RAD ? 'hip' : 'valley';
   if (firstClimbs < -NOISE_RAD && secondClimbs < -NOISE_RAD) return 'ridge';
   return firstClimbs > NOISE_RAD && secondClimbs > NOISE_RAD ? 'valley' : 'break';
 }

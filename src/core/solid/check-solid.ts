@@ -1,9 +1,11 @@
+import { move3 } from '../geometry/motion.ts';
 import { at } from '../geometry/polygon.ts';
-import { distance3, dot3, sub3, type Vec3 } from '../geometry/vector.ts';
+import { cross3, distance2, distance3, dot3, length3, sub3, type Vec3 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
-import { isPositive, isSameLength, NOISE_MM } from '../tolerance.ts';
-import { faceNormal } from './build-solid.ts';
-import type { Solid } from './solid.ts';
+import { isPositive, isSameLength, NOISE_MM, ROLL_MM } from '../tolerance.ts';
+import { faceFrame, faceNormal, frameMotion, offRoll, pointInFace } from './face-frame.ts';
+import { bendPoint, type Roll } from './roll.ts';
+import { edgePath, type Face, type Solid } from './solid.ts';
 
 /**
  * What a solid must be before anything is unfolded from it: faces flat and facing out, every edge known and of its
@@ -21,16 +23,20 @@ export function checkSolid(solid: Solid): readonly Issue[] {
   solid.faces.forEach((face, f) => {
     const normal = faceNormal(solid.vertices, face);
     const origin = solid.vertices[face.loop[0] as number] as Vec3;
-    const off = Math.max(...face.loop.map((v) => Math.abs(dot3(normal, sub3(solid.vertices[v] as Vec3, origin)))));
-    if (!(off <= NOISE_MM)) found('face-not-flat', `The panel ${face.title} is not flat.`, { off });
+    const off = face.roll
+      ? Math.max(offRoll(solid, f), offRulings(solid.vertices, face, face.roll))
+      : Math.max(...face.loop.map((v) => Math.abs(dot3(normal, sub3(solid.vertices[v] as Vec3, origin)))));
+    if (!(off <= NOISE_MM))
+      found('face-not-flat', `The panel ${face.title} is neither flat nor rolled from flat.`, { off });
+    const deviation = face.roll?.deviation ?? 0;
+    if (!(deviation <= ROLL_MM))
+      found('face-coarse', `The curves of ${face.title} are sampled too coarsely.`, { deviation });
     if (face.part === 'slope' && !isPositive(normal[2])) {
       found('face-inside-out', `The panel ${face.title} does not face up.`, { upward: normal[2] });
     }
     face.loop.forEach((start, i) => {
       const end = at(face.loop, i + 1);
-      const runs = solid.edges.filter(
-        ({ ends: [a, b], faces }) => ((a === start && b === end) || (a === end && b === start)) && faces.includes(f),
-      );
+      const runs = solid.edges.filter((edge) => edge.faces.includes(f) && runsBetween(edgePath(edge), start, end));
       if (runs.length !== 1)
         found('edge-missing', `An edge of the panel ${face.title} is not listed once.`, { runsCount: runs.length });
     });
@@ -47,7 +53,7 @@ export function checkSolid(solid: Solid): readonly Issue[] {
   if (!isSameLength(lowest, 0)) found('eave-off-zero', 'The lowest eave is not at level 0.', { lowest });
   for (const edge of solid.edges) {
     const [a, b] = edge.ends.map((v) => solid.vertices[v] as Vec3) as [Vec3, Vec3];
-    const off = Math.abs(distance3(a, b) - edge.length);
+    const off = Math.abs(lengthOf(solid, edge) - edge.length);
     if (!(off <= NOISE_MM)) found('edge-length', `The length of the edge ${edge.id} is wrong.`, { off });
     if (!isPositive(edge.length)) found('edge-empty', `The edge ${edge.id} has no length.`, { length: edge.length });
     if ((edge.faces.length === 2) !== (edge.dihedral !== null)) {
@@ -58,13 +64,42 @@ export function checkSolid(solid: Solid): readonly Issue[] {
     }
     if (edge.role === 'abutment') {
       const [, slope] = edge.faces as readonly [number, number];
-      const face = solid.faces[slope] as Solid['faces'][number];
-      const normal = faceNormal(solid.vertices, face);
-      const origin = solid.vertices[face.loop[0] as number] as Vec3;
-      const away = Math.max(...[a, b].map((p) => Math.abs(dot3(normal, sub3(p, origin)))));
+      const away = Math.max(...edgePath(edge).map((v) => distanceToFace(solid, slope, solid.vertices[v] as Vec3)));
       if (!(away <= NOISE_MM))
         found('abutment-off', `The wall edge ${edge.id} does not lie on its slope.`, { off: away });
     }
   }
   return issues;
+}
+
+const runsBetween = (path: readonly number[], start: number, end: number): boolean =>
+  path.some((v, i) => (v === start && path[i + 1] === end) || (v === end && path[i + 1] === start));
+
+/** How much longer or shorter a ruling is flat than on the surface, mm. */
+const offRulings = (vertices: readonly Vec3[], { loop }: Face, { rulings, flat }: Roll): number =>
+  Math.max(
+    ...rulings.map(([high, low]) => {
+      const [a, b] = [vertices[loop[high] as number] as Vec3, vertices[loop[low] as number] as Vec3];
+      return Math.abs(distance3(a, b) - distance2(at(flat, high), at(flat, low)));
+    }),
+  );
+
+/** Length of an edge, mm; of a curve as the sum of arcs through its samples, by the circle through three of them in turn. */
+function lengthOf({ vertices }: Solid, edge: Solid['edges'][number]): number {
+  const points = edgePath(edge).map((v) => vertices[v] as Vec3);
+  const [a, b, c] = points as [Vec3, Vec3, Vec3?];
+  if (!c) return distance3(a, b);
+  const [ab, bc, ca] = [distance3(a, b), distance3(b, c), distance3(c, a)];
+  const radius = (ab * bc * ca) / (2 * length3(cross3(sub3(b, a), sub3(c, a))));
+  return points
+    .slice(1)
+    .reduce((sum, p, i) => sum + 2 * radius * Math.asin(distance3(points[i] as Vec3, p) / (2 * radius)), 0);
+}
+
+/** How far a point is from a face's plane or rolled surface, mm. */
+export function distanceToFace(solid: Solid, face: number, point: Vec3): number {
+  const frame = faceFrame(solid, face);
+  const roll = solid.faces[face]?.roll;
+  if (!roll) return Math.abs(dot3(frame.normal, sub3(point, frame.origin)));
+  return distance3(point, move3(frameMotion(frame), bendPoint(roll.surface, pointInFace(solid, face, point), 1)));
 }

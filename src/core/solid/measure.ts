@@ -1,35 +1,8 @@
 import { at } from '../geometry/polygon.ts';
-import { cross3, dot3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import type { Vec3 } from '../geometry/vector.ts';
 import { isPositive } from '../tolerance.ts';
-import { faceNormal } from './build-solid.ts';
-import type { Face, Solid } from './solid.ts';
-
-/** Axes in the plane of a face: x along the level direction with the outside towards the eye, y up the fall line. */
-export interface FaceFrame {
-  readonly origin: Vec3;
-  readonly x: Vec3;
-  readonly y: Vec3;
-  /** Outward unit normal. */
-  readonly normal: Vec3;
-}
-
-/** A face's own frame; its origin is the first corner of the loop. A level face takes x to the east. */
-export function faceFrame(solid: Solid, face: number): FaceFrame {
-  const { loop } = solid.faces[face] as Solid['faces'][number];
-  const normal = faceNormal(solid.vertices, { ...(solid.faces[face] as Solid['faces'][number]) });
-  const level = Math.hypot(normal[0], normal[1]);
-  const x: Vec3 = level === 0 ? [1, 0, 0] : [-normal[1] / level, normal[0] / level, 0];
-  return { origin: solid.vertices[loop[0] as number] as Vec3, x, y: cross3(normal, x), normal };
-}
-
-/** A face's corners in its own frame, mm, in the order of its loop. */
-export function flattenFace(solid: Solid, face: number): Vec2[] {
-  const { origin, x, y } = faceFrame(solid, face);
-  return (solid.faces[face]?.loop ?? []).map((v) => {
-    const from = sub3(solid.vertices[v] as Vec3, origin);
-    return [dot3(from, x), dot3(from, y)];
-  });
-}
+import { faceFrame, flattenFace } from './face-frame.ts';
+import { edgePath, type Face, type Solid } from './solid.ts';
 
 export interface FaceMeasures {
   /** Angle of the plane to the horizontal, radians. */
@@ -113,19 +86,30 @@ export function frontMeasures(solid: Solid): {
     if (southward > most) [face, most] = [candidate.face, southward];
   }
   const { pitch, slant } = measures.faces[face] as FaceMeasures;
+  const roll = solid.faces[face]?.roll;
+  if (roll?.surface.form === 'cylinder' && roll.surface.rulings === 'x') {
+    // Over a vault the triangle is that of the straight line from the eave to the crown.
+    const half = slant / 2 / roll.surface.radius;
+    const run = roll.surface.radius * Math.sin(half);
+    const rise = roll.surface.radius * (1 - Math.cos(half));
+    return { face, rise, run, pitch: Math.atan2(rise, run), slant: Math.hypot(rise, run) };
+  }
   return { face, rise: slant * Math.sin(pitch), pitch, slant, run: slant * Math.cos(pitch) };
 }
 
 /**
- * For each face the edges that its loop runs along, in its order: entry i joins corner i to the next. An abutment on the
- * inside of a slope is not one of the slope's.
+ * For each face the edges that its loop runs along, in its order: entry i joins corner i to the next, so that a curved edge is
+ * entered once for each of its parts. An abutment on the inside of a slope is not one of the slope's.
  */
 export function edgesOfFaces(solid: Solid): readonly (readonly number[])[] {
   const byEnds = new Map<string, number[]>();
   const keyOf = (a: number, b: number): string => (a < b ? `${a}-${b}` : `${b}-${a}`);
-  solid.edges.forEach(({ ends }, e) => {
-    const key = keyOf(...ends);
-    byEnds.set(key, [...(byEnds.get(key) ?? []), e]);
+  solid.edges.forEach((edge, e) => {
+    const path = edgePath(edge);
+    path.slice(1).forEach((end, i) => {
+      const key = keyOf(path[i] as number, end);
+      byEnds.set(key, [...(byEnds.get(key) ?? []), e]);
+    });
   });
   return solid.faces.map((face, f) =>
     face.loop.map((start, i) => {

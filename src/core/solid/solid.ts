@@ -1,4 +1,5 @@
 import type { Vec3 } from '../geometry/vector.ts';
+import type { Roll } from './roll.ts';
 
 /**
  * What an edge is to a roofer.
@@ -8,7 +9,10 @@ import type { Vec3 } from '../geometry/vector.ts';
  */
 export type EdgeRole = 'eave' | 'ridge' | 'hip' | 'valley' | 'verge' | 'break' | 'abutment' | 'rim' | 'foot';
 
-/** One flat face. Its loop runs counter-clockwise seen from outside and is not closed (first index not repeated). */
+/**
+ * One flat or smooth face. Its loop runs counter-clockwise seen from outside and is not closed (first index not repeated);
+ * along the curves of a smooth face it is sampled.
+ */
 export interface Face {
   readonly id: string;
   readonly title: string;
@@ -17,19 +21,23 @@ export interface Face {
   readonly part: 'slope' | 'wall' | 'fascia';
   /** Faces that rise from one eave edge share this; `per-panel` keeps them in one piece. */
   readonly side: string;
+  /** How a smooth face is rolled from flat paper; missing: the face is flat. */
+  readonly roll?: Roll;
 }
 
 export interface Edge {
   readonly id: string;
   /** Vertex indices, in the direction of the first face's loop. */
   readonly ends: readonly [number, number];
+  /** The vertices between the ends of a curved edge, in order; missing: the edge is straight. */
+  readonly via?: readonly number[];
   /**
    * Face indices, one or two. Both faces run along the edge, except at an abutment: there the first face is the wall
    * that ends in the edge and the second the slope whose inside it meets.
    */
   readonly faces: readonly number[];
   readonly role: EdgeRole;
-  /** mm */
+  /** mm; along the curve where it is curved. */
   readonly length: number;
   /**
    * Inside angle between the two faces, radians: under pi on a hip or ridge, over pi in a valley; null with one face.
@@ -47,3 +55,6 @@ export interface Solid {
   readonly faces: readonly Face[];
   readonly edges: readonly Edge[];
 }
+
+/** The vertices of an edge from end to end. */
+export const edgePath = ({ ends: [a, b], via = [] }: Edge): readonly number[] => [a, ...via, b];

@@ -1,6 +1,7 @@
 import { isInside, ringArea } from '../../core/geometry/polygon.ts';
+import { alignSegments } from '../../core/geometry/rigid2.ts';
 import { add2, left2, lerp2, scale2, sub2, unit2, type Vec2 } from '../../core/geometry/vector.ts';
-import type { Flap, Panel, Piece, SeamSide } from '../../core/net/net.ts';
+import { type Flap, letterStretch, type Panel, type Piece, type SeamSide } from '../../core/net/net.ts';
 import type { MadeLayer } from '../../core/pipeline.ts';
 import type { RoofSpec } from '../../core/project/project.ts';
 import { type Drawing, type Label, labelAt, line, ring, type Stroke } from './drawing.ts';
@@ -39,7 +40,7 @@ export const drawPiece = (
   const lines: readonly Segment[] = [
     ...breaks,
     ...piece.glueLines.map((glue) => glue.ends),
-    ...piece.folds.map((fold) => fold.ends),
+    ...piece.folds.filter((fold) => fold.angle > 0).map((fold) => fold.ends),
   ];
   const taken: Spot[] = [];
   const marks = layer.net.seams.flatMap((seam) =>
@@ -68,8 +69,9 @@ export const drawPiece = (
 
 const outlineOf = (piece: Piece): readonly Stroke[] => [
   ring('cut', piece.outline),
-  ...piece.folds.map((fold) => line(`fold-${fold.kind}`, ...fold.ends)),
-  ...piece.flaps.map((flap) => line(`fold-${flap.kind}`, ...flap.polygon.slice(0, 2))),
+  ...piece.folds.filter((fold) => fold.angle > 0).map((fold) => line(`fold-${fold.kind}`, ...fold.ends)),
+  ...piece.flaps.map((flap) => line(`fold-${flap.kind}`, ...flap.polygon.slice(0, flap.base + 1))),
+  ...piece.rulings.map((ruling) => line('ruling', ...ruling.ends)),
   ...piece.glueLines.map((glue) => line('glue', ...glue.ends)),
 ];
 
@@ -83,6 +85,13 @@ const areaOf = (panel: Panel): number => Math.abs(ringArea(panel.polygon));
 
 /** Unit vector along the panel's eave or foot, the roof rising to its left; level where it has neither. */
 const upOf = (layer: MadeLayer, panel: Panel): Vec2 => {
+  const roll = layer.solid.faces[panel.face]?.roll;
+  if (roll) {
+    // The panel's own frame has the level to the right.
+    const [a, b] = [0, 1].map((i) => panel.polygon[i] as Vec2) as [Vec2, Vec2];
+    const { cos, sin } = alignSegments(roll.flat[0] as Vec2, roll.flat[1] as Vec2, a, b);
+    return [cos, sin];
+  }
   const loop = layer.solid.faces[panel.face]?.loop ?? [];
   for (const [i, vertex] of loop.entries()) {
     const next = loop[(i + 1) % loop.length];
@@ -109,7 +118,10 @@ const markSide = (
   const panel = piece.panels[side.panel];
   if (panel === undefined) return null;
   const along = upOf(layer, panel);
-  const flap = piece.flaps.find((candidate) => candidate.edge === edge && candidate.panel === side.panel);
+  // A curve's teeth are too small for a letter; it stands inside the panel.
+  const flap = side.curve
+    ? undefined
+    : piece.flaps.find((candidate) => candidate.edge === edge && candidate.panel === side.panel);
   for (const size of MARK_SIZES) {
     const width = textWidth(mark, size);
     const height = CAP_HEIGHT * size;
@@ -136,14 +148,13 @@ const centersOnFlap = ({ polygon }: Flap): readonly Vec2[] => {
 };
 
 /** Just inside the panel, a little off the seam; at an abutment (a line within the panel) on either side of it. */
-const centersInside = (panel: Panel, { ends: [a, b] }: SeamSide, reach: number): readonly Vec2[] => {
-  const across = left2(unit2(sub2(b, a)));
-  const step = scale2(across, reach + 1);
-  return SHARES.flatMap((share) => {
-    const foot = lerp2(a, b, share);
+const centersInside = (panel: Panel, side: SeamSide, reach: number): readonly Vec2[] =>
+  SHARES.flatMap((share) => {
+    const [a, b] = letterStretch(side, share);
+    const step = scale2(left2(unit2(sub2(b, a))), reach + 1);
+    const foot = lerp2(a, b, side.curve ? 0.5 : share);
     return [add2(foot, step), sub2(foot, step)].filter((p) => isInside(p, panel.polygon));
   });
-};
 
 /** Up arrow, name and further lines as one block, as large as fits: all of it, else arrow and name, else either. */
 const namePanel = (

@@ -1,4 +1,5 @@
 import { rest2 } from '../../core/geometry/rigid2.ts';
+import type { Production } from '../../core/pipeline.ts';
 import { upArrow } from './draw-piece.ts';
 import { type Drawing, joinDrawings, type Label, labelAt, line, moveDrawing } from './drawing.ts';
 import { type LineRole, lineStyles } from './lines.ts';
@@ -21,14 +22,26 @@ const sampled: readonly LineRole[] = ['cut', 'fold-mountain', 'fold-valley', 'gl
 export interface LegendOptions {
   /** With the line where tiles meet. */
   readonly tiles: boolean;
+  /** With the line that paper is rolled about. */
+  readonly rolled: boolean;
   /** At most so many columns; as many as the width allows where it is not said. */
   readonly columns?: number;
 }
 
+/** Whether any piece is rolled, so that the legend has to say about which lines. */
+export const hasRolled = ({ roofs }: Production): boolean =>
+  roofs.some(({ made }) =>
+    (made?.layers ?? []).some(({ net }) => net.pieces.some((piece) => piece.rulings.length > 0)),
+  );
+
 /** What the lines and signs of a sheet mean: at least one column, whatever the width. */
 export const drawLegend = (room: number, options: LegendOptions): Block => {
   const entries: readonly { readonly text: string; readonly draw: (middle: number) => Drawing }[] = [
-    ...[...sampled, ...(options.tiles ? (['trim'] as const) : [])].map((role) => ({
+    ...[
+      ...sampled,
+      ...(options.rolled ? (['ruling'] as const) : []),
+      ...(options.tiles ? (['trim'] as const) : []),
+    ].map((role) => ({
       text: lineStyles[role].legend ?? '',
       draw: (y: number): Drawing => ({ strokes: [line(role, [0, y], [SAMPLE, y])], labels: [] }),
     })),

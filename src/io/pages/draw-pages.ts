@@ -3,6 +3,7 @@ import type { Piece } from '../../core/net/net.ts';
 import type { Production } from '../../core/pipeline.ts';
 import { drawPiece, type PieceToDraw } from '../drawing/draw-piece.ts';
 import { type Drawing, joinDrawings, labelAt, moveDrawing, type SheetDrawing } from '../drawing/drawing.ts';
+import { hasRolled } from '../drawing/legend.ts';
 import { arrangePages } from './arrange-pages.ts';
 import { drawTiles } from './draw-tiles.ts';
 import { type Area, drawPageFrame, pageArea } from './page-frame.ts';
@@ -27,8 +28,9 @@ interface Leaf {
  */
 export const drawPages = (production: Production): readonly SheetDrawing[] => {
   const { page, title } = production.project;
+  const rolled = hasRolled(production);
   const leaves = groupsOf(production).flatMap(({ name, items }) => leavesOf(production, name, items));
-  const all = leaves.length === 0 ? [nothingToPrint(pageArea(page, { tiles: false }))] : leaves;
+  const all = leaves.length === 0 ? [nothingToPrint(pageArea(page, { tiles: false, rolled }))] : leaves;
   return all.map((leaf, i) => ({
     width: page.width,
     height: page.height,
@@ -39,6 +41,7 @@ export const drawPages = (production: Production): readonly SheetDrawing[] => {
       number: i + 1,
       count: all.length,
       tile: leaf.tile,
+      rolled,
     }),
   }));
 };
@@ -56,8 +59,10 @@ const groupsOf = (production: Production): readonly { readonly name: string; rea
     .filter((group) => group.items.length > 0);
 };
 
-const leavesOf = ({ project }: Production, subtitle: string, items: readonly Item[]): readonly Leaf[] => {
-  const area = pageArea(project.page, { tiles: false });
+const leavesOf = (production: Production, subtitle: string, items: readonly Item[]): readonly Leaf[] => {
+  const { project } = production;
+  const rolled = hasRolled(production);
+  const area = pageArea(project.page, { tiles: false, rolled });
   const spots = arrangePages(
     items.map(({ shape }) => shape),
     area,
@@ -68,7 +73,7 @@ const leavesOf = ({ project }: Production, subtitle: string, items: readonly Ite
   items.forEach((item, i) => {
     const spot = spots[i] ?? null;
     if (spot === null) {
-      const tileArea = pageArea(project.page, { tiles: true });
+      const tileArea = pageArea(project.page, { tiles: true, rolled });
       tiled.push(...drawTiles(item, tileArea, project.page.overlap).map((tile) => ({ ...tile, subtitle })));
       return;
     }

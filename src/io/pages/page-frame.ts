@@ -30,6 +30,8 @@ export interface PageWords {
   readonly count: number;
   /** Where a tile belongs, as `Row A, column 2`; null on a page of whole pieces. */
   readonly tile: string | null;
+  /** Some piece of the project is rolled. */
+  readonly rolled: boolean;
 }
 
 const HEADING_SIZE = 4;
@@ -54,6 +56,8 @@ type Fullness = 'full' | 'bars' | 'line';
 
 interface FrameOptions {
   readonly tiles: boolean;
+  /** Some piece of the project is rolled. */
+  readonly rolled: boolean;
 }
 
 /** Where pieces may lie: inside the margin, between header and footer. */
@@ -81,7 +85,7 @@ const areaOf = (page: PageSpec, options: FrameOptions, fullness: Fullness): Area
 
 /** Header and footer of one page. */
 export const drawPageFrame = (page: PageSpec, words: PageWords): Drawing => {
-  const options = { tiles: words.tile !== null };
+  const options = { tiles: words.tile !== null, rolled: words.rolled };
   const fullness = fullnessOf(page, options);
   const { height, drawing } = footer(page, options, fullness);
   const foot = moveDrawing(drawing, { ...rest2, move: [page.margin, page.margin + height] });

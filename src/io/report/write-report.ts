@@ -50,7 +50,7 @@ const rangeOf = ({ min, max }: { readonly min: number; readonly max: number }): 
 
 const solidOf = (solid: Solid): Json => ({
   vertices: solid.vertices,
-  faces: solid.faces.map(({ id, title, loop }) => ({ id, title, loop })),
+  faces: solid.faces.map(({ id, title, loop, roll }) => ({ id, title, loop, smooth: roll ? true : undefined })),
   edges: solid.edges.map(({ id, ends, faces, role, length, dihedral }) => ({
     id,
     ends,

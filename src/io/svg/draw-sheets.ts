@@ -12,7 +12,7 @@ import {
   moveDrawing,
   type SheetDrawing,
 } from '../drawing/drawing.ts';
-import { type Block, drawLegend } from '../drawing/legend.ts';
+import { type Block, drawLegend, hasRolled } from '../drawing/legend.ts';
 import { textWidth } from '../drawing/text-width.ts';
 
 /** A quarter turn has a sine of exactly 1, which Math.sin only nearly gives. */
@@ -40,7 +40,7 @@ export const drawLaidSheet = (production: Production, sheet: LaidSheet): SheetDr
     width: sheet.width,
     height: sheet.height,
     work,
-    frame: legendWhereFree(sheet, pieces, sheetTitle(production, sheet)),
+    frame: legendWhereFree(sheet, pieces, { title: sheetTitle(production, sheet), rolled: hasRolled(production) }),
   };
 };
 
@@ -52,10 +52,14 @@ const TITLE_SIZE = 2.5;
 const TITLE_ROW = 4.5;
 
 /** The legend in the first free place from the upper left; nothing where the pieces leave none. */
-const legendWhereFree = (sheet: LaidSheet, pieces: readonly Drawing[], title: string): Drawing => {
+const legendWhereFree = (
+  sheet: LaidSheet,
+  pieces: readonly Drawing[],
+  { title, rolled }: { readonly title: string; readonly rolled: boolean },
+): Drawing => {
   const taken = pieces.map(({ strokes }) => boxOf(strokes.flatMap(({ points }) => points)));
   for (const room of [sheet.width - 2 * AIR, 70]) {
-    const block = titled(drawLegend(room, { tiles: false }), title);
+    const block = titled(drawLegend(room, { tiles: false, rolled }), title);
     if (block.width + 2 * AIR > sheet.width || block.height + 2 * AIR > sheet.height) continue;
     const free = steps(sheet.height - AIR, AIR + block.height).flatMap((y) =>
       steps(AIR, sheet.width - AIR - block.width).map((x): readonly [number, number] => [x, y]),

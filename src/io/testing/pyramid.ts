@@ -77,6 +77,7 @@ const pieceFor = (face: number, hasFlaps: boolean): Piece => {
     to,
     panel: 0,
     polygon: move(polygon),
+    base: 1,
     kind: 'mountain',
     angle: Math.PI - HIP_DIHEDRAL,
   });
@@ -90,6 +91,7 @@ const pieceFor = (face: number, hasFlaps: boolean): Piece => {
     flaps: hasFlaps ? [flap(4 + face, (face + 1) % 4, right), flap(4 + ((face + 3) % 4), (face + 3) % 4, left)] : [],
     folds: [],
     glueLines: [],
+    rulings: [],
     width: box.maxX - box.minX,
     height: box.maxY - box.minY,
   };

@@ -4,7 +4,7 @@ import { sub3, type Vec2, type Vec3 } from '../../../src/core/geometry/vector.ts
 import type { ShapeValues } from '../../../src/core/project/project.ts';
 import { findKind } from '../../../src/core/roofs/catalogue.ts';
 import { raiseRoof } from '../../../src/core/roofs/construct/raise-roof.ts';
-import { flattenFace } from '../../../src/core/solid/measure.ts';
+import { flattenFace } from '../../../src/core/solid/face-frame.ts';
 import type { Edge, Solid } from '../../../src/core/solid/solid.ts';
 import { formatMark, MM_PER_INCH, type Ruler } from '../../../src/core/units/units.ts';
 

@@ -1,13 +1,15 @@
-import { add3, cross2, distance3, sub2, sub3, unit3, type Vec2, type Vec3 } from '../../geometry/vector.ts';
-import { faceNormal, turnAlong } from '../../solid/build-solid.ts';
-import type { Edge, Face, Solid } from '../../solid/solid.ts';
-import { isPositive } from '../../tolerance.ts';
+import { add3, cross2, distance3, scale3, sub2, sub3, unit3, type Vec2, type Vec3 } from '../../geometry/vector.ts';
+import { turnAlong } from '../../solid/build-solid.ts';
+import { normalAt } from '../../solid/face-frame.ts';
+import type { Roll } from '../../solid/roll.ts';
+import { type Edge, edgePath, type Face, type Solid } from '../../solid/solid.ts';
+import { isPositive, NOISE_RAD } from '../../tolerance.ts';
 
 /**
  * Hangs an upright strip, `drop` mm high, from every free eave of a solid, and from a high level edge that nothing of the roof
  * lies beyond, as at the back of a shed. The strips of neighbouring eaves meet at the corners. A strip belongs to the side of
- * its slope, so that in a piece per panel it stays a fold at the eave. Rolled edges carry none. Without an eave to hang from
- * the solid itself is returned.
+ * its slope, so that in a piece per panel it stays a fold at the eave. Under a round eave it is rolled. Without an eave to hang
+ * from the solid itself is returned.
  */
 export function addFascia(solid: Solid, drop: number): Solid {
   const hung = solid.edges.flatMap((edge, e) => (carriesFascia(solid, edge) ? [e] : []));
@@ -30,8 +32,10 @@ export function addFascia(solid: Solid, drop: number): Solid {
     return count === 1 ? name : `${name}-${count}`;
   };
   const angleAt = (a: number, b: number, first: number, second: number): number => {
-    const along = unit3(sub3(vertices[b] as Vec3, vertices[a] as Vec3));
-    const [n1, n2] = [first, second].map((f) => faceNormal(vertices, faces[f] as Face)) as [Vec3, Vec3];
+    const [from, to] = [vertices[a] as Vec3, vertices[b] as Vec3];
+    const along = unit3(sub3(to, from));
+    const middle = scale3(add3(from, to), 0.5);
+    const [n1, n2] = [first, second].map((f) => normalAt(vertices, faces[f] as Face, middle)) as [Vec3, Vec3];
     return Math.PI - turnAlong(n1, n2, along);
   };
   const lengthOf = (a: number, b: number): number => distance3(vertices[a] as Vec3, vertices[b] as Vec3);
@@ -40,21 +44,36 @@ export function addFascia(solid: Solid, drop: number): Solid {
     const edge = edges[e] as Edge;
     const [a, b] = edge.ends;
     const slope = edge.faces[0] as number;
-    const { id, title, side } = faces[slope] as Face;
-    const loop = [lowered(a), lowered(b), b, a];
-    const face = faces.push({ id: named(`${id}-fascia`), title: `${title} fascia`, part: 'fascia', side, loop }) - 1;
-    edges[e] = { ...edge, role: 'eave', faces: [slope, face], dihedral: angleAt(a, b, slope, face) };
-    return { face, a, b };
+    const { id, title, side, roll } = faces[slope] as Face;
+    const path = edgePath(edge);
+    const loop = [...path.map(lowered), ...path.toReversed()];
+    const bent =
+      roll && edge.via
+        ? {
+            roll: rollUnder(
+              path.map((v) => vertices[v] as Vec3),
+              drop,
+              roll.deviation,
+            ),
+          }
+        : {};
+    const face =
+      faces.push({ id: named(`${id}-fascia`), title: `${title} fascia`, part: 'fascia', side, loop, ...bent }) - 1;
+    const half = Math.floor((path.length - 1) / 2);
+    const dihedral = angleAt(path[half] as number, path[half + 1] as number, slope, face);
+    edges[e] = { ...edge, role: 'eave', faces: [slope, face], dihedral };
+    return { face, a, b, length: edge.length, path };
   });
-  for (const { face, a, b } of strips) {
+  for (const { face, a, b, length, path } of strips) {
     const { id } = faces[face] as Face;
     const [from, to] = [lowered(a), lowered(b)];
     edges.push({
       id: `foot-${id}`,
       ends: [from, to],
+      ...(path.length > 2 ? { via: path.slice(1, -1).map(lowered) } : {}),
       faces: [face],
       role: 'foot',
-      length: lengthOf(from, to),
+      length,
       dihedral: null,
     });
     // Where this strip ends the next one begins; at a gable end neither has a neighbour.
@@ -65,7 +84,8 @@ export function addFascia(solid: Solid, drop: number): Solid {
     const other = next[0]?.face;
     if (follows && other !== undefined) {
       const dihedral = angleAt(to, b, face, other);
-      const role = dihedral < Math.PI ? 'hip' : 'valley';
+      // Where a round eave is made of two, the paper goes straight on.
+      const role = dihedral < Math.PI + NOISE_RAD ? 'hip' : 'valley';
       edges.push({
         id: `${role}-${id}-${faces[other]?.id}`,
         ends: [to, b],
@@ -80,6 +100,30 @@ export function addFascia(solid: Solid, drop: number): Solid {
     if (!isFollowed) edges.push(openEnd(`verge-${id}-start`, [a, from], face, lengthOf(a, from)));
   }
   return { ...solid, vertices, faces, edges };
+}
+
+/** A strip rolled about the upright cylinder over a level arc of points, mm. */
+function rollUnder(arc: readonly Vec3[], drop: number, deviation: number): Roll {
+  const [first, middle, last] = [0, Math.floor(arc.length / 2), arc.length - 1].map((i) => arc[i] as Vec3) as [
+    Vec3,
+    Vec3,
+    Vec3,
+  ];
+  const turn =
+    2 * cross2(sub2([middle[0], middle[1]], [first[0], first[1]]), sub2([last[0], last[1]], [first[0], first[1]]));
+  const radius = (distance3(first, middle) * distance3(middle, last) * distance3(last, first)) / turn;
+  const steps = arc.slice(1).map((p, i) => 2 * radius * Math.asin(distance3(arc[i] as Vec3, p) / (2 * radius)));
+  const length = steps.reduce((sum, step) => sum + step, 0);
+  const places = [0, ...steps.map((_, i) => steps.slice(0, i + 1).reduce((sum, step) => sum + step, 0))];
+  const across = places.map((place) => place - length / 2);
+  const count = arc.length - 1;
+  return {
+    surface: { form: 'cylinder', radius, rulings: 'y' },
+    flat: [...across.map((x): Vec2 => [x, 0]), ...across.toReversed().map((x): Vec2 => [x, drop])],
+    rulings: across.map((_, i) => [2 * count + 1 - i, i]),
+    corners: [0, count, count + 1, 2 * count + 1],
+    deviation,
+  };
 }
 
 const openEnd = (id: string, ends: readonly [number, number], face: number, length: number): Edge => ({

@@ -1,0 +1,52 @@
+import { distance2, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import type { FlapSpec } from '../project/project.ts';
+import { pointInFace } from '../solid/face-frame.ts';
+import { edgePath, type Solid } from '../solid/solid.ts';
+import { turningAlong } from './choose-flaps.ts';
+
+/** One tooth of a curved seam: it begins and ends at these points of the edge's path. */
+export interface Tooth {
+  readonly from: number;
+  readonly to: number;
+  /** How far each of its sides leans in, radians, so that neighbours do not meet. */
+  readonly lean: number;
+  /** Longest that its sides leave a tip, mm. */
+  readonly reach: number;
+}
+
+/** A tooth's base keeps within this of the curve, mm, so that it folds along a straight score. */
+const SAGITTA = 0.1;
+const WIDEST = 8;
+/** Sides lean in by this at least, so that notches can be cut, radians. */
+const LEAST_LEAN = 0.12;
+/** A tooth's tip is left this share of its base. */
+const TIP = 0.35;
+
+/**
+ * Divides a curved seam into teeth of one width: as wide as the curve's radius allows, at most 8 mm; some way in from both ends
+ * of the seam. `carrier` and `mate` are the faces that carry the teeth and that they are glued under.
+ */
+export function teethAlong(
+  solid: Solid,
+  seam: number,
+  { carrier, mate }: { readonly carrier: number; readonly mate: number },
+  { clearance, least }: FlapSpec,
+): readonly Tooth[] {
+  const edge = solid.edges[seam] as Solid['edges'][number];
+  const path = edgePath(edge).map((v) => pointInFace(solid, mate, solid.vertices[v] as Vec3));
+  const parts = path.length - 1;
+  const turning = Math.max(turningAlong(solid, seam, mate), -turningAlong(solid, seam, carrier));
+  const bend = Math.max(Math.abs(turningAlong(solid, seam, carrier)), Math.abs(turning));
+  const wanted = Math.min(WIDEST, Math.max(1.2 * least, Math.sqrt((8 * SAGITTA * edge.length) / bend)));
+  const inset = Math.ceil((clearance * parts) / edge.length);
+  const room = parts - 2 * inset;
+  const count = Math.min(room, Math.max(1, Math.round((room * edge.length) / parts / wanted)));
+  if (room < 1) return [];
+  const stops = Array.from({ length: count + 1 }, (_, i) => inset + Math.round((i * room) / count));
+  return stops.slice(1).map((to, i): Tooth => {
+    const from = stops[i] as number;
+    const lean = Math.max(LEAST_LEAN, (1.1 * turning * (to - from)) / parts / 2);
+    const base = distance2(path[from] as Vec2, path[to] as Vec2);
+    return { from, to, lean, reach: ((1 - TIP) * base) / (2 * Math.tan(lean)) };
+  });
+}

@@ -1,0 +1,166 @@
+import { alignFrames, type Motion, move3 } from '../geometry/motion.ts';
+import { at } from '../geometry/polygon.ts';
+import {
+  add3,
+  cross3,
+  distance3,
+  dot3,
+  length3,
+  scale3,
+  sub3,
+  unit3,
+  type Vec2,
+  type Vec3,
+} from '../geometry/vector.ts';
+import { bendMotion, bendPoint, type Roll, unbendPoint } from './roll.ts';
+import type { Face, Solid } from './solid.ts';
+
+type Points = readonly Vec3[];
+
+/** Axes in the plane of a face: x along the level direction with the outside towards the eye, y up the fall line. */
+export interface FaceFrame {
+  readonly origin: Vec3;
+  readonly x: Vec3;
+  readonly y: Vec3;
+  /** Outward unit normal. */
+  readonly normal: Vec3;
+}
+
+/**
+ * A face's own frame; its origin is the first corner of the loop. A level face takes x to the east. A smooth face has the
+ * frame of its flat panel, in the plane that touches the surface along its middle ruling.
+ */
+export function faceFrame({ vertices, faces }: Pick<Solid, 'vertices' | 'faces'>, face: number): FaceFrame {
+  const asked = faces[face] as Face;
+  const known = frames.get(asked);
+  if (known?.vertices === vertices) return known.frame;
+  const points = asked.loop.map((v) => vertices[v] as Vec3);
+  const frame = asked.roll ? rolledFrame(asked.roll, points) : flatFrame(points);
+  frames.set(asked, { vertices, frame });
+  return frame;
+}
+
+/** A face's frame is asked for again and again; solids never change. */
+const frames = new WeakMap<Face, { readonly vertices: Points; readonly frame: FaceFrame }>();
+
+function flatFrame(points: Points): FaceFrame {
+  const normal = newellNormal(points);
+  const level = Math.hypot(normal[0], normal[1]);
+  const x: Vec3 = level === 0 ? [1, 0, 0] : [-normal[1] / level, normal[0] / level, 0];
+  return { origin: points[0] as Vec3, x, y: cross3(normal, x), normal };
+}
+
+/** Outward unit normal; of a smooth face that along its middle ruling. */
+export const faceNormal = (vertices: Points, face: Face): Vec3 => faceFrame({ vertices, faces: [face] }, 0).normal;
+
+/** Outward unit normal of a face at a point on it. */
+export function normalAt(vertices: Points, face: Face, point: Vec3): Vec3 {
+  const solid = { vertices, faces: [face] };
+  const { normal, x, y } = faceFrame(solid, 0);
+  if (!face.roll) return normal;
+  const { rotation } = bendMotion(face.roll.surface, pointInFace(solid, 0, point), 1);
+  const [a, b, c] = [rotation[0][2], rotation[1][2], rotation[2][2]];
+  return add3(add3(scale3(x, a), scale3(y, b)), scale3(normal, c));
+}
+
+/** Outward unit normal of a flat ring by Newell's sum, which also holds where three points in a row are in line. */
+export function newellNormal(points: Points): Vec3 {
+  let sum: Vec3 = [0, 0, 0];
+  const origin = points[0] as Vec3;
+  points.forEach((point, i) => {
+    sum = add3(sum, cross3(sub3(point, origin), sub3(at(points, i + 1), origin)));
+  });
+  return unit3(sum);
+}
+
+/** The frame in which the bent panel meets its points, from three of them that stand far apart. */
+function rolledFrame({ surface, flat }: Roll, points: Points): FaceFrame {
+  const bent = flat.map((p) => bendPoint(surface, p, 1));
+  const [a, b, c] = farApart(bent).map((i) => ({ from: bent[i] as Vec3, to: points[i] as Vec3 })) as [Pair, Pair, Pair];
+  const axes = (side: keyof Pair): { origin: Vec3; x: Vec3; y: Vec3 } => {
+    const x = unit3(sub3(b[side], a[side]));
+    const away = sub3(c[side], a[side]);
+    return { origin: a[side], x, y: unit3(sub3(away, scale3(x, dot3(away, x)))) };
+  };
+  const { rotation, move }: Motion = alignFrames(axes('from'), axes('to'));
+  const column = (i: 0 | 1 | 2): Vec3 => [rotation[0][i], rotation[1][i], rotation[2][i]];
+  return { origin: move, x: column(0), y: column(1), normal: column(2) };
+}
+
+interface Pair {
+  readonly from: Vec3;
+  readonly to: Vec3;
+}
+
+/** Three points that span a large triangle. */
+function farApart(points: Points): readonly [number, number, number] {
+  const farthest = (score: (p: Vec3) => number): number =>
+    points.reduce((best, p, i) => (score(p) > score(points[best] as Vec3) ? i : best), 0);
+  const first = points[0] as Vec3;
+  const second = farthest((p) => distance3(p, first));
+  const along = sub3(points[second] as Vec3, first);
+  return [0, second, farthest((p) => length3(cross3(along, sub3(p, first))))];
+}
+
+/** A point of a face in its own frame: of the flat panel where the face is smooth. */
+export function pointInFace(solid: Pick<Solid, 'vertices' | 'faces'>, face: number, point: Vec3): Vec2 {
+  const { origin, x, y, normal } = faceFrame(solid, face);
+  const away = sub3(point, origin);
+  const local: Vec3 = [dot3(away, x), dot3(away, y), dot3(away, normal)];
+  const roll = solid.faces[face]?.roll;
+  return roll ? unbendPoint(roll.surface, local) : [local[0], local[1]];
+}
+
+/** A face's corners in its own frame, mm, in the order of its loop: the panel laid flat. */
+export function flattenFace(solid: Pick<Solid, 'vertices' | 'faces'>, face: number): readonly Vec2[] {
+  const { loop, roll } = solid.faces[face] as Face;
+  if (roll) return roll.flat;
+  const { origin, x, y } = faceFrame(solid, face);
+  return loop.map((v) => {
+    const from = sub3(solid.vertices[v] as Vec3, origin);
+    return [dot3(from, x), dot3(from, y)];
+  });
+}
+
+/**
+ * The flat rings, by vertex, that a face is made of: itself, or where it is smooth the strips between its rulings; no more
+ * strips than `most`, then less exactly.
+ */
+export function facetsOf(
+  { loop, roll }: Pick<Face, 'loop' | 'roll'>,
+  most = Number.POSITIVE_INFINITY,
+): readonly (readonly number[])[] {
+  if (!roll) return [loop];
+  const { rulings } = roll;
+  const count = Math.min(rulings.length - 1, most);
+  const chosen = Array.from({ length: count + 1 }, (_, i) =>
+    at(rulings, Math.round((i * (rulings.length - 1)) / count)),
+  );
+  return chosen.slice(1).map(([high, low], i) => {
+    const [before, below] = at(chosen, i);
+    const ring = [below, low, high, before].map((position) => loop[position] as number);
+    return ring.filter((v, k) => v !== at(ring, k + 1));
+  });
+}
+
+/** Where the bent panel's frame lies in space: takes a flat point (x, y, 0) bent in place to the solid. */
+export const frameMotion = ({ origin, x, y, normal }: FaceFrame): Motion => ({
+  rotation: [
+    [x[0], y[0], normal[0]],
+    [x[1], y[1], normal[1]],
+    [x[2], y[2], normal[2]],
+  ],
+  move: origin,
+});
+
+/** How far a smooth face's points are from its surface, mm: 0 but for rounding. */
+export function offRoll(solid: Pick<Solid, 'vertices' | 'faces'>, face: number): number {
+  const { loop, roll } = solid.faces[face] as Face;
+  if (!roll) return 0;
+  const motion = frameMotion(faceFrame(solid, face));
+  return Math.max(
+    ...loop.map((v, i) =>
+      distance3(solid.vertices[v] as Vec3, move3(motion, bendPoint(roll.surface, at(roll.flat, i), 1))),
+    ),
+  );
+}

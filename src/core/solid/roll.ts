@@ -1,0 +1,132 @@
+import { type Motion, move3 } from '../geometry/motion.ts';
+import { add3, cross3, scale3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+
+/**
+ * The surfaces that paper takes when it is rolled: straight rulings stay straight and nothing stretches. Frame: that of the
+ * flat panel (x to the right, y up, z towards the eye on the printed side); the paper bends away from the eye, and touches
+ * its flat self along the ruling through the origin.
+ */
+export type RolledSurface =
+  | {
+      readonly form: 'cone';
+      /** The rulings run down from (0, apex), which may lie beyond the panel; mm, over 0. */
+      readonly apex: number;
+      /** Radius over slant: the sine of half the angle at the peak, under 1. */
+      readonly sine: number;
+    }
+  | {
+      readonly form: 'cylinder';
+      /** mm */
+      readonly radius: number;
+      /** The rulings run up the panel (`y`) or across it (`x`). */
+      readonly rulings: 'x' | 'y';
+    };
+
+/** How a smooth face lies flat, and how it bends. Positions count along the face's loop. */
+export interface Roll {
+  readonly surface: RolledSurface;
+  /** Where each corner of the loop lies flat, mm. */
+  readonly flat: readonly Vec2[];
+  /** The straight lines of the surface, in order across it: both ends by their positions. The first and last may bound it. */
+  readonly rulings: readonly (readonly [number, number])[];
+  /** Positions of true corners; the others sample a curve. */
+  readonly corners: readonly number[];
+  /** The sampled outline keeps within this of the true one, mm. */
+  readonly deviation: number;
+}
+
+/** A point of the bent paper with the axes of its tangent plane: across the ruling, up the paper, away from the paper. */
+interface Place {
+  readonly point: Vec3;
+  readonly x: Vec3;
+  readonly y: Vec3;
+}
+
+/**
+ * Where a point of the flat panel is once the paper has taken `share` of its bend (0 flat, 1 the surface).
+ * A cone opens through wider cones of the same slant; a cylinder through cylinders of larger radius.
+ */
+export const bendPoint = (surface: RolledSurface, p: Vec2, share: number): Vec3 => placeOn(surface, p, share).point;
+
+/** The rigid motion that carries the paper round a flat point to its place in the bent sheet. */
+export function bendMotion(surface: RolledSurface, p: Vec2, share: number): Motion {
+  const { point, x, y } = placeOn(surface, p, share);
+  const z = cross3(x, y);
+  const turn: Motion = {
+    rotation: [
+      [x[0], y[0], z[0]],
+      [x[1], y[1], z[1]],
+      [x[2], y[2], z[2]],
+    ],
+    move: [0, 0, 0],
+  };
+  const [a, b, c] = move3(turn, [p[0], p[1], 0]);
+  return { ...turn, move: [point[0] - a, point[1] - b, point[2] - c] };
+}
+
+function placeOn(surface: RolledSurface, p: Vec2, share: number): Place {
+  return surface.form === 'cone' ? placeOnCone(surface, p, share) : placeOnCylinder(surface, p, share);
+}
+
+function placeOnCone({ apex, sine }: { apex: number; sine: number }, [px, py]: Vec2, share: number): Place {
+  const opened = 1 + (sine - 1) * share;
+  const cosine = Math.sqrt((1 - opened) * (1 + opened));
+  const slant = Math.hypot(px, apex - py);
+  const angle = Math.atan2(px, apex - py);
+  const azimuth = angle / opened;
+  // Axis of the cone pointing down it, and the level direction of the middle ruling.
+  const axis: Vec3 = [0, -cosine, -opened];
+  const out: Vec3 = [0, -opened, cosine];
+  const radial = add3(scale3(out, Math.cos(azimuth)), [Math.sin(azimuth), 0, 0]);
+  const along = add3(scale3(out, -Math.sin(azimuth)), [Math.cos(azimuth), 0, 0]);
+  const ruling = add3(scale3(axis, cosine), scale3(radial, opened));
+  // Flat, the ruling points down at `angle` from the middle one, so that the panel's own axes are turned back by it.
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  return {
+    point: add3([0, apex, 0], scale3(ruling, slant)),
+    x: add3(scale3(along, c), scale3(ruling, s)),
+    y: add3(scale3(along, s), scale3(ruling, -c)),
+  };
+}
+
+function placeOnCylinder(
+  { radius, rulings }: { radius: number; rulings: 'x' | 'y' },
+  [px, py]: Vec2,
+  share: number,
+): Place {
+  const across = rulings === 'y' ? px : py;
+  const angle = (across * share) / radius;
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  // Half-angle forms, which hold for flat paper too.
+  const half = angle / 2;
+  const shrink = half === 0 ? 1 : Math.sin(half) / half;
+  const [over, down] = [across * shrink * Math.cos(half), -across * shrink * Math.sin(half)];
+  return rulings === 'y'
+    ? { point: [over, py, down], x: [c, 0, -s], y: [0, 1, 0] }
+    : { point: [px, over, down], x: [1, 0, 0], y: [0, c, -s] };
+}
+
+/** Where a point of the bent surface lies on the flat panel; the inverse of `bendPoint` at share 1. */
+export function unbendPoint(surface: RolledSurface, [x, y, z]: Vec3): Vec2 {
+  if (surface.form === 'cylinder') {
+    const { radius, rulings } = surface;
+    const across = rulings === 'y' ? x : y;
+    const turned = radius * Math.atan2(across, radius + z);
+    return rulings === 'y' ? [turned, y] : [x, turned];
+  }
+  const { apex, sine } = surface;
+  const cosine = Math.sqrt((1 - sine) * (1 + sine));
+  const [dy, dz] = [y - apex, z];
+  // Components along the level direction of the middle ruling and across it give the azimuth.
+  const azimuth = Math.atan2(x, -sine * dy + cosine * dz);
+  const slant = Math.hypot(x, dy, dz);
+  return [slant * Math.sin(azimuth * sine), apex - slant * Math.cos(azimuth * sine)];
+}
+
+/** Length of the paper between two neighbouring flat points of a sampled curve, mm: along the arc where they keep their slant. */
+export function lengthOnRoll(surface: RolledSurface, p: Vec2, q: Vec2): number {
+  if (surface.form === 'cylinder') return Math.hypot(q[0] - p[0], q[1] - p[1]);
+  const polar = ([x, y]: Vec2): Vec2 => [Math.hypot(x, surface.apex - y), Math.atan2(x, surface.apex - y)];
+  const [[r, a], [s, b]] = [polar(p), polar(q)];
+  return Math.hypot(s - r, ((r + s) / 2) * (b - a));
+}
