@@ -2,18 +2,26 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryRoof, kinds } from '../../../tests/laws/arbitrary-roof.ts';
 import type { Solid } from '../solid/solid.ts';
-import { chooseCarriers } from './choose-flaps.ts';
+import { NOISE_RAD } from '../tolerance.ts';
+import { chooseCarriers, turningAlong } from './choose-flaps.ts';
 
 const seamsOf = (solid: Solid): number[] => solid.edges.flatMap((edge, e) => (edge.faces.length === 2 ? [e] : []));
 
-/** Size of the largest set of faces, no two sharing a seam and none a wall that has to carry a flap, by trying every set. */
-function mostPlain(solid: Solid): number {
-  const seams = seamsOf(solid).map((e) => solid.edges[e] as Solid['edges'][number]);
-  const bound = new Set(seams.filter((edge) => edge.role === 'abutment').map((edge) => edge.faces[0]));
+/**
+ * Size of the largest set of faces, no two sharing a seam and none bound to carry a flap, by trying every set. Bound are walls
+ * that meet a slope, and the one of two panels that carries the teeth of a curved seam.
+ */
+function mostPlain(solid: Solid, carriers: ReadonlyMap<number, number>): number {
+  const seams = seamsOf(solid).map((e) => ({
+    ...(solid.edges[e] as Solid['edges'][number]),
+    carrier: carriers.get(e),
+  }));
+  const isBound = (edge: (typeof seams)[number]): boolean => edge.role === 'abutment' || edge.via !== undefined;
+  const bound = new Set(seams.filter(isBound).map((edge) => (edge.via ? edge.carrier : edge.faces[0])));
   let most = 0;
   for (let set = 0; set < 2 ** solid.faces.length; set++) {
     const has = (f: number | undefined): boolean => f !== undefined && (set >> f) % 2 === 1;
-    const isFree = seams.every(({ faces: [a, b], role }) => role === 'abutment' || !(has(a) && has(b)));
+    const isFree = seams.every((edge) => isBound(edge) || !(has(edge.faces[0]) && has(edge.faces[1])));
     if (!isFree || [...bound].some(has)) continue;
     most = Math.max(most, solid.faces.filter((_, f) => has(f)).length);
   }
@@ -32,9 +40,23 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('flaps of every %s'
         expect(carriers.size).toBe(seamsOf(solid).length);
         const plain = solid.faces.filter((_face, f) => !flapped.has(f)).length;
         // Every set of more faces than this would take too long to try.
-        if (solid.faces.length <= 10) expect(plain).toBe(mostPlain(solid));
+        if (solid.faces.length <= 10) expect(plain).toBe(mostPlain(solid, carriers));
       }),
       { numRuns: 60 },
+    );
+  });
+
+  test('the teeth of a curved seam stand on the edge that is hollow or straight when flat', () => {
+    fc.assert(
+      fc.property(roofs, ({ solid }) => {
+        for (const [seam, face] of chooseCarriers(solid, seamsOf(solid), 'alternate')) {
+          const { via, role, faces } = solid.edges[seam] as Solid['edges'][number];
+          if (!via || role === 'abutment') continue;
+          const other = faces.find((f) => f !== face) as number;
+          expect(turningAlong(solid, seam, face)).toBeLessThan(NOISE_RAD);
+          expect(turningAlong(solid, seam, other)).toBeGreaterThan(-NOISE_RAD);
+        }
+      }),
     );
   });
 
