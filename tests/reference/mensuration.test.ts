@@ -188,7 +188,8 @@ describe.each(kinds.map((kind) => ({ kind, id: kind.id })))('$id', ({ kind }) =>
           if (typeof asked !== 'number' || isOfCurve(key, shape)) continue;
           const off = Math.min(...found.map((pitch) => Math.abs(pitch - asked)));
           expect(off, key).toBeLessThan(1e-9);
-          if (key === 'pitch' && kind.params.some((param) => param.key === 'slant'))
+          // Unless a side has a pitch of its own, that of the roof is the front's.
+          if (key === 'pitch' && !shape['pitches'] && kind.params.some((param) => param.key === 'slant'))
             expect(Math.abs(frontMeasures(solid).pitch - asked)).toBeLessThan(1e-9);
         }
       }),
