@@ -10,7 +10,7 @@ import type { WallLine } from './construct/end-walls.ts';
 import { raiseRoof, UPRIGHT } from './construct/raise-roof.ts';
 import { defineRoof } from './definition.ts';
 import { heightParams, steepness } from './height.ts';
-import { evenPitch } from './measured-plan.ts';
+import { evenPitch, needsCorners } from './measured-plan.ts';
 import { endsParam } from './outline.ts';
 
 /** Slopes from every side of any outline, each at its own pitch or a gable where wanted. */
@@ -48,6 +48,7 @@ export const hipAndValley = defineRoof({
   ],
   hasVerge: true,
   outlineFromBody: (body, { eave, verge }, { pitches = {} }) => {
+    if (body.isRound) return fail(needsCorners);
     const plan = planOf(body);
     const distances = sideNames(ringsOf(plan)).map(({ id }) => (pitches[id] === 'gable' ? verge : eave));
     const out = standOut(plan, distances);

@@ -130,6 +130,13 @@ describe('the eave over a body', () => {
     expect(corners).toHaveLength(4);
   });
 
+  test('is none over a round body', () => {
+    const round = { outline: crooked, rectangle: null, isRound: true } as const;
+    for (const kind of ['pyramid', 'hip', 'hip-and-valley']) {
+      expect(outlineOf(kind, round, 4)?.issues.map(({ code }) => code)).toEqual(['body-round']);
+    }
+  });
+
   test('over a rectangle is one', () => {
     const out = outlineOf('hip', { outline: rectangle, rectangle: { width: 100, depth: 60 } }, 4);
     expect(out).toMatchObject({ ok: true, value: { width: 108, depth: 68 } });

@@ -2,7 +2,7 @@ import { ringsOf, standOut } from '../footprint/offset.ts';
 import { sideNames } from '../footprint/sides.ts';
 import { at, ringArea } from '../geometry/polygon.ts';
 import { add2, cross2, scale2, sub2, unit2, type Vec2 } from '../geometry/vector.ts';
-import { type Issue, type Result, succeed } from '../issue.ts';
+import { fail, type Issue, type Result, succeed } from '../issue.ts';
 import type { Body, Overhang, ShapeValues } from '../project/project.ts';
 import { frontMeasures, measureSolid } from '../solid/measure.ts';
 import type { Solid } from '../solid/solid.ts';
@@ -26,12 +26,22 @@ export function planWithEave(body: Body, { eave }: Overhang): Result<ShapeValues
     const { width, depth } = body.rectangle;
     return succeed({ width: width + 2 * eave, depth: depth + 2 * eave });
   }
+  if (body.isRound) return fail(needsCorners);
   const plan = standOut(
     { corners: body.outline },
     Array.from(body.outline, () => eave),
   );
   return plan.ok ? succeed({ corners: plan.value.corners }) : plan;
 }
+
+/** A circle has no sides to raise slopes from. */
+export const needsCorners: Issue = {
+  level: 'error',
+  code: 'body-round',
+  path: 'body',
+  message: 'This kind of roof has a slope over every side of its plan, but the body is round.',
+  remedy: 'Take a cone, give the body corners, or give the outline in the shape instead of an overhang.',
+};
 
 /** The same slope over every side of an outline. */
 export function raiseEvenly(corners: readonly Vec2[], bands: readonly Band[], top?: number): Result<Solid> {

@@ -41,7 +41,7 @@ const needsRectangle: Issue = {
   level: 'error',
   code: 'body-not-rectangular',
   path: 'body',
-  message: 'This kind of roof has a rectangular outline, but the body is a regular polygon.',
+  message: 'This kind of roof has a rectangular outline, but the body is none.',
   remedy: 'Give the body a width and a depth, or give the outline in the shape instead of an overhang.',
 };
 
@@ -118,7 +118,7 @@ const wallsNeedRectangle: Issue = {
   level: 'error',
   code: 'body-not-rectangular',
   path: 'body',
-  message: 'The end walls stand on the body, so it has to be rectangular; this one is a regular polygon.',
+  message: 'The end walls stand on the body, so it has to be rectangular; this one is not.',
   remedy: 'Give the body a width and a depth, or leave the gable ends open.',
 };
 
