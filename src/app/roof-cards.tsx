@@ -65,7 +65,8 @@ const Card = ({ roof, index, isChosen, isOnly }: CardProps): ReactElement => {
         <span>
           <span className="name">{String(title)}</span>
           <span className="more">
-            {findKind(roof.spec.kind)?.title ?? roof.spec.kind} × {roof.spec.copies}
+            {findKind(roof.spec.kind)?.title ?? roof.spec.kind} ×{'\u00a0'}
+            {roof.spec.copies}
             <span className="unseen">{roof.spec.copies === 1 ? ' copy' : ' copies'}</span>
           </span>
           {isAmiss && <span className="amiss">needs a look</span>}

@@ -33,11 +33,17 @@ export interface Side {
   readonly out: Vec2;
 }
 
-/** Boxes on the sides: about as wide as their text. */
-const boxSize = (text: string, extra: number): Vec2 => [Math.max(text.length, 3) * 8 + 30 + extra, 30];
+/** Boxes on the sides are about as wide as their text; the key of a gable stands beside them, on a narrow sheet below. */
+const labelSize = (text: string, says: 'lengths' | 'pitches', isNarrow: boolean): Vec2 => {
+  const width = Math.max(text.length, 3) * 8 + 30;
+  if (says === 'lengths') return [width, 30];
+  return isNarrow ? [width, 58] : [width + 28, 30];
+};
 
 /** Pixels within which a dragged corner is drawn into line with its neighbours. */
 const CATCH = 5;
+/** A label farther than this from its side has a line that leads to it, pixels. */
+const FAR = 10;
 /** A side shorter than this on the page has no mark in its middle, pixels. */
 const SHORT = 56;
 
@@ -60,7 +66,7 @@ export const PlanDrawing = ({ plan, hand, room, says, describedBy, onChoose }: P
 
   const fitted = fitPlan([...plan.rings.flat(), ...lines.flatMap(({ ends }) => ends)], {
     ...room,
-    margin: [isNarrow ? 88 : 118, room.height < 220 ? 36 : 62],
+    margin: [isNarrow ? 96 : 122, room.height < 220 ? 36 : isNarrow && says === 'pitches' ? 76 : 62],
   });
   // While a corner is held the paper lies still under it.
   const view = held?.view ?? fitted;
@@ -82,11 +88,18 @@ export const PlanDrawing = ({ plan, hand, room, says, describedBy, onChoose }: P
     (side): Label => ({
       at: lerp2(side.ends[0], side.ends[1], 0.5),
       out: side.out,
-      size: boxSize(textOf(side), says === 'pitches' ? 30 : 0),
+      size: labelSize(textOf(side), says, isNarrow),
     }),
   );
   const taken = plan.rings.flat().map((p) => ({ middle: view.toPage(p), size: [22, 22] as Vec2 }));
   const spots = placeLabels(labels, taken, { ...room, margin: [0, 0] });
+
+  const leaders = labels.flatMap((label, i): [Vec2, Vec2][] => {
+    const middle = spots[i]?.middle ?? label.at;
+    return Math.hypot(...sub2(middle, label.at)) > (label.size[0] + label.size[1]) / 2 + FAR
+      ? [[label.at, middle]]
+      : [];
+  });
 
   /** On the next mark of the ruler, or in line with a neighbour that is near. */
   const settle = (rings: Rings, { ring, index }: Spot, page: Vec2): Vec2 => {
@@ -127,6 +140,7 @@ export const PlanDrawing = ({ plan, hand, room, says, describedBy, onChoose }: P
         height={room.height}
         mark={style.units === 'in' ? MM_PER_INCH : 10}
         isRefused={plan.rings !== plan.kept}
+        leaders={leaders}
       />
       <p className="unseen" role="status">
         {spoken}
@@ -135,7 +149,7 @@ export const PlanDrawing = ({ plan, hand, room, says, describedBy, onChoose }: P
         const { spot } = side;
         const middle = lerp2(side.ends[0], side.ends[1], 0.5);
         const isLong = Math.hypot(...sub2(side.ends[1], side.ends[0])) > SHORT;
-        const [left, top] = spots[i] ?? middle;
+        const { middle: [left, top] = middle, isTight = false } = spots[i] ?? {};
         return (
           <div key={`${spot.ring} ${spot.index}`} className="plan-side">
             {says === 'lengths' && (
@@ -192,7 +206,7 @@ export const PlanDrawing = ({ plan, hand, room, says, describedBy, onChoose }: P
                 onAdd={() => add(spot)}
               />
             )}
-            <div className="plan-label" style={{ left, top }}>
+            <div className={`plan-label ${isTight ? 'is-tight' : ''}`} style={{ left, top }}>
               {says === 'lengths' ? (
                 <PlanBox
                   label={`Length of the side ${side.title}`}

@@ -46,10 +46,13 @@ interface PlanLinesProps {
   /** Size of a square of the paper where there is room for it, mm. */
   readonly mark: number;
   readonly isRefused: boolean;
+  /** From the middle of a side to what stands too far from it to be seen to belong there; page pixels. */
+  readonly leaders: readonly (readonly [Vec2, Vec2])[];
 }
 
 /** Squared paper, the roof's lines from above, and the plan over them; only to be seen. */
-export const PlanLines = ({ rings, lines, view, width, height, mark, isRefused }: PlanLinesProps): ReactElement => {
+export const PlanLines = (props: PlanLinesProps): ReactElement => {
+  const { rings, lines, view, width, height, mark, isRefused, leaders } = props;
   const square = squareSize(view.pixelsPerMm, mark) * view.pixelsPerMm;
   const [x, y] = view.toPage([0, 0]);
   return (
@@ -72,6 +75,9 @@ export const PlanLines = ({ rings, lines, view, width, height, mark, isRefused }
           className={`wall ${isRefused ? 'is-refused' : ''}`}
           d={pathOf(ring.map(view.toPage))}
         />
+      ))}
+      {leaders.map(([a, b]) => (
+        <line key={`${a} ${b}`} className="leader" x1={a[0]} y1={a[1]} x2={b[0]} y2={b[1]} />
       ))}
     </svg>
   );

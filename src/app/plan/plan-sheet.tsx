@@ -52,7 +52,7 @@ const DrawnPlan = ({ hand, of, plans, onChoose }: DrawnPlanProps): ReactElement 
     <>
       <header className="sheet-head">
         <h2>{hand.roof.spec.title}</h2>
-        <p>{of === 'body' ? 'The walls from above, the front below.' : 'The eave from above, the front below.'}</p>
+        <p>{of === 'body' ? 'Walls from above, front below.' : 'Eave from above, front below.'}</p>
         {plans.length > 1 && !isRoofPlace && (
           <Either
             legend="What is drawn"
@@ -87,7 +87,11 @@ const DrawnPlan = ({ hand, of, plans, onChoose }: DrawnPlanProps): ReactElement 
 const CourtKey = ({ plan }: { readonly plan: PlanAtHand }): ReactElement => {
   const { ruler } = useStyle();
   return (
-    <button type="button" className="key" onClick={() => plan.editFirst(addCourt(plan.rings, rulerStep(ruler)))}>
+    <button
+      type="button"
+      className="key court-key"
+      onClick={() => plan.editFirst(addCourt(plan.rings, rulerStep(ruler)))}
+    >
       Add a court
     </button>
   );

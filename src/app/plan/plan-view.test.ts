@@ -24,7 +24,7 @@ describe('a plan on its sheet', () => {
   it('keeps labels apart and inside', () => {
     const label = (x: number, y: number, out: Vec2) => ({ at: [x, y] as Vec2, out, size: [60, 24] as Vec2 });
     const labels = [label(200, 150, [0, 1]), label(210, 152, [0, 1]), label(395, 150, [1, 0]), label(205, 149, [0, 1])];
-    const spots = placeLabels(labels, [], room);
+    const spots = placeLabels(labels, [], room).map(({ middle }) => middle);
     spots.forEach((a, i) => {
       expect(a[0]).toBeLessThanOrEqual(370);
       for (const b of spots.slice(i + 1)) {
@@ -32,6 +32,13 @@ describe('a plan on its sheet', () => {
       }
     });
     expect(spots[0]).toEqual([200, 170]);
+  });
+
+  it('draws labels in where there is no room for them', () => {
+    const crowd = Array.from({ length: 40 }, () => ({ at: [200, 150], out: [0, 1], size: [90, 30] }) as const);
+    const placed = placeLabels(crowd, [], room);
+    expect(placed[0]?.isTight).toBe(false);
+    expect(placed.at(-1)?.isTight).toBe(true);
   });
 
   it('draws squares that can be told apart', () => {

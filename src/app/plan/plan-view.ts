@@ -50,27 +50,51 @@ const GAP = 8;
 const STEP = 6;
 const FARTHEST = 66;
 
+/** Before it is drawn in a label may also stand off the middle of its side, pixels. */
+const ALONG = [0, 26, -26, 52, -52];
+
+/** Where a label has no room it is drawn in to this size until a hand or the keys come to it. */
+const TIGHT: Vec2 = [40, 30];
+
+export interface Placed {
+  readonly middle: Vec2;
+  readonly isTight: boolean;
+}
+
 /**
- * The middle of every label: as near to its side as it can stand clear of those before it and of `taken`, within the room;
- * first away from the side, then into it. Where there is no such place it stands where it belongs.
+ * Every label as near to its side as it can stand clear of those before it and of `taken`, within the room: first away
+ * from the side, then into it; drawn in where there is no such place.
  */
-export const placeLabels = (labels: readonly Label[], taken: readonly Block[], room: Room): readonly Vec2[] => {
+export const placeLabels = (labels: readonly Label[], taken: readonly Block[], room: Room): readonly Placed[] => {
   const blocks: Block[] = [...taken];
-  return labels.map(({ at, out, size }) => {
-    const reach = (Math.abs(out[0]) * size[0] + Math.abs(out[1]) * size[1]) / 2;
-    const within = (value: number, own: number, whole: number): number =>
-      Math.max(own / 2 + 2, Math.min(whole - own / 2 - 2, value));
-    const spot = (way: number): Block => ({
-      size,
-      middle: [within(at[0] + out[0] * way, size[0], room.width), within(at[1] + out[1] * way, size[1], room.height)],
-    });
-    const ways: number[] = [];
-    for (let way = GAP; way <= FARTHEST; way += STEP) ways.push(way + reach);
-    const all = [...ways, ...ways.map((way) => -way)].map(spot);
-    const found = all.find((one) => !blocks.some((block) => overlap(one, block))) ?? spot(GAP + reach);
+  return labels.map((label) => {
+    const whole = standClear(label, label.size, blocks, room);
+    const found = whole ?? standClear(label, TIGHT, blocks, room) ?? inRoom(label, TIGHT, GAP, room);
     blocks.push(found);
-    return found.middle;
+    // It opens about its middle, so that there has to be room for the whole of it.
+    return { middle: inside(found.middle, label.size, room), isTight: whole === null };
   });
+};
+
+const inside = ([x, y]: Vec2, [width, height]: Vec2, room: Room): Vec2 => {
+  const within = (value: number, own: number, all: number): number =>
+    Math.max(own / 2 + 2, Math.min(all - own / 2 - 2, value));
+  return [within(x, width, room.width), within(y, height, room.height)];
+};
+
+const inRoom = ({ at, out }: Label, size: Vec2, way: number, room: Room, along = 0): Block => {
+  const reach = (Math.abs(out[0]) * size[0] + Math.abs(out[1]) * size[1]) / 2;
+  const far = way < 0 ? way - reach : way + reach;
+  const middle: Vec2 = [at[0] + out[0] * far - out[1] * along, at[1] + out[1] * far + out[0] * along];
+  return { size, middle: inside(middle, size, room) };
+};
+
+const standClear = (label: Label, size: Vec2, blocks: readonly Block[], room: Room): Block | null => {
+  const ways = Array.from({ length: 1 + (FARTHEST - GAP) / STEP }, (_, i) => GAP + i * STEP);
+  const spots = ALONG.flatMap((along) =>
+    [...ways, ...ways.map((way) => -way)].map((way) => inRoom(label, size, way, room, along)),
+  );
+  return spots.find((spot) => !blocks.some((block) => overlap(spot, block))) ?? null;
 };
 
 /** Distance of the squares of the paper, mm, so that they are neither a haze nor lost. */

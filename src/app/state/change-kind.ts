@@ -85,6 +85,16 @@ const rest = (shape: JsonObject, next: RoofDefinition): JsonObject =>
     }),
   );
 
+/** An eave that is given by its sizes stays as it was typed where the next kind can be told all of them. */
+const keptOutline = ({ typed, definition }: RoofContext, next: RoofDefinition): JsonObject[] => {
+  if (typed['overhang'] !== undefined) return [];
+  const keysOf = ({ params }: RoofDefinition): string[] => params.filter(({ outline }) => outline).flatMap(fileKeysOf);
+  const shape = shapeOf(typed);
+  const said = keysOf(definition).filter((key) => shape[key] !== undefined);
+  const isKnown = said.length > 0 && said.every((key) => keysOf(next).includes(key));
+  return isKnown ? [Object.fromEntries(said.map((key) => [key, shape[key] as Json]))] : [];
+};
+
 /**
  * Another kind of roof over the same body where it can stand there, with its height, and all else that carries over, as
  * it was given. What does not carry over comes from the kind's example, in proportion.
@@ -118,6 +128,9 @@ export const changeKind = (context: RoofContext, next: RoofDefinition): JsonObje
     { ...rectangleBody(context), width: side, depth: side },
   ];
   return [
+    ...keptOutline(context, next).flatMap((outline) =>
+      shapes.map((shape): JsonObject => ({ ...typed, kind: next.id, shape: { ...outline, ...shape } })),
+    ),
     ...bodies.flatMap((body) => shapes.map((shape): JsonObject => ({ ...base, shape, body }))),
     {
       ...omit(typed, ['overhang', 'body']),

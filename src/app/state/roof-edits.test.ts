@@ -14,6 +14,7 @@ import {
   changeBody,
   giveMember,
   measuredValue,
+  omit,
   type RoofContext,
   solidExtents,
   typeOutline,
@@ -41,6 +42,9 @@ const firstThatStands = (candidates: readonly JsonObject[], units: 'in' | 'mm'):
   }
   return null;
 };
+
+const firstTyped = (candidates: readonly JsonObject[], units: 'in' | 'mm'): JsonObject | undefined =>
+  candidates.find((one) => make(one, units)?.made);
 
 describe.each(['in', 'mm'] as const)('choices of a whole roof, %s', (units) => {
   const start = contextOf(getAt(blankProject(units), ['roofs', 0]) as JsonObject, units);
@@ -72,6 +76,22 @@ describe.each(['in', 'mm'] as const)('choices of a whole roof, %s', (units) => {
       'regular-frustum',
       'half-cone-apse',
     ]);
+  });
+
+  it('keeps an eave that is given by its sizes, or by its corners', () => {
+    const shape = { width: '60mm', depth: '44mm', rise: '30mm' };
+    const typed: JsonObject = { ...omit(start.typed, ['overhang']), shape };
+    const toHip = firstTyped(changeKind(contextOf(typed, units), findKind('hip') as never), units);
+    expect(toHip).toEqual({ ...typed, kind: 'hip' });
+    const corners = [
+      [0, 0],
+      [60, 0],
+      [62, 40],
+      [0, 44],
+    ];
+    const measured = { ...typed, kind: 'hip', shape: { corners, rise: '30mm' } } as JsonObject;
+    const next = firstTyped(changeKind(contextOf(measured, units), findKind('hip-and-valley') as never), units);
+    expect(next).toEqual({ ...measured, kind: 'hip-and-valley' });
   });
 
   it.each(kinds.map((kind) => [kind.id, kind] as const))('begins a new %s of the sizes of its example', (_, kind) => {
