@@ -33,9 +33,12 @@ export async function main(words: readonly string[]): Promise<number> {
   const browser = await launchBrowser();
   let troubles = 0;
   try {
-    for (const sample of sampleFiles())
+    // A word that is a sample's name or begins with it asks for that sample alone.
+    const named = sampleFiles().filter(({ name }) => wanted.startsWith(name));
+    const samples = named.length > 0 ? named : sampleFiles();
+    for (const sample of samples)
       for (const viewport of viewports) troubles += await shootBench(browser, url, sample, viewport, wanted);
-    for (const sample of sampleFiles()) await shootPdf(sample, wanted);
+    for (const sample of samples) await shootPdf(sample, wanted);
   } finally {
     await browser.close();
     await close();
