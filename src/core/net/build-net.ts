@@ -11,6 +11,7 @@ import { chooseCarriers } from './choose-flaps.ts';
 import { seamMarks, withCongruence } from './marks.ts';
 import type { Flap, GlueLine, Net, NetPoint, Panel, Piece, Ruling, Seam, SeamSide } from './net.ts';
 import { type Beyond, traceOutline } from './outline.ts';
+import { SAGITTA } from './teeth.ts';
 import { flapDepth, type SeamFlap, trimFlaps, trimFlat } from './trim-flaps.ts';
 import {
   connectedFaces,
@@ -199,8 +200,9 @@ interface PlacedFlap {
   readonly edges: number;
 }
 
-/** How far a seam's flap was meant to reach: the teeth of a tight curve are shorter than the width asked for. */
-const reachOf = (flaps: readonly SeamFlap[] = []): number => Math.min(...flaps.map((flap) => flap.meant));
+/** How far a seam's flap was meant to reach: the teeth of a tight curve are shorter than the width asked for, and bulge at their base. */
+const reachOf = (flaps: readonly SeamFlap[] = []): number =>
+  Math.min(...flaps.map(({ meant, edges }) => (edges > 1 ? meant - 2 * SAGITTA : meant)));
 
 /** So many rulings of a smooth panel are shown. */
 const SHOWN_RULINGS = 6;

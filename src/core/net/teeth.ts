@@ -15,7 +15,7 @@ export interface Tooth {
 }
 
 /** A tooth's base keeps within this of the curve, mm, so that it folds along a straight score. */
-const SAGITTA = 0.1;
+export const SAGITTA = 0.1;
 const WIDEST = 8;
 /** Sides lean in by this at least, so that notches can be cut, radians. */
 const LEAST_LEAN = 0.12;
