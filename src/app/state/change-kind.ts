@@ -8,13 +8,13 @@ import {
   figuresText,
   measuredValue,
   omit,
+  planExtents,
   polygonBody,
   type RoofContext,
   rectangleBody,
   type Sizes,
   shapeOf,
   sizeText,
-  solidExtents,
   usualOverhang,
 } from './roof-edits.ts';
 
@@ -109,7 +109,7 @@ export const changeKind = (context: RoofContext, next: RoofDefinition): JsonObje
   const modelRise = riseOf(model);
   const byHeight = rise !== null && modelRise !== null ? rise / modelRise : 1;
   const { width, depth } = extents(context);
-  const modelSize = model === null ? null : solidExtents(model.vertices);
+  const modelSize = model === null ? null : planExtents(model);
   const byPlan = modelSize === null ? 1 : Math.min(width, depth) / Math.min(modelSize.width, modelSize.depth);
 
   const height = carriedHeight(context, next);

@@ -5,7 +5,7 @@ import { exampleValues } from '../../core/roofs/example-values.ts';
 import { exampleShape, handyText } from './change-kind.ts';
 import { exampleSolid } from './example.ts';
 import type { Json, JsonObject } from './file-path.ts';
-import { type Sizes, solidExtents } from './roof-edits.ts';
+import { planExtents, type Sizes, solidExtents } from './roof-edits.ts';
 
 /** Overhang and height of the body under a new roof, mm in the model. */
 const OVERHANG = 3;
@@ -23,7 +23,8 @@ export interface NewRoof {
  * the example where the kind has no plainer one, over a rectangular body, over a regular one, without a body.
  */
 export const newRoof = ({ id, title, stock }: NewRoof, definition: RoofDefinition, sizes: Sizes): JsonObject[] => {
-  const { width, depth } = solidExtents(exampleSolid(definition)?.vertices ?? []);
+  const model = exampleSolid(definition);
+  const { width, depth } = model === null ? solidExtents([]) : planExtents(model);
   const size = (mm: number): string => handyText(sizes, mm);
   const height = size(HEIGHT);
   const shape = exampleShape(definition, sizes, 1, 'without outline');

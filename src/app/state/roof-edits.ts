@@ -4,6 +4,7 @@ import type { ShapeValue } from '../../core/project/project.ts';
 import { fileKeysOf, type RoofDefinition } from '../../core/roofs/definition.ts';
 import { frontMeasures, measureSolid } from '../../core/solid/measure.ts';
 import type { Solid } from '../../core/solid/solid.ts';
+import { isSameLength } from '../../core/tolerance.ts';
 import type { Units } from '../../core/units/units.ts';
 import { exactPitch, exactText } from '../fields/typed-text.ts';
 import { giveInstead } from './file-edits.ts';
@@ -45,9 +46,15 @@ export const solidExtents = (
   return { width: Math.max(...xs) - Math.min(...xs), depth: Math.max(...ys) - Math.min(...ys) };
 };
 
+/** Width and depth of the plan of a roof, mm: of its eave where it swells out over that. */
+export const planExtents = ({ vertices, overhangs }: Solid): { readonly width: number; readonly depth: number } =>
+  solidExtents(overhangs ? vertices.filter(([, , z]) => isSameLength(z, 0)) : vertices);
+
 /** Width and depth of what a roof covers, mm. */
-export const extents = ({ roof }: RoofContext): { readonly width: number; readonly depth: number } =>
-  solidExtents(roof.spec.body?.outline ?? roof.made?.solid.vertices ?? []);
+export const extents = ({ roof }: RoofContext): { readonly width: number; readonly depth: number } => {
+  if (roof.spec.body) return solidExtents(roof.spec.body.outline);
+  return roof.made ? planExtents(roof.made.solid) : solidExtents([]);
+};
 
 const outlineKeys = (definition: RoofDefinition): string[] =>
   definition.params.filter((param) => param.outline).flatMap(fileKeysOf);

@@ -10,9 +10,10 @@ import { NOISE_MM } from '../tolerance.ts';
  * Height of the eave plane over the table with the roof resting on its body, mm: the roof comes down until its underside
  * meets the top outer edge of the body's wall, or comes to lie on the body inside it. Along a straight wall the underside is
  * lowest at a corner or where the wall passes under an edge of the roof, inside at a corner of the roof, so only those points
- * are looked at.
+ * are looked at. A roof that swells out over its eave stands on it.
  */
 export function restHeight(solid: Solid, body: Body): number {
+  if (solid.overhangs) return body.height;
   const facets = slopeFacets(solid);
   const points = wallsOf(body).flatMap(([p, q]) => {
     const crossings = facets.flatMap((ring) =>

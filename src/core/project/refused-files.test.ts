@@ -52,7 +52,7 @@ describe('a file that is wrong', () => {
     ['two roofs of one id', gateFile({ roofs: [gate(), gate({ copies: 4 })] }), ['duplicate-id roofs[1].id']],
     ['an id with spaces', roofWith({ id: 'gate tower' }), ['wrong-type roofs[0].id']],
     ['no copies', roofWith({ copies: 0 }), ['wrong-type roofs[0].copies']],
-    ['an unknown kind', roofWith({ kind: 'dome' }), ['wrong-type roofs[0].kind']],
+    ['an unknown kind', roofWith({ kind: 'beehive' }), ['wrong-type roofs[0].kind']],
     ['no kind', roofWith({ kind: undefined }), ['missing-key roofs[0].kind']],
     ['no layers', roofWith({ layers: [] }), ['wrong-type roofs[0].layers']],
     ['a slip in a key', shapeWith({ widht: 3 }), ['unknown-key roofs[0].shape.widht']],
@@ -190,7 +190,7 @@ describe('a file that is wrong', () => {
       stock: [slate({ width: 'wide', colour: 'grey' })],
       roofs: [
         gate({ copies: 1.5, shape: { width: -2, depth: 30, rise: 40, slant: 60 } }),
-        gate({ kind: 'dome', body: { width: 20, height: 4 }, layers: [cover({ stock: 'tin' })] }),
+        gate({ kind: 'beehive', body: { width: 20, height: 4 }, layers: [cover({ stock: 'tin' })] }),
       ],
     });
     expect(briefly(file).toSorted()).toEqual([

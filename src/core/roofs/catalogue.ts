@@ -3,12 +3,14 @@ import { bellCastCone } from './bell-cast-cone.ts';
 import { bellCastGable } from './bell-cast-gable.ts';
 import { bellCastHip } from './bell-cast-hip.ts';
 import { bellCastPyramid } from './bell-cast-pyramid.ts';
+import { bellCastSpire } from './bell-cast-spire.ts';
 import { broachSpire } from './broach-spire.ts';
 import { butterfly } from './butterfly.ts';
 import { cone } from './cone.ts';
 import { conicalFrustum } from './conical-frustum.ts';
 import { crossGable } from './cross-gable.ts';
 import type { RoofDefinition } from './definition.ts';
+import { dome } from './dome.ts';
 import { flat } from './flat.ts';
 import { frustum } from './frustum.ts';
 import { gable } from './gable.ts';
@@ -20,6 +22,8 @@ import { helm } from './helm.ts';
 import { hip } from './hip.ts';
 import { hipAndValley } from './hip-and-valley.ts';
 import { mansard } from './mansard.ts';
+import { ogeeSpire } from './ogee-spire.ts';
+import { onion } from './onion.ts';
 import { pyramid } from './pyramid.ts';
 import { regularFrustum } from './regular-frustum.ts';
 import { saltbox } from './saltbox.ts';
@@ -59,6 +63,10 @@ const list = [
   bellCastCone,
   barrel,
   halfConeApse,
+  bellCastSpire,
+  ogeeSpire,
+  dome,
+  onion,
 ] as const;
 
 export type KindId = (typeof list)[number]['id'];

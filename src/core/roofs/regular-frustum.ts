@@ -1,18 +1,8 @@
 import { fail, type Issue, type Result, succeed } from '../issue.ts';
-import { buildSolid } from '../solid/build-solid.ts';
-import { stackRings } from './construct/rings.ts';
+import { raiseRegular } from './construct/raise-regular.ts';
 import { defineRoof } from './definition.ts';
 import { MOST_SHARE, riseParam, steepness } from './height.ts';
-import {
-  apothemFrom,
-  oddAcrossFlats,
-  regularCorners,
-  regularParams,
-  regularSides,
-  regularWithEave,
-  sidesParam,
-  USUAL_SIDES,
-} from './regular.ts';
+import { apothemFrom, oddAcrossFlats, regularParams, regularWithEave, sidesParam, USUAL_SIDES } from './regular.ts';
 
 /** A regular pyramid cut off level. */
 export const regularFrustum = defineRoof({
@@ -60,15 +50,10 @@ export const regularFrustum = defineRoof({
     const top = topFrom(values, apothem.value, sides);
     if (!top.ok) return top;
     return succeed(
-      buildSolid(
-        stackRings({
-          rings: [
-            { level: 0, corners: regularCorners(sides, apothem.value) },
-            { level: rise, corners: regularCorners(sides, top.value) },
-          ],
-          sides: regularSides(sides),
-        }),
-      ),
+      raiseRegular(sides, [
+        [apothem.value, 0],
+        [top.value, rise],
+      ]),
     );
   },
   examples: [

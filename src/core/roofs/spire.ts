@@ -1,17 +1,8 @@
 import { succeed } from '../issue.ts';
-import { buildSolid } from '../solid/build-solid.ts';
-import { stackRings } from './construct/rings.ts';
+import { raiseRegular } from './construct/raise-regular.ts';
 import { defineRoof } from './definition.ts';
 import { heightParams, riseFrom } from './height.ts';
-import {
-  apothemFrom,
-  regularCorners,
-  regularParams,
-  regularSides,
-  regularWithEave,
-  sidesParam,
-  USUAL_SIDES,
-} from './regular.ts';
+import { apothemFrom, regularParams, regularWithEave, sidesParam, USUAL_SIDES } from './regular.ts';
 
 /** A regular pyramid of 3 to 24 panels, one of them facing south. */
 export const spire = defineRoof({
@@ -29,15 +20,10 @@ export const spire = defineRoof({
     const rise = riseFrom(values, apothem.value);
     if (!rise.ok) return rise;
     return succeed(
-      buildSolid(
-        stackRings({
-          rings: [
-            { level: 0, corners: regularCorners(sides, apothem.value) },
-            { level: rise.value, corners: [[0, 0]] },
-          ],
-          sides: regularSides(sides),
-        }),
-      ),
+      raiseRegular(sides, [
+        [apothem.value, 0],
+        [0, rise.value],
+      ]),
     );
   },
   examples: [

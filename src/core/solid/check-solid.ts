@@ -1,8 +1,8 @@
 import { move3 } from '../geometry/motion.ts';
-import { at } from '../geometry/polygon.ts';
-import { cross3, distance2, distance3, dot3, length3, sub3, type Vec3 } from '../geometry/vector.ts';
+import { at, isInside } from '../geometry/polygon.ts';
+import { cross3, distance2, distance3, dot3, length3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
-import { isPositive, isSameLength, NOISE_MM, ROLL_MM } from '../tolerance.ts';
+import { isPositive, isSameLength, NOISE_MM, ROLL_MM, SNAP_MM } from '../tolerance.ts';
 import { faceFrame, faceNormal, frameMotion, offRoll, pointInFace } from './face-frame.ts';
 import { bendPoint, type Roll } from './roll.ts';
 import { edgePath, type Face, type Solid } from './solid.ts';
@@ -31,8 +31,8 @@ export function checkSolid(solid: Solid): readonly Issue[] {
     const deviation = face.roll?.deviation ?? 0;
     if (!(deviation <= ROLL_MM))
       found('face-coarse', `The curves of ${face.title} are sampled too coarsely.`, { deviation });
-    if (face.part === 'slope' && !isPositive(normal[2])) {
-      found('face-inside-out', `The panel ${face.title} does not face up.`, { upward: normal[2] });
+    if (face.part === 'slope' && !(solid.overhangs ? isOutside(solid, f) : isPositive(normal[2]))) {
+      found('face-inside-out', `The panel ${face.title} does not face out.`, { upward: normal[2] });
     }
     face.loop.forEach((start, i) => {
       const end = at(face.loop, i + 1);
@@ -102,4 +102,36 @@ export function distanceToFace(solid: Solid, face: number, point: Vec3): number 
   const roll = solid.faces[face]?.roll;
   if (!roll) return Math.abs(dot3(frame.normal, sub3(point, frame.origin)));
   return distance3(point, move3(frameMotion(frame), bendPoint(roll.surface, pointInFace(solid, face, point), 1)));
+}
+
+/**
+ * Whether the space in front of a flat slope is outside: straight up from there the roof is passed an even number of times. The
+ * point lies off the middle of the slope, so that it is under no fold of a panel above that is like it.
+ */
+function isOutside({ vertices, faces }: Solid, face: number): boolean {
+  const own = faces[face] as Face;
+  const normal = faceNormal(vertices, own);
+  const shares = own.loop.map((_, i) => 1 + i / 7);
+  const whole = shares.reduce((sum, share) => sum + share);
+  const [x, y, z] = ([0, 1, 2] as const).map((k) =>
+    own.loop.reduce(
+      (sum, v, i) => sum + ((vertices[v]?.[k] ?? 0) * (shares[i] as number)) / whole,
+      SNAP_MM * normal[k],
+    ),
+  ) as [number, number, number];
+  const passed = faces.filter((other) => {
+    const ring = other.loop.map((v) => vertices[v] as Vec3);
+    if (
+      other.part !== 'slope' ||
+      !isInside(
+        [x, y],
+        ring.map(([u, v]): Vec2 => [u, v]),
+      )
+    )
+      return false;
+    const n = faceNormal(vertices, other);
+    const [o] = ring as [Vec3];
+    return o[2] - (n[0] * (x - o[0]) + n[1] * (y - o[1])) / n[2] > z;
+  });
+  return passed.length % 2 === 0;
 }

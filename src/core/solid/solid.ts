@@ -54,6 +54,8 @@ export interface Solid {
   readonly vertices: readonly Vec3[];
   readonly faces: readonly Face[];
   readonly edges: readonly Edge[];
+  /** The roof swells out over its eave, so that slopes may face down; every other roof has one level over each point of its plan. */
+  readonly overhangs?: true;
 }
 
 /** The vertices of an edge from end to end. */
