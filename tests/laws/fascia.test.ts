@@ -12,10 +12,9 @@ import type { FlapSides, PiecesMode } from '../../src/core/project/project.ts';
 import { addFascia } from '../../src/core/roofs/construct/fascia.ts';
 import { checkSolid } from '../../src/core/solid/check-solid.ts';
 import { measureSolid } from '../../src/core/solid/measure.ts';
-import { arbitraryRoof, kinds } from './arbitrary-roof.ts';
-import { runs } from './runs.ts';
+import { arbitraryRoof, kinds, panelsOf } from './arbitrary-roof.ts';
+import { runsOver } from './runs.ts';
 
-const counts = { numRuns: runs(100) };
 const drops = fc.double({ min: 1, max: 60, noNaN: true });
 const options = fc.record({
   pieces: fc.constantFrom<PiecesMode>('per-panel', 'one-piece'),
@@ -28,6 +27,8 @@ const options = fc.record({
 });
 
 describe.each(kinds.map((kind) => [kind.id, kind] as const))('a fascia on every %s', (_, kind) => {
+  const counts = { numRuns: runsOver(panelsOf(kind), 100) };
+
   test('hangs a strip from each free eave and leaves the roof as it was', () => {
     fc.assert(
       fc.property(arbitraryRoof(kind), drops, ({ solid, body }, drop) => {

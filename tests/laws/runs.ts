@@ -9,7 +9,7 @@ const FEW = 12;
 
 /**
  * As many tries of a law as roofs of so many panels allow: proving a net compares its parts with each other, so that its time
- * grows with the square of their number. Every kind is tried 20 times at least.
+ * grows with the square of their number. Every kind is tried 10 times at least.
  */
 export const runsOver = (panels: number, count: number): number =>
-  runs(panels <= FEW ? count : Math.max(Math.min(20, count), count * (FEW / panels) ** 2));
+  runs(panels <= FEW ? count : Math.max(Math.min(10, count), count * (FEW / panels) ** 2));
