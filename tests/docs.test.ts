@@ -1,10 +1,13 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { expect, test } from 'vitest';
-import { kindsPages } from '../scripts/docs/kinds-page.ts';
+import { describe, expect, test } from 'vitest';
+import { kindsPages, solidOfShape } from '../scripts/docs/kinds-page.ts';
 import { lineDrawing } from '../scripts/docs/line-drawing.ts';
+import { nearest, roofShapesPage, shapes } from '../scripts/docs/roof-shapes-page.ts';
 import type { Vec3 } from '../src/core/geometry/vector.ts';
+import { findKind, kinds } from '../src/core/roofs/catalogue.ts';
 import { buildSolid, type FaceDraft } from '../src/core/solid/build-solid.ts';
+import { checkSolid } from '../src/core/solid/check-solid.ts';
 
 const docs = fileURLToPath(new URL('../docs/', import.meta.url));
 
@@ -36,4 +39,60 @@ test('a drawing leaves out what lies behind a panel, and cuts lines where they c
   expect(lines(front, wall('behind', 10, 60, 60))).toBe(4);
   expect(lines(front, wall('beside', 10, 200, 60))).toBe(4 + 3);
   expect(lines(front, wall('above', 10, 60, 200))).toBe(4 + 3);
+});
+
+/**
+ * OpenStreetMap wiki, Template:Roof:shape (22 values); Overture Maps schema v1.18, roof_shape; ISO 16739 (IFC4),
+ * IfcRoofTypeEnum; CityGML 2.0 external code list of roof types (SIG3D); INSPIRE Buildings, RoofTypeValue.
+ */
+const vocabulary = {
+  osm: 'flat skillion gabled gabled_height_moved saltbox hipped half-hipped side_hipped side_half-hipped hipped-and-gabled mansard gambrel bellcast_gable pyramidal crosspitched sawtooth butterfly cone dome onion round many',
+  overture:
+    'dome flat gabled gambrel half_hipped hipped mansard onion pyramidal round saltbox sawtooth skillion spherical',
+  ifc: 'FLAT_ROOF SHED_ROOF GABLE_ROOF HIP_ROOF HIPPED_GABLE_ROOF GAMBREL_ROOF MANSARD_ROOF BARREL_ROOF RAINBOW_ROOF BUTTERFLY_ROOF PAVILION_ROOF DOME_ROOF FREEFORM',
+  citygml: '1000 1010 1020 1030 1040 1050 1060 1070 1080 1090 1100 1110 1120 1130',
+  inspire:
+    'flatRoof monopitchRoof dualPentRoof gabledRoof hippedRoof halfHippedRoof mansardRoof pavilionRoof conicalRoof domedRoof sawToothRoof archRoof pyramidalBroachRoof hyperbolicParabaloidalRoof',
+};
+
+describe('names of roof shapes', () => {
+  test('the page is that of the table (node scripts/run.mjs scripts/docs/write-docs.ts)', () => {
+    expect(readFileSync(`${docs}roof-shapes.md`, 'utf8')).toBe(roofShapesPage());
+  });
+
+  test('every value of the vocabulary is in the table once', () => {
+    expect(shapes.map(({ osm }) => osm).sort()).toEqual(vocabulary.osm.split(' ').sort());
+  });
+
+  test.each(['overture', 'ifc', 'citygml', 'inspire'] as const)(
+    'every value of %s is on the page, and no other',
+    (list) => {
+      const known = vocabulary[list].split(' ');
+      expect(shapes.flatMap((shape) => shape[list] ?? []).filter((value) => !known.includes(value))).toEqual([]);
+      const page = roofShapesPage();
+      expect(known.filter((value) => !new RegExp(`\\b${value}\\b`).test(page))).toEqual([]);
+    },
+  );
+
+  test.each(shapes.map((shape) => [shape.osm, shape] as const))(
+    '%s is made, with the parameters it names',
+    (_, shape) => {
+      const keys = findKind(shape.kind)?.params.map(({ key }) => key);
+      expect(shape.needs.filter((key) => !keys?.includes(key))).toEqual([]);
+      // What decides the value is said in the example.
+      expect(shape.needs.filter((key) => !(key in shape.shape))).toEqual([]);
+      const solid = solidOfShape(shape.kind, shape.shape);
+      expect(checkSolid(solid)).toEqual([]);
+      for (const key of [...shape.says.matchAll(/`([a-z]+[A-Za-z]*)`/g)].map(([, word = '']) => word))
+        expect([...(keys ?? []), ...kinds.map(({ id }) => id), 'spherical'], shape.says).toContain(key);
+    },
+  );
+
+  test('every kind is what a value means, or is told apart from the nearest one', () => {
+    const meant = new Set(shapes.map(({ kind }) => kind));
+    expect(kinds.filter(({ id }) => meant.has(id) === id in nearest).map(({ id }) => id)).toEqual([]);
+    expect(Object.keys(nearest).filter((id) => !findKind(id))).toEqual([]);
+    const known = shapes.map(({ osm }) => osm);
+    expect(Object.values(nearest).filter(({ osm }) => !known.includes(osm))).toEqual([]);
+  });
 });
