@@ -6,6 +6,7 @@ import { lineDrawing } from '../scripts/docs/line-drawing.ts';
 import { nearest, roofShapesPage, shapes } from '../scripts/docs/roof-shapes-page.ts';
 import type { Vec3 } from '../src/core/geometry/vector.ts';
 import { findKind, kinds } from '../src/core/roofs/catalogue.ts';
+import { fileKeysOf } from '../src/core/roofs/definition.ts';
 import { buildSolid, type FaceDraft } from '../src/core/solid/build-solid.ts';
 import { checkSolid } from '../src/core/solid/check-solid.ts';
 
@@ -77,7 +78,7 @@ describe('names of roof shapes', () => {
   test.each(shapes.map((shape) => [shape.osm, shape] as const))(
     '%s is made, with the parameters it names',
     (_, shape) => {
-      const keys = findKind(shape.kind)?.params.map(({ key }) => key);
+      const keys = findKind(shape.kind)?.params.flatMap(fileKeysOf);
       expect(shape.needs.filter((key) => !keys?.includes(key))).toEqual([]);
       // What decides the value is said in the example.
       expect(shape.needs.filter((key) => !(key in shape.shape))).toEqual([]);

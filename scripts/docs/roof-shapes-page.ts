@@ -1,4 +1,5 @@
 import roofShapes from '../../shared/roof-shapes.json';
+import type { ShapeValues } from '../../src/core/project/project.ts';
 import { findKind, kinds } from '../../src/core/roofs/catalogue.ts';
 
 /** What a value of the open vocabulary `roof:shape` is here, and what other vocabularies call it. */
@@ -12,11 +13,11 @@ export interface RoofShape {
   /** Parameters that make this value of the kind. */
   readonly needs: readonly string[];
   /** A roof of this value, mm and degrees. */
-  readonly shape: Readonly<Record<string, number | string>>;
+  readonly shape: ShapeValues;
   readonly says: string;
 }
 
-export const shapes: readonly RoofShape[] = roofShapes.values as readonly RoofShape[];
+export const shapes: readonly RoofShape[] = roofShapes.values as unknown as readonly RoofShape[];
 /** Kinds that no value means: the nearest one, and what sets the kind apart. */
 export const nearest: Readonly<Record<string, { readonly osm: string; readonly says: string }>> = roofShapes.nearest;
 
