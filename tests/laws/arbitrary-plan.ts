@@ -2,12 +2,28 @@ import fc from 'fast-check';
 import { footprintFrom } from '../../src/core/footprint/footprint.ts';
 import { type Plan, ringsOf, standOut } from '../../src/core/footprint/offset.ts';
 import { sideNames } from '../../src/core/footprint/sides.ts';
-import type { Vec2 } from '../../src/core/geometry/vector.ts';
+import { at, distanceToSegment } from '../../src/core/geometry/polygon.ts';
+import { cross2, dot2, sub2, type Vec2 } from '../../src/core/geometry/vector.ts';
 import type { Body, SidePitches } from '../../src/core/project/project.ts';
 import { anyRectilinear, anySimple, arbitrarySeed, numbersFrom, turned, withCourts } from './arbitrary-outline.ts';
 
 /** Shortest side that a maker would measure, mm. */
 const LEAST_SIDE = 4;
+
+/** Sides that all but touch, or meet at a sharper corner than this, leave nothing that could be cut. */
+const LEAST_APART = 2;
+const LEAST_CORNER = (8 * Math.PI) / 180;
+
+function hasSplinter(ring: readonly Vec2[]): boolean {
+  return ring.some((p, i) => {
+    const [into, out] = [sub2(p, at(ring, i - 1)), sub2(at(ring, i + 1), p)];
+    const turn = Math.atan2(cross2(into, out), dot2(into, out));
+    if (Math.abs(turn) > Math.PI - LEAST_CORNER) return true;
+    return ring.some(
+      (q, j) => j !== i && at(ring, j + 1) !== p && distanceToSegment(p, q, at(ring, j + 1)) < LEAST_APART,
+    );
+  });
+}
 
 type Next = () => number;
 
@@ -40,7 +56,7 @@ export const arbitraryPlan = (courts: boolean): fc.Arbitrary<Plan> =>
       );
       const open = holes.map((hole) => hole.toReversed());
       const made = footprintFrom({ corners, courts: open }, { gap: 0, side: LEAST_SIDE, angle: 0 });
-      if (!made.ok) return null;
+      if (!made.ok || ringsOf(made.value).some(hasSplinter)) return null;
       return open.length === 0 ? { corners: made.value.corners } : { ...made.value };
     })
     .filter((plan) => plan !== null);

@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { overhangs, restHeight } from '../../src/core/fit/rest.ts';
-import { poseNet } from '../../src/core/fold/pose.ts';
-import { move3 } from '../../src/core/geometry/motion.ts';
+import { placePoint, poseNet } from '../../src/core/fold/pose.ts';
 import { ringArea } from '../../src/core/geometry/polygon.ts';
 import { distance3, type Vec2, type Vec3 } from '../../src/core/geometry/vector.ts';
 import { arrangeOnTable } from '../../src/core/net/arrange.ts';
@@ -63,9 +62,8 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('a fascia on every 
         net.pieces.forEach(({ panels }, p) => {
           panels.forEach(({ face, polygon }, i) => {
             solid.faces[face]?.loop.forEach((v, k) => {
-              const [x, y] = polygon[k] as Vec2;
               const [a, b, c] = solid.vertices[v] as Vec3;
-              const there = move3(pose.pieces[p]?.panels[i] as never, [x, y, 0]);
+              const there = placePoint(pose.pieces[p]?.panels[i] as never, polygon[k] as Vec2);
               expect(distance3(there, [a, b, c + rest])).toBeLessThan(1e-6);
             });
           });
