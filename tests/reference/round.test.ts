@@ -152,6 +152,25 @@ describe('closed formulae of round roofs, within the stated deviation', () => {
     );
   });
 
+  test('a cone with a flare is a frustum under a cone', () => {
+    fc.assert(
+      fc.property(length, share, share, share, (diameter, inward, lift, upward) => {
+        const radius = diameter / 2;
+        const [top, flareRise] = [radius * inward, radius * (1 - inward) * lift];
+        const rise = flareRise + top * (1 + upward) * (flareRise / (radius - top));
+        const flarePitch = Math.atan2(flareRise, radius - top);
+        const solid = solidOf('bell-cast-cone', { diameter, rise, flareRise, flarePitch, flareSteps: 1 });
+        const [low, high] = [Math.hypot(radius - top, flareRise), Math.hypot(top, rise - flareRise)];
+        const off = deviationOf(solid);
+        const area = Math.PI * ((radius + top) * low + top * high);
+        expect(Math.abs(areaOfRound(solid) - area)).toBeLessThanOrEqual(off * 2 * Math.PI * (radius + 2 * top));
+        const below = (Math.PI * flareRise * (radius ** 2 + radius * top + top ** 2)) / 3;
+        short(volumeOf(solid), below + (Math.PI * top ** 2 * (rise - flareRise)) / 3, off * Math.PI * diameter * rise);
+      }),
+      counts,
+    );
+  });
+
   test('half a cone against a wall is half of both', () => {
     fc.assert(
       fc.property(length, length, (diameter, rise) => {
