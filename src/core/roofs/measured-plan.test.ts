@@ -137,6 +137,21 @@ describe('the eave over a body', () => {
     }
   });
 
+  test('of a spire is none over a rhombus, though its sides are equal', () => {
+    const rhombus: readonly Vec2[] = [
+      [-40, -20],
+      [10, -20],
+      [40, 20],
+      [-10, 20],
+    ];
+    const out = findKind('spire')?.outlineFromBody(
+      { outline: rhombus, height: 60, rectangle: null },
+      { eave: 4, verge: 4 },
+      { sides: 4 },
+    );
+    expect(out?.issues.map(({ code }) => code)).toEqual(['body-not-regular']);
+  });
+
   test('over a rectangle is one', () => {
     const out = outlineOf('hip', { outline: rectangle, rectangle: { width: 100, depth: 60 } }, 4);
     expect(out).toMatchObject({ ok: true, value: { width: 108, depth: 68 } });

@@ -1,5 +1,5 @@
 import { at } from '../geometry/polygon.ts';
-import { distance2, type Vec2 } from '../geometry/vector.ts';
+import { distance2, length2, type Vec2 } from '../geometry/vector.ts';
 import { fail, type Issue, type Result, succeed } from '../issue.ts';
 import type { Body, Overhang, ShapeValues } from '../project/project.ts';
 import { titleCase, windOf } from '../solid/compass.ts';
@@ -99,7 +99,10 @@ export const regularWithEave = (
 ): Result<ShapeValues> => {
   if (outline.length !== sides) return fail(unlikeBody(outline.length, sides));
   const lengths = outline.map((p, i) => distance2(p, at(outline, i + 1)));
-  if (!isSameLength(Math.min(...lengths), Math.max(...lengths))) return fail(unevenBody);
+  // A rhombus has equal sides too; on a regular plan all corners lie as far from the middle as well.
+  const radii = outline.map((p) => length2(p));
+  const isAlike = (sizes: readonly number[]): boolean => isSameLength(Math.min(...sizes), Math.max(...sizes));
+  if (!isAlike(lengths) || !isAlike(radii)) return fail(unevenBody);
   const apothem = Math.hypot(...at(outline, 0)) * Math.cos(Math.PI / sides);
   return succeed({ side: 2 * (apothem + eave) * Math.tan(Math.PI / sides) });
 };
@@ -126,6 +129,6 @@ const unevenBody: Issue = {
   level: 'error',
   code: 'body-not-regular',
   path: 'body',
-  message: 'This kind of roof has equal sides, but those of the body differ.',
-  remedy: 'Make the sides of the body equal, or give the outline in the shape instead of an overhang.',
+  message: 'This kind of roof stands on a regular plan, but that of the body is none.',
+  remedy: 'Give the body by its sides and one size, or give the outline in the shape instead of an overhang.',
 };
