@@ -5,6 +5,7 @@ import { kindsPages, solidOfShape } from '../scripts/docs/kinds-page.ts';
 import { lineDrawing } from '../scripts/docs/line-drawing.ts';
 import { nearest, roofShapesPage, shapes } from '../scripts/docs/roof-shapes-page.ts';
 import type { Vec3 } from '../src/core/geometry/vector.ts';
+import type { Body } from '../src/core/project/project.ts';
 import { findKind, kinds } from '../src/core/roofs/catalogue.ts';
 import { fileKeysOf } from '../src/core/roofs/definition.ts';
 import { buildSolid, type FaceDraft } from '../src/core/solid/build-solid.ts';
@@ -55,6 +56,29 @@ const vocabulary = {
   inspire:
     'flatRoof monopitchRoof dualPentRoof gabledRoof hippedRoof halfHippedRoof mansardRoof pavilionRoof conicalRoof domedRoof sawToothRoof archRoof pyramidalBroachRoof hyperbolicParabaloidalRoof',
 };
+
+test('a drawing leaves out where a wall ends under a slope, but for a slope seen from below', () => {
+  const [x, y] = [30, 30];
+  const body: Body = {
+    outline: [
+      [-x, -y],
+      [x, -y],
+      [x, y],
+      [-x, y],
+    ],
+    height: 40,
+    rectangle: { width: 2 * x, depth: 2 * y },
+  };
+  const lines = (over: Body | null): number => {
+    const built = findKind('gable')?.build({ width: 80, depth: 60, rise: 40 }, over);
+    if (!built?.ok) throw new Error('no roof');
+    return [...lineDrawing(built.value, 'Gable').matchAll(/M[^L]+L[^M"]+/g)].length;
+  };
+  // The front slope, the verge behind it, and the foot of the wall.
+  expect(lines(null)).toBe(4 + 1 + 1);
+  // Set back, the wall meets the slope behind where its underside is seen, and so is the end of the eave there.
+  expect(lines(body)).toBe(4 + 1 + 1 + 2);
+});
 
 describe('names of roof shapes', () => {
   test('the page is that of the table (node scripts/run.mjs scripts/docs/write-docs.ts)', () => {

@@ -1,7 +1,7 @@
 import { at, isInside } from '../../src/core/geometry/polygon.ts';
 import { cross3, dot3, scale3, sub3, type Vec2, type Vec3 } from '../../src/core/geometry/vector.ts';
 import { facetsOf, newellNormal } from '../../src/core/solid/face-frame.ts';
-import { edgePath, type Face, type Solid } from '../../src/core/solid/solid.ts';
+import { type Edge, edgePath, type Face, type Solid } from '../../src/core/solid/solid.ts';
 import { isSameAngle } from '../../src/core/tolerance.ts';
 
 const THIRD = 1 / Math.sqrt(3);
@@ -62,7 +62,9 @@ export function lineDrawing(solid: Solid, title: string): string {
   // A patch seen edge on hides nothing.
   const hiding = panes.filter(({ normal }) => Math.abs(dot3(normal, toEye)) > TOUCH);
   // Where a rolled face is made of two, nothing is to be seen.
-  const edges = solid.edges.filter(({ dihedral }) => dihedral === null || !isSameAngle(dihedral, Math.PI));
+  const edges = solid.edges.filter(
+    (edge) => !isUnderSlope(solid, edge) && (edge.dihedral === null || !isSameAngle(edge.dihedral, Math.PI)),
+  );
   const lines = [
     ...edges.flatMap((edge) => {
       const path = edgePath(edge);
@@ -83,6 +85,15 @@ export function lineDrawing(solid: Solid, title: string): string {
     `<path d="${path}" fill="none" stroke="#2b2420" stroke-width="1.4" stroke-linecap="round"/>`,
     '</svg>\n',
   ].join('\n');
+}
+
+/** Whether an edge of a wall meets the inside of a slope whose outside is seen: the slope itself hides it. */
+function isUnderSlope({ vertices, faces }: Solid, { role, ends, faces: met }: Edge): boolean {
+  const [wall, slope] = met.map((f) => (faces[f]?.loop ?? []).map((v) => vertices[v] as Vec3));
+  if (role !== 'abutment' || !wall || !slope) return false;
+  const normal = newellNormal(slope);
+  const away = wall.map((p) => dot3(normal, sub3(p, vertices[ends[0]] as Vec3)));
+  return dot3(normal, toEye) > 0 && -Math.min(...away) > Math.max(...away);
 }
 
 /** Where a rolled face turns away from the eye it ends in a line: the rulings between strips that face it and strips that do not. */
