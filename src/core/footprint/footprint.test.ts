@@ -151,6 +151,11 @@ describe('measures that nearly agree', () => {
       [60, 60],
       [0, 60],
     ]);
+    expect(made({ lengths: [60, 60, 60, 60], angles: [90, 90, 90, 91].map(fromDegrees) }).codes).toEqual([
+      'angles-evened',
+      'closed-evenly',
+    ]);
+    expect(made({ lengths: [60, 60, 60, 60], angles: [90, 90, 90, 90.1].map(fromDegrees) }).codes).toEqual([]);
   });
 });
 

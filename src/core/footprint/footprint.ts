@@ -4,6 +4,7 @@ import { fail, hasError, type Issue, type Result, succeed } from '../issue.ts';
 import { CUT_MM } from '../tolerance.ts';
 import { checkCourts, checkRing } from './check-ring.ts';
 import {
+  anglesEvened,
   anglesSum,
   closedEvenly,
   doesNotClose,
@@ -118,7 +119,8 @@ function walkByAngles(lengths: readonly number[], given: readonly number[], allo
   const gap = distance2(missed, [0, 0]);
   const issues: Issue[] = [];
   if (gap > allowance.gap) return fail(doesNotClose(gap, allowance.gap));
-  // Angles typed to a tenth of a degree miss by a hair that nobody needs to hear of.
+  // Figures typed to a tenth of a degree or millimetre miss by a hair that nobody needs to hear of.
+  if (Math.abs(off) > allowance.angle / 10) issues.push(anglesEvened(sum, wanted));
   if (gap > CUT_MM) issues.push(closedEvenly(gap));
   const total = lengths.reduce((way, length) => way + length, 0);
   let way = 0;

@@ -82,6 +82,14 @@ export const closedEvenly = (gap: number): Issue => ({
   message: 'The measured sides miss their start by {gap}; that was spread evenly over all of them.',
 });
 
+export const anglesEvened = (found: number, wanted: number): Issue => ({
+  level: 'note',
+  code: 'angles-evened',
+  path: 'angles',
+  numbers: { foundDeg: toDegrees(found), wantedDeg: toDegrees(wanted) },
+  message: 'The angles add up to {foundDeg} instead of {wantedDeg}; the difference was spread over all of them alike.',
+});
+
 export const sideTooShort = (path: string, side: number, found: number, least: number): Issue =>
   error(
     'side-too-short',

@@ -219,6 +219,32 @@ describe('a file that is wrong', () => {
     }
   });
 
+  it('never throws over a measured plan', () => {
+    const stranges = [
+      null,
+      7,
+      'x',
+      [],
+      {},
+      [null, 1, 'x'],
+      [[], [null], [0, 'x']],
+      [[[0]]],
+      true,
+      [0, 0, 0],
+      ['9mm', 9, 9],
+    ];
+    for (const key of ['corners', 'lengths', 'diagonal', 'angles', 'courts', 'pitches']) {
+      for (const strange of stranges) {
+        for (const rest of [{}, { lengths: [30, 40, 50] }, { corners: square }]) {
+          const plan = { ...rest, [key]: strange };
+          const shape = { pitch: 40, ...plan };
+          expect(() => resolveProject(roofWith({ body: { height: 60, ...plan } }))).not.toThrow();
+          expect(() => resolveProject(roofWith({ kind: 'hip-and-valley', shape }))).not.toThrow();
+        }
+      }
+    }
+  });
+
   it.each([
     [
       shapeWith({ widht: 3 }),
