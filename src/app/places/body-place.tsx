@@ -34,6 +34,7 @@ export const BodyPlace = (): ReactElement | null => {
           choices={[
             { value: 'rectangle', title: 'Rectangle' },
             { value: 'polygon', title: 'Regular' },
+            { value: 'round', title: 'Round' },
             { value: 'measured', title: 'Measured' },
             { value: 'none', title: 'None' },
           ]}
@@ -72,6 +73,7 @@ const bodyFields = ({ at, typed }: RoofAtHand, plan: BodyPlan): FieldSpec[] => {
   const height = length('height', 'Height', 'From the table to the top of the wall.');
   if (plan === 'none') return [];
   if (plan === 'measured') return [height];
+  if (plan === 'round') return [length('diameter', 'Diameter', 'Outer wall to outer wall.'), height];
   if (plan === 'rectangle') {
     return [
       length('width', 'Width', 'Outer wall to outer wall, left to right (west to east).'),

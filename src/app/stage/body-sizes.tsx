@@ -22,7 +22,7 @@ export interface BodySizesProps {
 /** The body's sizes in chalk: along the ground at its walls, and its height on an upright beside it. */
 export const BodySizes = ({ body, units, point, family }: BodySizesProps): ReactNode => {
   const write = (mm: number): string => formatLength(mm, { units });
-  const plan = bodySizes(body.outline, body.rectangle);
+  const plan = bodySizes(body.outline, body.rectangle, body.isRound);
   const lettering = useDisposing(() => {
     const made = makeLettering([...plan.map(({ length }) => write(length)), write(body.height)], family);
     return { ...made, dispose: () => made.texture.dispose() };

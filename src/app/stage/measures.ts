@@ -1,3 +1,4 @@
+import { boxOf } from '../../core/geometry/polygon.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import { add2, distance2, dot2, left2, lerp2, scale2, sub2, unit2 } from '../../core/geometry/vector.ts';
 import type { Net, Panel } from '../../core/net/net.ts';
@@ -77,9 +78,23 @@ export const measureNet = (net: Net, solid: Solid, spots: readonly Vec2[], room:
 export const bodySizes = (
   outline: readonly Vec2[],
   rectangle: { readonly width: number; readonly depth: number } | null,
+  isRound = false,
 ): readonly { readonly length: number; readonly ends: readonly [Vec2, Vec2] }[] => {
   const count = outline.length;
   if (count < 3) return [];
+  if (isRound) {
+    // The diameter stands before the wall, as a ruler would lie there.
+    const { minX, maxX, minY } = boxOf(outline);
+    return [
+      {
+        length: 2 * Math.hypot(...(outline[0] as Vec2)),
+        ends: [
+          [minX, minY],
+          [maxX, minY],
+        ],
+      },
+    ];
+  }
   // Front edge: the one whose middle lies furthest south; beside it, the next edge going round (east).
   const southness = (i: number): number => (outline[i] as Vec2)[1] + (outline[(i + 1) % count] as Vec2)[1];
   const front = outline.reduce((best, _, i) => (southness(i) < southness(best) - 1e-9 ? i : best), 0);

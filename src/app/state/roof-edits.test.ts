@@ -136,6 +136,9 @@ describe.each(['in', 'mm'] as const)('choices of a whole roof, %s', (units) => {
     const [typed] = typeOutline(start);
     expect(typed?.['overhang']).toBeUndefined();
     expect(firstThatStands([typed as JsonObject], units)?.solid.vertices).toEqual(start.roof.made?.solid.vertices);
+    const round = changeBody(start, 'round')[0] as JsonObject;
+    expect(bodyPlan(round)).toBe('round');
+    expect(Object.keys(getAt(round, ['body']) as object)).toEqual(['diameter', 'height']);
     const bare = changeBody(start, 'none')[0] as JsonObject;
     expect(bodyPlan(bare)).toBe('none');
     expect(firstThatStands([bare], units)).not.toBeNull();

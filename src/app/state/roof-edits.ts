@@ -102,10 +102,16 @@ export const polygonBody = (context: RoofContext, sides: number): JsonObject => 
   return { sides, acrossFlats: sizeText(context, Math.min(width, depth)), ...bodyHeight(context) };
 };
 
-/** The body as it stands, said by its corners from the first of its front. */
+const roundBody = (context: RoofContext): JsonObject => {
+  const { width, depth } = extents(context);
+  return { diameter: sizeText(context, Math.min(width, depth)), ...bodyHeight(context) };
+};
+
+/** The body as it stands, said by its corners from the first of its front; round, by the square round it. */
 const corneredBody = (context: RoofContext): JsonObject => {
   const { width, depth } = extents(context);
-  const outline = context.roof.spec.body?.outline ?? [
+  const { body } = context.roof.spec;
+  const outline = (body?.isRound ? null : body?.outline) ?? [
     [0, 0],
     [width, 0],
     [width, depth],
@@ -130,12 +136,13 @@ export const followBody = (context: RoofContext): JsonObject[] => {
   return bodies.filter((body) => body !== undefined).map((body) => ({ ...typed, shape, overhang, body }));
 };
 
-export type BodyPlan = 'rectangle' | 'polygon' | 'measured' | 'none';
+export type BodyPlan = 'rectangle' | 'polygon' | 'round' | 'measured' | 'none';
 
 export const bodyPlan = (typed: JsonObject | undefined): BodyPlan => {
   const body = typed?.['body'] as JsonObject | undefined;
   if (body === undefined) return 'none';
   if (footprintKeys.some((key) => body[key] !== undefined)) return 'measured';
+  if (body['diameter'] !== undefined) return 'round';
   return body['sides'] === undefined ? 'rectangle' : 'polygon';
 };
 
@@ -145,12 +152,13 @@ export const changeBody = (context: RoofContext, plan: BodyPlan): JsonObject[] =
   const written = typeOutline(context);
   if (plan === 'none') return written.map((roof) => omit(roof, ['body']));
   const sides = Number(shapeOf(typed)['sides'] ?? 8);
-  const body =
-    plan === 'rectangle'
-      ? rectangleBody(context)
-      : plan === 'polygon'
-        ? polygonBody(context, sides)
-        : corneredBody(context);
+  const bodies: Readonly<Record<Exclude<BodyPlan, 'none'>, () => JsonObject>> = {
+    rectangle: () => rectangleBody(context),
+    polygon: () => polygonBody(context, sides),
+    round: () => roundBody(context),
+    measured: () => corneredBody(context),
+  };
+  const body = bodies[plan]();
   return [typed, ...written].map((roof) => ({ ...roof, body }));
 };
 
