@@ -3,14 +3,14 @@ import { type ReactNode, useEffect, useMemo } from 'react';
 import { type BufferGeometry, MeshBasicMaterial, MeshLambertMaterial } from 'three';
 import { type PartPose, poseNet } from '../../core/fold/pose.ts';
 import type { Vec2, Vec3 } from '../../core/geometry/vector.ts';
-import { letterStretch } from '../../core/net/net.ts';
 import type { MadeLayer } from '../../core/pipeline.ts';
 import { useDisposing } from './disposing.ts';
 import type { Finish } from './finish.ts';
 import { emptyPart, partGeometry, posePart } from './flat-part.ts';
 import type { FoldClock } from './fold-clock.ts';
+import { letterSpots } from './letter-spots.ts';
 import { makeLettering, pushLabel } from './lettering.ts';
-import { buildNetParts, firstOwners, markPlace } from './net-parts.ts';
+import { buildNetParts, firstOwners } from './net-parts.ts';
 import type { Papers } from './papers.ts';
 import { ease } from './shot.ts';
 import { tones } from './tones.ts';
@@ -61,22 +61,12 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
   const marks = useMemo(() => {
     const part = emptyPart();
     const starts = firstOwners(net);
-    const height = 19 * point;
-    for (const { mark, sides } of net.seams) {
-      for (const side of sides) {
-        const polygon = net.pieces[side.piece]?.panels[side.panel]?.polygon;
-        if (polygon === undefined) continue;
-        const at = markPlace(letterStretch(side), polygon, height * 0.72);
-        pushLabel(
-          part,
-          lettering,
-          { text: mark, at, angle: 0, height },
-          { owner: (starts[side.piece] ?? 0) + side.panel, z: 0.06 },
-        );
-      }
+    for (const { mark, piece, panel, at, height } of letterSpots(net, solid, 19 * point)) {
+      const owner = (starts[piece] ?? 0) + panel;
+      pushLabel(part, lettering, { text: mark, at, angle: 0, height }, { owner, z: 0.06 });
     }
     return part;
-  }, [net, lettering, point]);
+  }, [net, solid, lettering, point]);
 
   const geometries = useDisposing(
     () => [parts.print, parts.wrong, parts.lines, marks].map(partGeometry),

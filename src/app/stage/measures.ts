@@ -12,6 +12,8 @@ export interface Measure {
   readonly at: Vec2;
   /** On the paper (in ink) rather than beside it (in chalk). */
   readonly onPaper: boolean;
+  /** Width of the paper where the figure goes, mm; missing beside it, where there is room enough. */
+  readonly across?: number;
 }
 
 const isLevelEdge = (role: string): boolean => role === 'eave' || role === 'foot';
@@ -27,6 +29,20 @@ const lowEdge = (panel: Panel, solid: Solid): readonly [Vec2, Vec2] | null => {
     );
   });
   return index < 0 ? null : [panel.polygon[index] as Vec2, panel.polygon[(index + 1) % n] as Vec2];
+};
+
+/** Where on the slant its figure goes, as a share from the eave. */
+const FIGURE = 0.36;
+
+/** Width of a panel through a point, along a direction. */
+const widthAt = (polygon: readonly Vec2[], through: Vec2, along: Vec2): number => {
+  const across = left2(along);
+  const crossings = polygon.flatMap((p, i) => {
+    const q = polygon[(i + 1) % polygon.length] as Vec2;
+    const [a, b] = [dot2(sub2(p, through), across), dot2(sub2(q, through), across)];
+    return a < 0 === b < 0 ? [] : [dot2(sub2(lerp2(p, q, a / (a - b)), through), along)];
+  });
+  return crossings.length === 0 ? 0 : Math.max(...crossings) - Math.min(...crossings);
 };
 
 /**
@@ -66,8 +82,9 @@ export const measureNet = (net: Net, solid: Solid, spots: readonly Vec2[], room:
       measures.push({
         length: slant,
         ends: [add2(foot, spot), add2(middleTop, spot)],
-        at: add2(lerp2(foot, middleTop, 0.36), spot),
+        at: add2(lerp2(foot, middleTop, FIGURE), spot),
         onPaper: true,
+        across: widthAt(panel.polygon, lerp2(foot, middleTop, FIGURE), along),
       });
     }
   });

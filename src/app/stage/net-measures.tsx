@@ -74,6 +74,8 @@ export const NetMeasures = ({ measures, units, point, family, clock }: NetMeasur
         const lettering = onPaper ? letterings.ink : letterings.chalk;
         for (const measure of measures) {
           if (measure.onPaper !== onPaper) continue;
+          // A figure wider than its panel would hide the letters and lines there; the Paper place has them all.
+          if (measure.across !== undefined && measure.across < 44 * point) continue;
           const text = formatLength(measure.length, { units });
           drawMeasure({ lines, letters, lettering, point, z: onPaper ? 0.55 : 0.2 }, measure.ends, measure.at, text);
         }
