@@ -1,7 +1,6 @@
 import type { Vec2 } from '../geometry/vector.ts';
 import { fail, hasError, type Result, succeed } from '../issue.ts';
 import type { Solid } from '../solid/solid.ts';
-import { CUT_MM } from '../tolerance.ts';
 import { raisePeak } from './construct/peak-roof.ts';
 import { raiseRectangle } from './construct/rectangle-roof.ts';
 import { type CurvedFlare, curvedFlareParams, curveNote, flareSlope } from './curved-flare.ts';
@@ -47,7 +46,7 @@ export const bellCastPyramid = defineRoof({
 function flareOver(corners: readonly Vec2[], values: CurvedFlare): Result<Solid> {
   const peak = centroid(corners);
   const depths = depthsInside(corners, peak);
-  const hidden = checkPeakInSight(depths, CUT_MM);
+  const hidden = checkPeakInSight(depths);
   if (hidden.length > 0) return fail(...hidden);
   // The nearest side has the least room for a flare.
   const nearest = flareSlope(values, Math.min(...depths));

@@ -96,8 +96,12 @@ export function centroid(ring: readonly Vec2[]): Vec2 {
 export const depthsInside = (ring: readonly Vec2[], p: Vec2): readonly number[] =>
   ring.map((a, i) => cross2(unit2(sub2(at(ring, i + 1), a)), sub2(p, a)));
 
+/** How far inside every side a peak stands at least, as a share of how far it stands inside the farthest. */
+const LEAST_SHARE = 0.01;
+
 /** A peak that some side cannot see would turn its panel over. */
-export function checkPeakInSight(depths: readonly number[], least: number): readonly Issue[] {
+export function checkPeakInSight(depths: readonly number[]): readonly Issue[] {
+  const least = LEAST_SHARE * Math.max(...depths);
   const side = depths.findIndex((depth) => depth < least);
   if (side < 0) return [];
   return [

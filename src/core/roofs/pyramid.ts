@@ -1,7 +1,6 @@
 import { add2, type Vec3 } from '../geometry/vector.ts';
 import { fail, succeed } from '../issue.ts';
 import { buildSolid } from '../solid/build-solid.ts';
-import { CUT_MM } from '../tolerance.ts';
 import { raisePeak } from './construct/peak-roof.ts';
 import { defineRoof } from './definition.ts';
 import { heightParams, riseFrom } from './height.ts';
@@ -45,7 +44,7 @@ export const pyramid = defineRoof({
     if (measured) {
       const peak = add2(centroid(measured), [peakX, peakY]);
       const depths = depthsInside(measured, peak);
-      const hidden = checkPeakInSight(depths, CUT_MM);
+      const hidden = checkPeakInSight(depths);
       if (hidden.length > 0) return fail(...hidden);
       const top = riseFrom(values, depths[0] as number);
       return top.ok ? raisePeak({ corners: measured, peak: [...peak, top.value] }) : top;
