@@ -80,6 +80,8 @@ describe.each(['in', 'mm'] as const)('choices of a whole roof, %s', (units) => {
       'ogee-spire',
       'dome',
       'onion',
+      'apse',
+      'lean-to-half-spire',
     ]);
   });
 

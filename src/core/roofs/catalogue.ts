@@ -1,3 +1,4 @@
+import { apse } from './apse.ts';
 import { barrel } from './barrel.ts';
 import { bellCastCone } from './bell-cast-cone.ts';
 import { bellCastGable } from './bell-cast-gable.ts';
@@ -21,6 +22,8 @@ import { halfHip } from './half-hip.ts';
 import { helm } from './helm.ts';
 import { hip } from './hip.ts';
 import { hipAndValley } from './hip-and-valley.ts';
+import { leanToHalfPyramid } from './lean-to-half-pyramid.ts';
+import { leanToHalfSpire } from './lean-to-half-spire.ts';
 import { mansard } from './mansard.ts';
 import { ogeeSpire } from './ogee-spire.ts';
 import { onion } from './onion.ts';
@@ -67,6 +70,9 @@ const list = [
   ogeeSpire,
   dome,
   onion,
+  apse,
+  leanToHalfPyramid,
+  leanToHalfSpire,
 ] as const;
 
 export type KindId = (typeof list)[number]['id'];

@@ -92,18 +92,19 @@ export function riseFrom(
   if (given.rise !== undefined) return succeed(given.rise);
   if (given.pitch !== undefined) return succeed(run * Math.tan(given.pitch));
   const slant = given.slant ?? 0;
-  // A slant no longer than the run would lie flat or not reach the middle at all.
-  if (slant <= run) return fail(slantTooShort(slant, run));
+  // Nearer to the run than the flattest pitch would make it, the slant says next to nothing about the rise.
+  const least = run / Math.cos(steepness.min);
+  if (slant < least) return fail(slantTooShort(slant, run, least));
   return succeed(Math.sqrt((slant - run) * (slant + run)));
 }
 
-function slantTooShort(slant: number, run: number): Issue {
+function slantTooShort(slant: number, run: number, least: number): Issue {
   return {
     level: 'error',
     code: 'slant-too-short',
     path: 'shape.slant',
-    numbers: { found: slant, least: run },
-    message: 'A slant of {found} does not reach the top: the level run from the eave to under it is already {least}.',
+    numbers: { found: slant, run, least },
+    message: 'A slant of {found} does not rise to the top: the level run from the eave to under it is {run}.',
     remedy: 'Make the slant longer than {least}, or give the rise or the pitch instead.',
   };
 }

@@ -37,7 +37,7 @@ function rectangleFromBody(body: Body, x: number, y: number): Result<ShapeValues
 export const rectangleWithEave = (body: Body, { eave }: Overhang): Result<ShapeValues> =>
   rectangleFromBody(body, eave, eave);
 
-const needsRectangle: Issue = {
+export const needsRectangle: Issue = {
   level: 'error',
   code: 'body-not-rectangular',
   path: 'body',

@@ -21,7 +21,7 @@ export const circleWithEave = ({ outline }: Body, { eave }: Overhang): Result<Sh
   succeed({ diameter: 2 * (Math.max(...outline.map(length2)) + eave) });
 
 /** What closes the straight back of a roof that leans against a wall. */
-export const backParam: ChoiceParam & { readonly key: 'back' } = {
+export const backParam = {
   key: 'back',
   label: 'Back',
   help: 'An upright panel to glue to the wall behind, or nothing.',
@@ -31,7 +31,7 @@ export const backParam: ChoiceParam & { readonly key: 'back' } = {
     { value: 'wall', label: 'Panel' },
     { value: 'open', label: 'Open' },
   ],
-};
+} as const satisfies ChoiceParam;
 
 /** Over half of a round or regular body, its back to the wall: as far out all round as the overhang, flush behind. */
 export function halfCircleWithEave({ outline }: Body, { eave }: Overhang): Result<ShapeValues> {
