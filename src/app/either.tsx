@@ -17,13 +17,16 @@ interface EitherProps {
   readonly isLegendUnseen?: boolean;
 }
 
+/** More than these stand in two rows. */
+const MANY = 4;
+
 /** One of a few, side by side. */
 export const Either = ({ legend, choices, value, onChoose, isLegendUnseen = false }: EitherProps): ReactElement => {
   const name = useId();
   return (
     <fieldset className="given">
       <legend className={isLegendUnseen ? 'unseen' : 'given-title'}>{legend}</legend>
-      <div className="either on-paper wide">
+      <div className={`either on-paper wide ${choices.length > MANY ? 'many' : ''}`}>
         {choices.map((choice) => (
           <label key={choice.value}>
             <input

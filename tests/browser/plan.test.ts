@@ -126,6 +126,17 @@ describe('the plan of a body', () => {
     expect((await roofFile()).body).toMatchObject({ width: '2 1/4in', depth: '2 1/2in' });
   });
 
+  it('is put away where the body becomes one without corners', async () => {
+    await page.getByRole('radio', { name: 'In plan' }).check();
+    await corner(1).waitFor();
+    await page.getByRole('radio', { name: 'Round', exact: true }).check();
+    expect(await isMade()).toBe(true);
+    await page.getByRole('radio', { name: 'None', exact: true }).check();
+    expect(await isMade()).toBe(true);
+    await page.getByRole('radio', { name: 'Rectangle' }).check();
+    expect(await isMade()).toBe(true);
+  });
+
   it('has its corners dragged, each drag one step to undo, and the others stay as they were typed', async () => {
     await openPlan({ body: ell });
     await showPlan();

@@ -20,6 +20,10 @@ describe('finding a kind by words', () => {
     expect(findKinds(kinds, word)[0]?.id).toBe(id);
   });
 
+  it('gives every kind another name to be found by', () => {
+    expect(kinds.filter(({ alsoCalled = [] }) => alsoCalled.length === 0).map(({ id }) => id)).toEqual([]);
+  });
+
   it('puts what is called so before what is only described so', () => {
     const ids = findKinds(kinds, 'gable').map(({ id }) => id);
     expect(ids[0]).toBe('gable');

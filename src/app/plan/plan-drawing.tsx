@@ -44,6 +44,8 @@ const labelSize = (text: string, says: 'lengths' | 'pitches', isNarrow: boolean)
 const CATCH = 5;
 /** A label farther than this from its side has a line that leads to it, pixels. */
 const FAR = 10;
+/** What a label keeps clear of at a corner or the middle of a side, pixels. */
+const HANDLE: Vec2 = [16, 16];
 /** A side shorter than this on the page has no mark in its middle, pixels. */
 const SHORT = 56;
 
@@ -91,7 +93,12 @@ export const PlanDrawing = ({ plan, hand, room, says, describedBy, onChoose }: P
       size: labelSize(textOf(side), says, isNarrow),
     }),
   );
-  const taken = plan.rings.flat().map((p) => ({ middle: view.toPage(p), size: [22, 22] as Vec2 }));
+  const hasMiddle = ({ ends }: Side): boolean => says === 'lengths' && Math.hypot(...sub2(ends[1], ends[0])) > SHORT;
+  const handles = [
+    ...sides.map(({ ends }) => ends[0]),
+    ...sides.filter(hasMiddle).map(({ ends }) => lerp2(ends[0], ends[1], 0.5)),
+  ];
+  const taken = handles.map((middle) => ({ middle, size: HANDLE }));
   const spots = placeLabels(labels, taken, { ...room, margin: [0, 0] });
 
   const leaders = labels.flatMap((label, i): [Vec2, Vec2][] => {
@@ -148,7 +155,6 @@ export const PlanDrawing = ({ plan, hand, room, says, describedBy, onChoose }: P
       {sides.map((side, i) => {
         const { spot } = side;
         const middle = lerp2(side.ends[0], side.ends[1], 0.5);
-        const isLong = Math.hypot(...sub2(side.ends[1], side.ends[0])) > SHORT;
         const { middle: [left, top] = middle, isTight = false } = spots[i] ?? {};
         return (
           <div key={`${spot.ring} ${spot.index}`} className="plan-side">
@@ -189,7 +195,7 @@ export const PlanDrawing = ({ plan, hand, room, says, describedBy, onChoose }: P
                 onReached={() => setWanted(null)}
               />
             )}
-            {says === 'lengths' && isLong && (
+            {hasMiddle(side) && (
               <PlanCorner
                 at={middle}
                 label={`Add a corner in the middle of the side ${side.title}`}

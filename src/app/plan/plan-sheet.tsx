@@ -12,24 +12,21 @@ import { hasSides, type PlanAtHand, type PlanOf, plansOf, usePlan } from './use-
 /** Body and Roof, seen from above: the plan on squared paper over the table, edited where it is drawn. */
 export const PlanSheet = (): ReactElement | null => {
   const hand = useRoof();
+  const place = useBench((state) => state.place);
   const [chosen, setChosen] = useState<PlanOf>('body');
-  const isIdle = useBench((state) => state.place === 'roof') && hand !== null && !hasSides(hand);
-  // Another kind or another roof: its sides are all alike, and it stands on the table again.
-  useEffect(() => {
-    if (isIdle) bench.store.setState({ roofView: 'standing' });
-  }, [isIdle]);
-  if (hand === null || isIdle) return null;
-  const plans = plansOf(hand);
+  const plans = hand === null ? [] : plansOf(hand);
   const of = plans.includes(chosen) ? chosen : plans[0];
+  const isIdle = hand !== null && (of === undefined || (place === 'roof' && !hasSides(hand)));
+
+  // Another kind, body or roof, of which nothing can be drawn: it stands on the table again.
+  useEffect(() => {
+    if (isIdle) bench.store.setState({ [place === 'roof' ? 'roofView' : 'bodyView']: 'standing' });
+  }, [isIdle, place]);
+
+  if (hand === null || of === undefined || isIdle) return null;
   return (
     <section className="sheet" aria-label="The plan">
-      {of === undefined ? (
-        <p className="sheet-body is-padded">
-          This roof stands without a body, on sizes that are typed at the right: there is no plan to draw.
-        </p>
-      ) : (
-        <DrawnPlan key={of} hand={hand} of={of} plans={plans} onChoose={setChosen} />
-      )}
+      <DrawnPlan key={of} hand={hand} of={of} plans={plans} onChoose={setChosen} />
     </section>
   );
 };

@@ -17,6 +17,7 @@ const planKeys: readonly string[] = [
   'side',
   'acrossCorners',
   'acrossFlats',
+  'diameter',
   ...footprintKeys,
 ];
 

@@ -8,7 +8,7 @@ import { parseLength } from '../../core/units/units.ts';
 import { bench, useBench, useStyle } from '../bench.ts';
 import { obstacles } from '../obstacles.ts';
 import type { RoofAtHand } from '../places/use-roof.ts';
-import { type Json, type JsonObject, setAt } from '../state/file-path.ts';
+import { isObject, type Json, type JsonObject, setAt } from '../state/file-path.ts';
 import { shapeOf } from '../state/roof-edits.ts';
 import { type Edited, type Rings, type Spot, sameSides, setSideLength, upon } from './plan-edits.ts';
 import { carrySides, type MadePlan, namesOf, readPlan, typeLength, writePlan } from './plan-text.ts';
@@ -23,9 +23,12 @@ const sidesKey = ({ params }: RoofDefinition): string | null =>
 const takes = ({ params }: RoofDefinition, quantity: string): boolean =>
   params.some((param) => (param.quantity as string) === quantity);
 
+/** A round body has none. */
+const hasCorners = (body: Json | undefined): boolean => isObject(body) && body['diameter'] === undefined;
+
 /** What of a roof can be drawn in plan. */
 export const plansOf = ({ typed, definition }: Pick<RoofAtHand, 'typed' | 'definition'>): readonly PlanOf[] => [
-  ...(typed['body'] === undefined ? [] : (['body'] as const)),
+  ...(hasCorners(typed['body']) ? (['body'] as const) : []),
   ...(typed['overhang'] === undefined && takes(definition, 'footprint') ? (['eave'] as const) : []),
 ];
 
