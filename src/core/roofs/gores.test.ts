@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { restHeight } from '../fit/rest.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Body } from '../project/project.ts';
 import { checkSolid } from '../solid/check-solid.ts';
@@ -173,6 +174,8 @@ describe('an onion', () => {
     });
     expect(build('onion', shape, ring(14)).issues.map(({ code }) => code)).toEqual(['needs-plate', 'round-deviation']);
     expect(build('onion', shape, ring(20)).issues.map(({ code }) => code)).toEqual(['round-deviation']);
+    // It stands on the body by its eave, however far its bulge hangs over.
+    for (const size of [14, 20]) expect(restHeight(build('onion', shape).solid, ring(size))).toBe(30);
     expect(codesOf('onion', { ...shape, bulge: 19.5 })).toEqual(['bulge-too-wide shape.bulge']);
     expect(codesOf('onion', { ...shape, tipPitch: fromDegrees(20) })).toEqual(['no-onion shape']);
     expect(codesOf('onion', { ...shape, bulgeRise: 73 })).toEqual(['level-too-high shape.bulgeRise']);

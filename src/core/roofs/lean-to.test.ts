@@ -85,6 +85,17 @@ describe('half of a roof', () => {
     expect(solid.edges.filter(({ role }) => role === 'verge').every(({ faces }) => faces.length === 1)).toBe(true);
   });
 
+  test('has no slant so near to the run that it says nothing about the rise', () => {
+    // A pitch of one degree is the flattest that can be given.
+    const build = (slant: number): readonly string[] =>
+      findKind('lean-to-half-pyramid')
+        ?.build({ width: 80, depth: 40, slant }, null)
+        .issues.map(({ code }) => code) ?? [];
+    const least = 40 / Math.cos(Math.PI / 180);
+    expect(build(least - 1e-6)).toEqual(['slant-too-short']);
+    expect(build(least + 1e-6)).toEqual([]);
+  });
+
   test('has no halves of an odd number of sides', () => {
     const built = findKind('lean-to-half-spire')?.build({ sides: 7, width: 50, rise: 40 }, null);
     expect(built?.issues.map(({ code, path }) => `${code} ${path}`)).toEqual(['no-like-halves shape.sides']);
