@@ -90,6 +90,7 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
     },
     'What the roof sits on: a rectangle (width, depth), a regular polygon (sides and one size), a circle (diameter) or a measured plan (corners, or lengths with a diagonal or angles).',
     {
+      id: 'body',
       oneOf: [
         { required: ['width', 'depth'] },
         { required: ['sides'] },
@@ -157,6 +158,7 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
       ),
     },
     'A set of panels in one material.',
+    { id: 'layer' },
   );
 
   const [first, ...others] = kinds.map((kind) =>

@@ -15,6 +15,7 @@ interface Part {
   readonly propertyNames?: unknown;
   readonly const?: unknown;
   readonly $ref?: string;
+  readonly $defs?: Readonly<Record<string, Part>>;
 }
 
 interface Found {
@@ -44,7 +45,9 @@ describe('the JSON Schema of the project file', () => {
   });
 
   it('knows no keys beyond its own, and says what each is for', () => {
-    const parts = [...partsOf({ at: 'file', part: schema, isKey: false })];
+    const shared = Object.entries(schema.$defs ?? {}).map(([at, part]): Found => ({ at, part, isKey: false }));
+    expect(shared.map(({ at }) => at)).toEqual(expect.arrayContaining(['body', 'layer', 'length', 'pitch']));
+    const parts = [{ at: 'file', part: schema, isKey: false }, ...shared].flatMap((found) => [...partsOf(found)]);
     expect(parts.length).toBeGreaterThan(60);
     for (const { at, part, isKey } of parts) {
       // A group by the ids of sides has keys of the maker's own.

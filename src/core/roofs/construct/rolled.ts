@@ -18,9 +18,10 @@ export const halves: readonly (Azimuths & { readonly id: string; readonly title:
 
 const deviationOf = (radius: number, step: number): number => radius * (1 - Math.cos(step / 2));
 
+// Adding nothing turns minus nothing, which is written differently, into nothing.
 const onCircle = (radius: number, azimuth: number, z: number): Vec3 => [
-  radius * Math.cos(azimuth),
-  radius * Math.sin(azimuth),
+  radius * Math.cos(azimuth) + 0,
+  radius * Math.sin(azimuth) + 0,
   z,
 ];
 
@@ -44,7 +45,7 @@ export function coneFace(name: FaceName, { from, to }: Azimuths, low: Circle, hi
   const flat = (radius: number, i: number): Vec2 => {
     const angle = sine * step * (i - steps / 2);
     const slant = radius / sine;
-    return [slant * Math.sin(angle), apex - slant * Math.cos(angle)];
+    return [slant * Math.sin(angle) + 0, apex - slant * Math.cos(angle)];
   };
   const isPeak = high.radius === 0;
   const below = countUp(steps).map((i) => ({ i, circle: low }));
