@@ -72,7 +72,13 @@ async function shootBench(
     await shoot(`${step}-drawer`);
     await drawer.click();
   }
-  await page.getByRole('tab', { name: 'Roof' }).click();
+  for (const place of ['Body', 'Roof']) {
+    await page.getByRole('tab', { name: place }).click();
+    if (await layPlan(page, 'In plan')) {
+      await shoot(`plan-${place.toLowerCase()}`);
+      await layPlan(page, 'As it stands');
+    }
+  }
   for (const roof of await roofIndices(page)) {
     await chooseRoof(page, roof);
     for (const [stop, t] of stops) {
@@ -84,6 +90,14 @@ async function shootBench(
   await close();
   return troubles.length;
 }
+
+/** Lays the plan on the table or takes it off; false where this place has none. */
+const layPlan = async (page: Page, view: 'In plan' | 'As it stands'): Promise<boolean> =>
+  await page.evaluate((name) => {
+    const choice = document.querySelector<HTMLElement>(`#place-panel input[aria-label="${name}"]`);
+    choice?.click();
+    return choice !== null;
+  }, view);
 
 const roofIndices = async (page: Page): Promise<readonly number[]> =>
   await page.evaluate(() => [...(window.spirewright?.getState().production?.roofs.keys() ?? [])]);
