@@ -19,6 +19,8 @@ const unitOf: Readonly<Record<Param['quantity'], string>> = {
   footprint: 'mm',
   courts: 'mm',
   'side-pitches': 'degrees',
+  roof: '',
+  wall: 'mm',
 };
 
 /** A parameter's figure in the unit that `kinds` prints. */
@@ -42,7 +44,7 @@ function kindList(): Json {
       ...(param.optional === undefined ? {} : { optional: param.optional }),
       ...boundsOf(param),
     })),
-    examples: examples.map((example) => ({ title: example.title, shape: example.shape })),
+    examples: examples.map((example) => ({ title: example.title, shape: example.shape as unknown as Json })),
   }));
 }
 
@@ -82,6 +84,8 @@ const wordsFor = {
   footprint: 'corners, or lengths with a diagonal or angles',
   courts: 'lists of corners',
   'side-pitches': 'a pitch or "gable" for each side',
+  roof: 'a roof of another kind',
+  wall: 'as a body',
 } as const;
 
 function whenLeftOut({ optional, oneOf }: Param): string {

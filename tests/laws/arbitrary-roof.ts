@@ -1,8 +1,11 @@
 import fc from 'fast-check';
 import type { Plan } from '../../src/core/footprint/offset.ts';
+import { rectangularBody } from '../../src/core/footprint/rectangular-body.ts';
+import { boxOf } from '../../src/core/geometry/polygon.ts';
+import type { Vec2 } from '../../src/core/geometry/vector.ts';
 import type { Body, ShapeValues, SidePitches } from '../../src/core/project/project.ts';
 import { kinds } from '../../src/core/roofs/catalogue.ts';
-import { isTyped, type RoofDefinition, type TypedParam } from '../../src/core/roofs/definition.ts';
+import { hasTiers, isTyped, type RoofDefinition, type TypedParam } from '../../src/core/roofs/definition.ts';
 import type { Roll } from '../../src/core/solid/roll.ts';
 import type { Solid } from '../../src/core/solid/solid.ts';
 import { arbitraryPitches, arbitraryPlan, bodyInside } from './arbitrary-plan.ts';
@@ -105,9 +108,50 @@ function arbitraryMeasuredBody(shape: ShapeValues): fc.Arbitrary<Body | null> {
     );
 }
 
+/** A wall of a share of the lower roof's size: a rectangle, or a regular polygon. */
+function arbitraryWall(lower: Solid): fc.Arbitrary<Body> {
+  const box = boxOf(lower.vertices.map(([x, y]): Vec2 => [x, y]));
+  const share = fc.double({ min: 0.15, max: 0.7, noNaN: true });
+  const height = fc.double({ min: 1, max: 80, noNaN: true });
+  const rectangle = fc
+    .tuple(share, share, height)
+    .map(([x, y, high]) => rectangularBody(x * (box.maxX - box.minX), y * (box.maxY - box.minY), high));
+  const polygon = fc.tuple(fc.integer({ min: 3, max: 12 }), share, height).map(([sides, part, high]): Body => {
+    const radius = (part * Math.min(box.maxX - box.minX, box.maxY - box.minY)) / 2;
+    const outline = Array.from({ length: sides }, (_, i): Vec2 => {
+      const angle = -Math.PI / 2 + ((2 * i - 1) * Math.PI) / sides;
+      return [radius * Math.cos(angle), radius * Math.sin(angle)];
+    });
+    return { outline, height: high, rectangle: null };
+  });
+  return fc.oneof({ weight: 3, arbitrary: rectangle }, { weight: 1, arbitrary: polygon });
+}
+
+/** A roof of roofs: its lower one by itself, a wall that may stand on it, its upper one with an overhang over the wall. */
+function arbitraryTiers(definition: RoofDefinition): fc.Arbitrary<ShapeValues> {
+  const [lowerKey, upperKey] = definition.params.flatMap(({ quantity, key }) => (quantity === 'roof' ? [key] : []));
+  const wallKey = definition.params.find(({ quantity }) => quantity === 'wall')?.key;
+  if (!lowerKey || !upperKey || !wallKey) throw new Error('two roofs and a wall are drawn');
+  const plain = kinds.filter((kind) => !hasTiers(kind));
+  const overhang = fc.oneof(fc.constant(0), fc.double({ min: 0.1, max: 8, noNaN: true }));
+  return fc.tuple(fc.constantFrom(...plain).chain(arbitraryRoof), fc.constantFrom(...plain)).chain(([lower, upper]) =>
+    fc.record({
+      [lowerKey]: fc.constant({ kind: lower.kind, shape: lower.shape }),
+      [wallKey]: arbitraryWall(lower.solid),
+      [upperKey]: fc.tuple(arbitraryTyped(upper), overhang).map(([shape, eave]) => ({
+        kind: upper.id,
+        shape: Object.fromEntries(
+          Object.entries(shape).filter(([key]) => !upper.params.some((param) => param.key === key && param.outline)),
+        ),
+        overhang: { eave, verge: eave },
+      })),
+    }),
+  );
+}
+
 /** Roofs of one kind; shapes that the kind refuses with an issue are drawn again. */
 export function arbitraryRoof(definition: RoofDefinition): fc.Arbitrary<DrawnRoof> {
-  return arbitraryShape(definition)
+  return (hasTiers(definition) ? arbitraryTiers(definition) : arbitraryShape(definition))
     .chain((shape) => arbitraryBody(shape).map((body) => ({ shape, body, built: definition.build(shape, body) })))
     .filter(({ built }) => built.ok)
     .map(({ shape, body, built }) => {

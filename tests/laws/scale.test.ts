@@ -3,7 +3,9 @@ import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../src/core/footprint/offset.ts';
 import type { Vec2 } from '../../src/core/geometry/vector.ts';
 import { buildNet } from '../../src/core/net/build-net.ts';
-import type { Body, ShapeValue } from '../../src/core/project/project.ts';
+import type { Body, ShapeValue, ShapeValues, TierSpec } from '../../src/core/project/project.ts';
+import { findKind } from '../../src/core/roofs/catalogue.ts';
+import type { RoofDefinition } from '../../src/core/roofs/definition.ts';
 import { arbitraryRoof, kinds, panelsOf } from './arbitrary-roof.ts';
 import { runsOver } from './runs.ts';
 
@@ -17,20 +19,36 @@ const scaledBody = (body: Body | null, by: number): Body | null =>
     rectangle: body.rectangle && { width: body.rectangle.width * by, depth: body.rectangle.depth * by },
   };
 
+function scaledShape(kind: RoofDefinition, shape: ShapeValues, by: number): ShapeValues {
+  const quantities = new Map(kind.params.map(({ key, quantity }) => [key, quantity]));
+  const scaled = (key: string, value: ShapeValue): ShapeValue => {
+    const quantity = quantities.get(key);
+    if (quantity === 'length') return Number(value) * by;
+    if (quantity === 'wall') return scaledBody(value as Body, by) as Body;
+    if (quantity !== 'roof') return value;
+    const tier = value as TierSpec;
+    const { overhang } = tier;
+    return {
+      ...tier,
+      shape: scaledShape(findKind(tier.kind) as RoofDefinition, tier.shape, by),
+      ...(overhang ? { overhang: { eave: overhang.eave * by, verge: overhang.verge * by } } : {}),
+    };
+  };
+  const { corners, courts } = shape as Partial<Plan>;
+  return {
+    ...Object.fromEntries(Object.entries(shape).map(([key, value]) => [key, scaled(key, value)])),
+    ...(corners ? { corners: scaledRing(corners, by) } : {}),
+    ...(courts ? { courts: courts.map((court) => scaledRing(court, by)) } : {}),
+  };
+}
+
 describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kind) => {
   const counts = { numRuns: runsOver(panelsOf(kind), 200) };
 
   test.each([0.1, 10])('times %d is the same roof: alike in corners, edges, roles, pieces and marks', (by) => {
     fc.assert(
       fc.property(arbitraryRoof(kind), ({ shape, body, solid }) => {
-        const lengths = new Set(kind.params.filter((param) => param.quantity === 'length').map((param) => param.key));
-        const larger: Record<string, ShapeValue> = Object.fromEntries(
-          Object.entries(shape).map(([key, value]) => [key, lengths.has(key) ? Number(value) * by : value]),
-        );
-        const { corners, courts } = shape as Partial<Plan>;
-        if (corners) larger['corners'] = scaledRing(corners, by);
-        if (courts) larger['courts'] = courts.map((court) => scaledRing(court, by));
-        const built = kind.build(larger, scaledBody(body, by));
+        const built = kind.build(scaledShape(kind, shape, by), scaledBody(body, by));
         if (!built.ok) throw new Error(JSON.stringify(built.issues));
         // A larger curve takes more samples, and more teeth.
         const isSmooth = solid.faces.some((face) => face.roll);

@@ -40,7 +40,7 @@ const isOverBody = (p: Vec2, { outline, courts = [] }: Body): boolean =>
   isInside(p, outline) && !courts.some((court) => isInside(p, court));
 
 /** Where the segments pq and ab cross in plan; null where they are parallel or do not meet. */
-function crossing(p: Vec2, q: Vec2, a: Vec2, b: Vec2): Vec2 | null {
+export function crossing(p: Vec2, q: Vec2, a: Vec2, b: Vec2): Vec2 | null {
   const along = sub2(q, p);
   const across = sub2(b, a);
   const turn = cross2(along, across);
@@ -58,7 +58,7 @@ const isCovered = (solid: Solid, point: Vec2): boolean =>
   });
 
 /** The flat rings that the slopes are made of. */
-const slopeFacets = (solid: Solid): readonly (readonly Vec3[])[] =>
+export const slopeFacets = (solid: Solid): readonly (readonly Vec3[])[] =>
   solid.faces
     .filter((face) => face.part === 'slope')
     .flatMap((face) => facetsOf(face))
@@ -66,7 +66,13 @@ const slopeFacets = (solid: Solid): readonly (readonly Vec3[])[] =>
 
 /** Level of the lowest slope over a point of the plan; null outside the roof. */
 function underside(facets: readonly (readonly Vec3[])[], point: Vec2): number | null {
-  const levels = facets.flatMap((facet) => {
+  const levels = levelsOver(facets, point);
+  return levels.length === 0 ? null : Math.min(...levels);
+}
+
+/** Levels of all facets over a point of the plan, their edges included. */
+export function levelsOver(facets: readonly (readonly Vec3[])[], point: Vec2): readonly number[] {
+  return facets.flatMap((facet) => {
     const ring = facet.map(([x, y]): Vec2 => [x, y]);
     const isOver = isInside(point, ring) || isOnRing(point, ring);
     if (!isOver) return [];
@@ -74,7 +80,6 @@ function underside(facets: readonly (readonly Vec3[])[], point: Vec2): number | 
     const o = facet[0] as Vec3;
     return [o[2] - (n[0] * (point[0] - o[0]) + n[1] * (point[1] - o[1])) / n[2]];
   });
-  return levels.length === 0 ? null : Math.min(...levels);
 }
 
 const isOnRing = (p: Vec2, ring: readonly Vec2[]): boolean =>

@@ -5,7 +5,7 @@ import { cross2, distance2, distance3, lerp2, sub2, unit2, type Vec2, type Vec3 
 import type { Issue } from '../issue.ts';
 import type { FlapSpec } from '../project/project.ts';
 import { flattenFace, pointInFace } from '../solid/face-frame.ts';
-import { measureSolid } from '../solid/measure.ts';
+import { isFootOnFace, measureSolid } from '../solid/measure.ts';
 import { edgePath, type Solid } from '../solid/solid.ts';
 import { NOISE_MM, NOISE_MM2 } from '../tolerance.ts';
 import { type Flap, flapEnds, type Net, type Panel, type Piece, type Seam, type SeamSide } from './net.ts';
@@ -180,7 +180,18 @@ function underMate(solid: Solid, net: Net, flap: Flap, piece: number): Glued {
   const target = role === 'abutment' ? to.ends : ([to.ends[1], to.ends[0]] as const);
   const motion = alignSegments(...from.ends, ...target);
   const polygon = flap.polygon.map((p) => apply2(motion, p));
-  return { flap, seamEnds: to.ends, mate, polygon, onSeam: new Set() };
+  const glued = { flap, seamEnds: to.ends, mate, onSeam: new Set<number>() };
+  if (!isFootOnFace(solid, flap.edge)) return { ...glued, polygon };
+  // The flap of a wall that stands on its mate is folded the other way, to behind the wall.
+  const turned = polygon.map((p) => mirrored(p, to.ends)).toReversed();
+  return { ...glued, polygon: [...turned.slice(-2), ...turned.slice(0, -2)] };
+}
+
+/** A point on the other side of a line, as far from it. */
+function mirrored(p: Vec2, [a, b]: readonly [Vec2, Vec2]): Vec2 {
+  const along = unit2(sub2(b, a));
+  const aside = cross2(along, sub2(p, a));
+  return [p[0] + 2 * aside * along[1], p[1] - 2 * aside * along[0]];
 }
 
 const panelOf = (net: Net, { piece, panel }: SeamSide): Panel => net.pieces[piece]?.panels[panel] as Panel;

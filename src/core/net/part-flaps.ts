@@ -27,6 +27,8 @@ export interface GlueSide {
   readonly tooth: Tooth | null;
   /** Positions in the panel's loop whose edges are the seam. */
   readonly onSeam: ReadonlySet<number>;
+  /** The flap lies on the outside of the panel, behind a wall that stands there. */
+  readonly isTurnedOver: boolean;
 }
 
 export type Strip = readonly [ring: readonly Vec2[], side: GlueSide];

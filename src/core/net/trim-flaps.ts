@@ -14,6 +14,7 @@ import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import { add2, distance2, dot2, left2, scale2, sub2, unit2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { FlapSpec } from '../project/project.ts';
 import { pointInFace } from '../solid/face-frame.ts';
+import { isFootOnFace } from '../solid/measure.ts';
 import { edgePath, type Solid } from '../solid/solid.ts';
 import { isAtMost, isPositive, isSameLength, NOISE_MM } from '../tolerance.ts';
 import { type Flap, flapEnds } from './net.ts';
@@ -74,13 +75,13 @@ export function trimFlaps(
       if (apart) [strips[i], strips[j]] = apart;
     });
   });
-  return sides.map(({ seam, from, to, a, b, start, edges, tooth }, i) => {
+  return sides.map(({ seam, from, to, a, b, start, edges, tooth, isTurnedOver }, i) => {
     const length = distance2(a, b);
     const toSeam = alignSegments(a, b, [0, 0], [length, 0]);
-    const polygon = fromSeam(
-      (strips[i] ?? []).map((p) => apply2(toSeam, p)),
-      spec.least,
-    );
+    const under = (strips[i] ?? []).map((p) => apply2(toSeam, p));
+    // Behind a wall that stands on a panel the flap is turned over: printed side on printed side.
+    const ring = isTurnedOver ? under.map(([x, y]): Vec2 => [length - x, y]).toReversed() : under;
+    const polygon = fromSeam(ring, spec.least);
     // A tooth that has lost part of its base is left out: the next one holds.
     const isWhole = !tooth || (polygon.length > 0 && isSameLength(distance2(at(polygon, 0), at(polygon, 1)), length));
     const meant = Math.min(spec.width, tooth?.reach ?? spec.width);
@@ -180,7 +181,8 @@ function glueSides(flatSolid: FlatSolid, seam: number, from: number, spec: FlapS
   const to = edge.faces.find((f) => f !== from) as number;
   const path = edgePath(edge).map((v) => pointInFace(solid, to, solid.vertices[v] as Vec3));
   // The edge runs in the direction of its first face's loop, with that face to the left.
-  const isAlong = edge.faces[0] === to;
+  const isTurnedOver = isFootOnFace(solid, seam);
+  const isAlong = (edge.faces[0] === to) !== isTurnedOver;
   const side = (first: number, last: number): GlueSide => ({
     seam,
     from,
@@ -188,6 +190,7 @@ function glueSides(flatSolid: FlatSolid, seam: number, from: number, spec: FlapS
     a: at(path, isAlong ? first : last),
     b: at(path, isAlong ? last : first),
     isAbutment: edge.role === 'abutment',
+    isTurnedOver,
     // The carrying panel's loop runs along the edge the other way than the mate's, or at an abutment as the edge does.
     start: edge.faces[0] === from ? first : path.length - 1 - last,
     edges: last - first,

@@ -1,5 +1,12 @@
 import * as z from 'zod/mini';
-import type { Param, RoofDefinition, TypedParam } from '../roofs/definition.ts';
+import {
+  hasTiers,
+  isTyped,
+  type Param,
+  type RoofDefinition,
+  type RoofParam,
+  type TypedParam,
+} from '../roofs/definition.ts';
 import { formatPitch, PITCH_FORMS, rulers } from '../units/units.ts';
 import { countLimits, defaults } from './limits.ts';
 import { paperSizes } from './paper-sizes.ts';
@@ -161,6 +168,42 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
     { id: 'layer' },
   );
 
+  const shapes = new Map(
+    kinds
+      .filter((kind) => !hasTiers(kind))
+      .map((kind) => [kind.id, shapeSchema(kind, lengthSchema, pitchSchema)] as const),
+  );
+  /** A roof within a roof. */
+  const tier = (param: RoofParam): Schema => {
+    const [one, ...rest] = [...shapes].map(([id, shape]) =>
+      group(
+        {
+          kind: z.literal(id),
+          shape: describeUse(shape, 'Its parameters.'),
+          ...(param.on === 'wall'
+            ? { overhang: optional(overhang, 'Over the wall, instead of the eave outline in the shape.') }
+            : {}),
+        },
+        param.help,
+      ),
+    );
+    const phrase = `a roof { "kind": …, "shape": … } of the kind ${orList([...shapes.keys()].map((id) => `"${id}"`))}`;
+    return describe(
+      z.discriminatedUnion('kind', [one, ...rest] as unknown as [z.ZodMiniObject], { error: phrase }),
+      param.help,
+    );
+  };
+  const tiered = (kind: RoofDefinition): Schema =>
+    group(
+      Object.fromEntries(
+        kind.params.flatMap((param): (readonly [string, Schema])[] => {
+          if (param.quantity === 'roof') return [[param.key, tier(param)]];
+          return param.quantity === 'wall' ? [[param.key, describeUse(body, param.help)]] : [];
+        }),
+      ),
+      `The parts of: ${kind.title}.`,
+    );
+
   const [first, ...others] = kinds.map((kind) =>
     group(
       {
@@ -168,7 +211,7 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
         title: optional(textSchema('Its name.'), 'What the maker calls it; the id unless said otherwise.'),
         copies: optionalWhole(countLimits.copies, 'How many are made; 1 unless said otherwise.'),
         kind: z.literal(kind.id),
-        shape: shapeSchema(kind, lengthSchema, pitchSchema),
+        shape: describeUse(shapes.get(kind.id) ?? tiered(kind), `Eave outline and height of: ${kind.title}.`),
         body: optional(body, 'What the roof sits on.'),
         overhang: optional(overhang, 'Instead of the eave outline in the shape; needs a body.'),
         fascia: length('Height of an upright strip that hangs down from every free eave; none unless said.'),
@@ -206,7 +249,10 @@ function shapeSchema(kind: RoofDefinition, length: Schema, pitch: Schema): Schem
   const keys = kind.params.flatMap((param) => Object.entries(paramSchemas(param, length, pitch)));
   const heights = kind.params.filter((param) => param.oneOf === 'height').map((param) => ({ required: [param.key] }));
   const oneHeight = heights.length > 0 ? { oneOf: heights } : {};
-  return group(Object.fromEntries(keys), `Eave outline and height of: ${kind.title}.`, oneHeight);
+  return group(Object.fromEntries(keys), `Eave outline and height of: ${kind.title}.`, {
+    ...oneHeight,
+    id: `shape-${kind.id}`,
+  });
 }
 
 const leftOutText = (param: Param): string => (param.optional ? ' May be left out.' : '');
@@ -216,7 +262,7 @@ function paramSchemas(param: Param, length: Schema, pitch: Schema): Readonly<Rec
   if (param.quantity === 'footprint') return planSchemas(length).footprint;
   if (param.quantity === 'courts') return { [param.key]: planSchemas(length).courts };
   if (param.quantity === 'side-pitches') return { [param.key]: sidePitchesSchema(param.help) };
-  return { [param.key]: paramSchema(param, length, pitch) };
+  return isTyped(param) ? { [param.key]: paramSchema(param, length, pitch) } : {};
 }
 
 function paramSchema(param: TypedParam, length: Schema, pitch: Schema): Schema {

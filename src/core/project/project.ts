@@ -58,16 +58,33 @@ export interface RoofSpec {
   readonly layers: readonly LayerSpec[];
 }
 
-/** A number or word; for measured outlines corners and courts (in examples also lengths and angles); for sides by their id a pitch of their own or a gable. */
+/** A number or word; a roof within the roof, or the wall it stands on; for measured outlines corners and courts (in examples also lengths and angles); for sides by their id a pitch of their own or a gable. */
 export type ShapeValue =
   | number
   | string
   | readonly number[]
   | readonly Vec2[]
   | readonly (readonly Vec2[])[]
-  | SidePitches;
+  | SidePitches
+  | TierSpec
+  | TypedTier
+  | Body;
 
 export type ShapeValues = Readonly<Record<string, ShapeValue>>;
+
+/** A roof that is part of another: its outline in the shape, or by an overhang over the wall that it stands on. */
+export interface TierSpec {
+  readonly kind: string;
+  readonly shape: ShapeValues;
+  readonly overhang?: Overhang;
+}
+
+/** As an example gives it: mm and degrees. */
+export interface TypedTier {
+  readonly kind: string;
+  readonly shape: ShapeValues;
+  readonly overhang?: number;
+}
 
 /** Radians, or `gable`, by the id of the side. */
 export type SidePitches = Readonly<Record<string, number | 'gable'>>;

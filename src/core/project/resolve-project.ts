@@ -94,7 +94,7 @@ function resolveRoof(
     kind: (definition?.id ?? '') as KindId,
     shape:
       definition && isRecord(shape)
-        ? resolveShape(intake, definition, shape, { path: [...path, 'shape'], hasOverhang })
+        ? resolveShape(intake, definition, shape, { path: [...path, 'shape'], hasOverhang, kinds })
         : {},
     body: resolveBody(intake, roof['body'], [...path, 'body']),
     overhang: resolveOverhang(intake, roof['overhang'], [...path, 'overhang'], definition),

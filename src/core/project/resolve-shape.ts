@@ -1,16 +1,27 @@
 import type { Plan } from '../footprint/offset.ts';
-import { fileKeysOf, isTyped, type Param, type RoofDefinition, type TypedParam } from '../roofs/definition.ts';
+import {
+  fileKeysOf,
+  hasTiers,
+  isTyped,
+  type Param,
+  type RoofDefinition,
+  type RoofParam,
+  type TypedParam,
+} from '../roofs/definition.ts';
 import { formatPitch } from '../units/units.ts';
 import { type Intake, type LengthRule, readLength, readPitch, showBounds } from './intake.ts';
 import { formatPath, isRecord, type PathPart } from './path.ts';
-import type { ShapeValue, ShapeValues, SidePitches } from './project.ts';
+import type { ShapeValue, ShapeValues, SidePitches, TierSpec } from './project.ts';
 import { footprintKeysIn, isFootprintForm, readFootprint } from './read-footprint.ts';
+import { resolveBody, resolveOverhang } from './resolve-body.ts';
 import { andList, orList, projectIssue } from './sentences.ts';
 
 export interface ShapePlace {
   readonly path: readonly PathPart[];
   /** Then the eave outline follows from the body and must not be given. */
   readonly hasOverhang: boolean;
+  /** What roofs within the roof may be. */
+  readonly kinds?: readonly RoofDefinition[];
 }
 
 /** The shape as typed, and which of its parameters the file gives. */
@@ -86,7 +97,8 @@ function valueLeftOut(intake: Intake, param: Param, { place, isMeasured }: Typed
   const { path, hasOverhang } = place;
   if (param.oneOf || (param.outline && (hasOverhang || isMeasured))) return undefined;
   if (param.default !== undefined) return param.default;
-  if (param.optional) return undefined;
+  // Roofs and walls within the roof were missed with the structure of the file.
+  if (param.optional || param.quantity === 'roof' || param.quantity === 'wall') return undefined;
   const at = formatPath([...path, param.key]);
   // Measured outlines and what belongs to sides are outline parameters or optional.
   intake.report(
@@ -102,10 +114,28 @@ function readParam(intake: Intake, param: Param, { shape, place }: Typed, plan: 
   if (param.quantity === 'footprint') return plan?.corners;
   if (param.quantity === 'courts') return plan?.courts;
   if (param.quantity === 'side-pitches') return readSidePitches(intake, found, path, ruleOf(param));
+  if (param.quantity === 'roof') return readTier(intake, param, found, { ...place, path });
+  if (param.quantity === 'wall') return resolveBody(intake, found, path) ?? undefined;
   if (param.quantity === 'length') return readLength(intake, found, path, ruleOf(param));
   if (param.quantity === 'pitch') return readPitch(intake, found, path, ruleOf(param));
   // Counts and words are checked with the structure of the file.
   return typeof found === 'number' || typeof found === 'string' ? found : undefined;
+}
+
+/** A roof within the roof: its outline follows from the body, or over a wall from its own overhang, if there is one. */
+function readTier(intake: Intake, param: RoofParam, found: unknown, place: ShapePlace): TierSpec | undefined {
+  if (!isRecord(found)) return undefined;
+  const { path, kinds = [] } = place;
+  const definition = kinds.filter((kind) => !hasTiers(kind)).find((kind) => kind.id === found['kind']);
+  const { shape, overhang } = found;
+  if (!definition || !isRecord(shape)) return undefined;
+  const own = param.on === 'wall' ? resolveOverhang(intake, overhang, [...path, 'overhang'], definition) : null;
+  const hasOverhang = param.on === 'wall' ? overhang !== undefined : place.hasOverhang;
+  return {
+    kind: definition.id,
+    shape: resolveShape(intake, definition, shape, { path: [...path, 'shape'], hasOverhang }),
+    ...(own ? { overhang: own } : {}),
+  };
 }
 
 /** Sides are known by their ids once there is an outline; here their pitches are read. */

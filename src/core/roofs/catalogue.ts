@@ -35,6 +35,7 @@ import { shed } from './shed.ts';
 import { sideHip } from './side-hip.ts';
 import { spire } from './spire.ts';
 import { splayFootSpire } from './splay-foot-spire.ts';
+import { twoTier } from './two-tier.ts';
 
 const list = [
   pyramid,
@@ -73,12 +74,22 @@ const list = [
   apse,
   leanToHalfPyramid,
   leanToHalfSpire,
+  twoTier,
 ] as const;
 
 export type KindId = (typeof list)[number]['id'];
 
 /** Every kind of roof, in the order in which it is offered. Panel, command line, docs, schema and tests derive from this list. */
 // A definition's `build` only reads its own parameters, which `resolveProject` has checked against `params`.
-export const kinds: readonly RoofDefinition<KindId>[] = list as unknown as readonly RoofDefinition<KindId>[];
+export const kinds: readonly RoofDefinition<KindId>[] = (list as unknown as readonly RoofDefinition<KindId>[]).map(
+  (kind) => ({
+    ...kind,
+    find: findKind,
+    build: (values, body) => kind.build(values, body, findKind),
+    outlineFromBody: (body, overhang, values) => kind.outlineFromBody(body, overhang, values, findKind),
+  }),
+);
 
-export const findKind = (id: string): RoofDefinition<KindId> | undefined => kinds.find((kind) => kind.id === id);
+export function findKind(id: string): RoofDefinition<KindId> | undefined {
+  return kinds.find((kind) => kind.id === id);
+}

@@ -1,7 +1,7 @@
 import { footprintKeys } from '../footprint/footprint.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Result } from '../issue.ts';
-import type { Body, Overhang, ShapeValues, SidePitches } from '../project/project.ts';
+import type { Body, Overhang, ShapeValues, SidePitches, TierSpec } from '../project/project.ts';
 import type { Solid } from '../solid/solid.ts';
 
 interface ParamBase {
@@ -73,16 +73,34 @@ export interface SidePitchesParam extends ParamBase {
   readonly default?: undefined;
 }
 
+/** A roof of another kind within this one. */
+export interface RoofParam extends ParamBase {
+  readonly quantity: 'roof';
+  /** `body`: its outline follows from the body and the overhang where the whole roof has one. `wall`: it may have an overhang of its own. */
+  readonly on: 'body' | 'wall';
+  readonly default?: undefined;
+}
+
+/** A wall within the roof, by its plan and height. */
+export interface WallParam extends ParamBase {
+  readonly quantity: 'wall';
+  readonly default?: undefined;
+}
+
 /** Said with one number or word. */
 export type TypedParam = LengthParam | PitchParam | CountParam | ChoiceParam;
 
-export type Param = TypedParam | FootprintParam | CourtsParam | SidePitchesParam;
+export type Param = TypedParam | FootprintParam | CourtsParam | SidePitchesParam | RoofParam | WallParam;
 
 export const isTyped = (param: Param): param is TypedParam =>
   param.quantity === 'length' ||
   param.quantity === 'pitch' ||
   param.quantity === 'count' ||
   param.quantity === 'choice';
+
+/** Whether a roof is made of roofs; such a one is not part of another. */
+export const hasTiers = ({ params }: Pick<RoofDefinition, 'params'>): boolean =>
+  params.some((param) => param.quantity === 'roof');
 
 /** The keys of a shape in the file that say this parameter. */
 export const fileKeysOf = (param: Param): readonly string[] =>
@@ -97,12 +115,19 @@ type ValueOf<P extends Param> = P extends ChoiceParam
       ? readonly (readonly Vec2[])[]
       : P extends SidePitchesParam
         ? SidePitches
-        : number;
+        : P extends RoofParam
+          ? TierSpec
+          : P extends WallParam
+            ? Body
+            : number;
 
 /** What `build` is given: given parameters and defaults, mm and radians; a group holds exactly one value, an optional one may be missing. */
 export type ParamValues<P extends readonly Param[]> = readonly Param[] extends P
   ? ShapeValues
   : { readonly [Q in P[number] as Q['key']]?: ValueOf<Q> };
+
+/** Looks up another kind, for roofs made of roofs. The catalogue gives it: none of the kinds it lists may import it. */
+export type FindKind = (id: string) => RoofDefinition | undefined;
 
 export interface RoofDefinition<Id extends string = string, P extends readonly Param[] = readonly Param[]> {
   readonly id: Id;
@@ -113,13 +138,20 @@ export interface RoofDefinition<Id extends string = string, P extends readonly P
   readonly alsoCalled?: readonly string[];
   readonly params: P;
   /** The roof's solid, centred on the origin, z = 0 at the eave. The body says where end walls stand; it may be missing. */
-  readonly build: (values: ParamValues<P>, body: Body | null) => Result<Solid>;
+  readonly build: (values: ParamValues<P>, body: Body | null, find?: FindKind) => Result<Solid>;
   /** Whether it has gable ends, so that an overhang may say something else there. */
   readonly hasVerge: boolean;
   /** The outline parameters that an overhang over this body gives. */
-  readonly outlineFromBody: (body: Body, overhang: Overhang, values: ParamValues<P>) => Result<ShapeValues>;
+  readonly outlineFromBody: (
+    body: Body,
+    overhang: Overhang,
+    values: ParamValues<P>,
+    find?: FindKind,
+  ) => Result<ShapeValues>;
   /** Named examples in mm and degrees, as a maker could type them. */
   readonly examples: readonly { readonly title: string; readonly shape: ShapeValues }[];
+  /** The other kinds of the catalogue that lists this one; set by it. */
+  readonly find?: FindKind;
 }
 
 /** Keeps the literal types of id and parameters. */

@@ -1,6 +1,5 @@
 import { fail, type Issue, type Result, succeed } from '../issue.ts';
 import type { Body, Overhang, ShapeValues } from '../project/project.ts';
-import { CUT_MM } from '../tolerance.ts';
 import type { ChoiceParam, LengthParam } from './definition.ts';
 
 /** A rectangular eave outline, shared by every kind that stands on one. */
@@ -45,8 +44,12 @@ export const needsRectangle: Issue = {
   remedy: 'Give the body a width and a depth, or give the outline in the shape instead of an overhang.',
 };
 
+/** How far out a peak may lie, as a share of the way to the eave. */
+const PEAK_SHARE = 0.998;
+
 export function checkPeakOffset(offset: number, half: number, path: string): Issue[] {
-  const most = half - CUT_MM;
+  // Over the eave itself a panel would have no width left.
+  const most = PEAK_SHARE * half;
   if (Math.abs(offset) <= most) return [];
   return [
     {

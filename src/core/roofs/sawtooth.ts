@@ -1,5 +1,6 @@
 import type { Vec2 } from '../geometry/vector.ts';
 import { fail, type Issue, type Result, succeed } from '../issue.ts';
+import { isAtMost } from '../tolerance.ts';
 import { raiseProfile } from './construct/profile-roof.ts';
 import { wallLines } from './construct/rectangle-roof.ts';
 import { defineRoof } from './definition.ts';
@@ -49,7 +50,7 @@ export const sawtooth = defineRoof({
     if (!height.ok) return height;
     const rise = height.value;
     const most = perRise === 0 ? Number.POSITIVE_INFINITY : (MOST_SHARE * tooth) / perRise;
-    if (rise > most) return fail(glazingTooFlat(rise, most));
+    if (!isAtMost(rise, most)) return fail(glazingTooFlat(rise, most));
     const foot = (i: number): Vec2 => [-depth / 2 + i * tooth, 0];
     const ridge = (i: number): Vec2 => [-depth / 2 + (i + 1) * tooth - rise * perRise, rise];
     const numbers = Array.from({ length: teeth }, (_, i) => i);

@@ -94,11 +94,23 @@ export function buildSolid(drafts: readonly FaceDraft[], abutments: readonly Abu
       role,
       length:
         run.length === 1 ? distance3(a, b) : run.reduce((sum, part) => sum + arcLength({ vertices, faces }, part), 0),
-      dihedral: meeting[1] ? Math.PI - turnAlong(meeting[0].normal, meeting[1].normal, along) : null,
+      dihedral: meeting[1] ? Math.PI - turnBetween(meeting[0], meeting[1], along, host !== undefined) : null,
     };
   });
   return { vertices, faces, edges };
 }
+
+/** How far the paper turns at an edge, radians; at the foot of a wall that stands on a face, to the face behind the wall. */
+function turnBetween(first: Meeting, second: Meeting, along: Vec3, isAbutment: boolean): number {
+  const turn = turnAlong(first.normal, second.normal, along);
+  return isAbutment && standsOn(first.normal, second.normal, along) ? turn + Math.PI : turn;
+}
+
+/**
+ * Whether a wall stands on the outside of the face that its edge meets, in place of ending under it: from the edge it goes up
+ * from the face. By outward normals, and the direction of the wall's loop.
+ */
+export const standsOn = (wall: Vec3, host: Vec3, along: Vec3): boolean => dot3(host, cross3(wall, along)) > 0;
 
 /** Side of the cells that points are sorted into, mm. */
 const CELL = 1;

@@ -5,7 +5,7 @@ import type { Issue } from '../issue.ts';
 import { isPositive, isSameLength, NOISE_MM, ROLL_MM, SNAP_MM } from '../tolerance.ts';
 import { faceFrame, faceNormal, frameMotion, offRoll, pointInFace } from './face-frame.ts';
 import { bendPoint, type Roll } from './roll.ts';
-import { edgePath, type Face, type Solid } from './solid.ts';
+import { boundsFace, edgePath, type Face, type Solid } from './solid.ts';
 
 /**
  * What a solid must be before anything is unfolded from it: faces flat and facing out, every edge known and of its
@@ -36,7 +36,7 @@ export function checkSolid(solid: Solid): readonly Issue[] {
     }
     face.loop.forEach((start, i) => {
       const end = at(face.loop, i + 1);
-      const runs = solid.edges.filter((edge) => edge.faces.includes(f) && runsBetween(edgePath(edge), start, end));
+      const runs = solid.edges.filter((edge) => boundsFace(edge, f) && runsBetween(edgePath(edge), start, end));
       if (runs.length !== 1)
         found('edge-missing', `An edge of the panel ${face.title} is not listed once.`, { runsCount: runs.length });
     });

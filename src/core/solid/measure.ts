@@ -1,8 +1,9 @@
 import { at } from '../geometry/polygon.ts';
-import type { Vec3 } from '../geometry/vector.ts';
+import { add3, scale3, sub3, type Vec3 } from '../geometry/vector.ts';
 import { isPositive } from '../tolerance.ts';
-import { faceFrame, flattenFace } from './face-frame.ts';
-import { edgePath, type Face, type Solid } from './solid.ts';
+import { standsOn } from './build-solid.ts';
+import { faceFrame, flattenFace, normalAt } from './face-frame.ts';
+import { boundsFace, type Edge, edgePath, type Face, type Solid } from './solid.ts';
 
 export interface FaceMeasures {
   /** Angle of the plane to the horizontal, radians. */
@@ -97,6 +98,15 @@ export function frontMeasures(solid: Solid): {
   return { face, rise: slant * Math.sin(pitch), pitch, slant, run: slant * Math.cos(pitch) };
 }
 
+/** Whether an edge is the foot of a wall that stands on the outside of a face, not the head of one that ends under it. */
+export function isFootOnFace({ vertices, faces, edges }: Solid, edge: number): boolean {
+  const { ends, faces: sides, role } = edges[edge] as Edge;
+  if (role !== 'abutment') return false;
+  const [a, b] = ends.map((v) => vertices[v] as Vec3) as [Vec3, Vec3];
+  const [wall, host] = sides.map((f) => normalAt(vertices, faces[f] as Face, scale3(add3(a, b), 0.5))) as [Vec3, Vec3];
+  return standsOn(wall, host, sub3(b, a));
+}
+
 /**
  * For each face the edges that its loop runs along, in its order: entry i joins corner i to the next, so that a curved edge is
  * entered once for each of its parts. An abutment on the inside of a slope is not one of the slope's.
@@ -114,7 +124,7 @@ export function edgesOfFaces(solid: Solid): readonly (readonly number[])[] {
   return solid.faces.map((face, f) =>
     face.loop.map((start, i) => {
       const here = byEnds.get(keyOf(start, at(face.loop, i + 1))) ?? [];
-      return here.find((e) => solid.edges[e]?.faces.includes(f)) ?? -1;
+      return here.find((e) => boundsFace(solid.edges[e] as Edge, f)) ?? -1;
     }),
   );
 }

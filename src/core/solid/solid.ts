@@ -5,7 +5,7 @@ import type { Roll } from './roll.ts';
  * What an edge is to a roofer.
  * eave: low edge of a slope, or the outer edge of a level deck · ridge: level top edge · hip: slanted, outside angle · valley: slanted, inside angle ·
  * verge: slanted edge at a gable · break: where the pitch changes within one side · abutment: the edge of a wall that
- * meets the inside of a slope · rim: edge of an open top · foot: lower edge of a wall panel.
+ * meets a slope away from the slope's edges · rim: edge of an open top · foot: lower edge of a wall panel.
  */
 export type EdgeRole = 'eave' | 'ridge' | 'hip' | 'valley' | 'verge' | 'break' | 'abutment' | 'rim' | 'foot';
 
@@ -41,7 +41,8 @@ export interface Edge {
   readonly length: number;
   /**
    * Inside angle between the two faces, radians: under pi on a hip or ridge, over pi in a valley; null with one face.
-   * At an abutment: between the wall and the part of the slope that lies inside the building.
+   * At an abutment: between the wall and the part of the slope that lies inside the building, or where the wall stands on the
+   * slope, behind the wall.
    */
   readonly dihedral: number | null;
 }
@@ -60,3 +61,7 @@ export interface Solid {
 
 /** The vertices of an edge from end to end. */
 export const edgePath = ({ ends: [a, b], via = [] }: Edge): readonly number[] => [a, ...via, b];
+
+/** Whether a face's loop runs along an edge: at an abutment only that of the wall does. */
+export const boundsFace = ({ role, faces }: Pick<Edge, 'role' | 'faces'>, face: number): boolean =>
+  role === 'abutment' ? faces[0] === face : faces.includes(face);

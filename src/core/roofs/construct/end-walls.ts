@@ -26,12 +26,14 @@ export interface WallLine {
 }
 
 /** Where one slope passes over a wall line: distance along it and level, in the direction of the line. */
-interface Passing {
+export interface Passing {
   readonly slope: FaceDraft;
   readonly start: Vec2;
   readonly end: Vec2;
   /** The line runs along an edge of the slope, so that wall and slope share it. */
   readonly isShared: boolean;
+  /** Of a shared edge: the slope lies to the left of the line, over the inside of the building. */
+  readonly isInside: boolean;
 }
 
 /**
@@ -71,7 +73,8 @@ export function addEndWalls(
   return { faces: [...cut, ...walls], abutments };
 }
 
-function passingsOver(slopes: readonly FaceDraft[], { from, to }: WallLine): readonly Passing[] {
+/** Where slopes pass over a line, in its direction, each stretch as far as one slope goes. */
+export function passingsOver(slopes: readonly FaceDraft[], { from, to }: WallLine): readonly Passing[] {
   const along = unit2(sub2(to, from));
   const length = length2(sub2(to, from));
   const alongOf = (p: Vec3): number => dot2(along, sub2([p[0], p[1]], from));
@@ -89,7 +92,8 @@ function passingsOver(slopes: readonly FaceDraft[], { from, to }: WallLine): rea
           [alongOf(q), q[2]],
         ];
         const [start, end] = ends[0][0] < ends[1][0] ? ends : [ends[1], ends[0]];
-        shared.push(...clipSpan({ slope, start, end, isShared: true }, length));
+        const isInside = start === ends[0];
+        shared.push(...clipSpan({ slope, start, end, isShared: true, isInside }, length));
       } else if (a > NOISE_MM !== b > NOISE_MM) {
         const t = a / (a - b);
         hits.push([alongOf(p) + (alongOf(q) - alongOf(p)) * t, p[2] + (q[2] - p[2]) * t]);
@@ -99,7 +103,7 @@ function passingsOver(slopes: readonly FaceDraft[], { from, to }: WallLine): rea
     hits.sort((p, q) => p[0] - q[0]);
     return hits.flatMap((start, i) => {
       const end = hits[i + 1];
-      return i % 2 === 1 || !end ? [] : clipSpan({ slope, start, end, isShared: false }, length);
+      return i % 2 === 1 || !end ? [] : clipSpan({ slope, start, end, isShared: false, isInside: true }, length);
     });
   });
   return spans.sort((a, b) => a.start[0] - b.start[0]);
@@ -118,8 +122,8 @@ function clipSpan(span: Passing, length: number): Passing[] {
   return [{ ...span, start: levelAt(low), end: levelAt(high) }];
 }
 
-/** The loop with a corner more where the point lies between two of its corners. */
-function withCorner(points: readonly Vec3[], corner: Vec3): readonly Vec3[] {
+/** The loop with one corner more where the point lies between two of its corners. */
+export function withCorner(points: readonly Vec3[], corner: Vec3): readonly Vec3[] {
   if (points.some((p) => !isPositive(distance3(p, corner)))) return points;
   const index = points.findIndex((p, i) => {
     const q = at(points, i + 1);
