@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Vec2 } from '../geometry/vector.ts';
 import { fail, type Issue } from '../issue.ts';
 import { kinds } from '../roofs/catalogue.ts';
-import { isTyped, type Param, type RoofDefinition } from '../roofs/definition.ts';
+import { hasTiers, isTyped, type Param, type RoofDefinition } from '../roofs/definition.ts';
 import { formatMark, parseLength, type Ruler, roundToRuler, toDegrees } from '../units/units.ts';
 import { resolveProject } from './read-project.ts';
 import { resolveShape } from './resolve-shape.ts';
@@ -138,72 +138,77 @@ describe('a measured eave outline', () => {
 const oneOf = <P extends Param>(members: readonly P[]): fc.Arbitrary<P | undefined> =>
   members.length === 0 ? fc.constant(undefined) : fc.constantFrom(...members);
 
-describe.each(kinds.map((kind) => [kind.id, kind] as const))('the parameters of a %s', (id, kind) => {
-  const params = kind.params.filter(isTyped).filter((param) => param.quantity !== 'choice');
-  const needsPlan = kind.params.some((param) => param.quantity === 'footprint' && !param.optional);
-  const withoutGroup = (param: Param): boolean => !param.oneOf;
-  const onePerGroup = fc.record({
-    height: oneOf(params.filter((param) => param.oneOf === 'height')),
-    plan: fc.constantFrom(undefined, ...params.filter((param) => param.oneOf === 'plan')),
-  });
-  const hasPlans = params.some((param) => param.oneOf === 'plan');
+describe.each(kinds.filter((kind) => !hasTiers(kind)).map((kind) => [kind.id, kind] as const))(
+  'the parameters of a %s',
+  (id, kind) => {
+    const params = kind.params.filter(isTyped).filter((param) => param.quantity !== 'choice');
+    const needsPlan = kind.params.some((param) => param.quantity === 'footprint' && !param.optional);
+    const withoutGroup = (param: Param): boolean => !param.oneOf;
+    const onePerGroup = fc.record({
+      height: oneOf(params.filter((param) => param.oneOf === 'height')),
+      plan: fc.constantFrom(undefined, ...params.filter((param) => param.oneOf === 'plan')),
+    });
+    const hasPlans = params.some((param) => param.oneOf === 'plan');
 
-  it('are read from any text inside their bounds, and refused outside them', () => {
-    const ruler: Ruler = '1/32in';
-    fc.assert(
-      fc.property(onePerGroup, fc.infiniteStream(fc.integer({ min: 2, max: 998 })), (groups, shares) => {
-        const plan = groups.plan ?? params.find((param) => param.oneOf === 'plan');
-        const used = [...params.filter(withoutGroup), groups.height, ...(hasPlans && plan ? [plan] : [])];
-        const wanted = new Map<string, number>();
-        const shape: Loose = needsPlan ? { lengths: [30, 40, 50] } : {};
-        for (const param of used) {
-          if (!param) continue;
-          // A little inside the bounds, so that the nearest mark is too.
-          const share = (shares.next().value as number) / 1000;
-          const value = param.min + (param.max - param.min) * share;
-          if (param.quantity === 'count') {
-            shape[param.key] = Math.round(value);
-            wanted.set(param.key, Math.round(value));
-          } else if (param.quantity === 'pitch') {
-            shape[param.key] = toDegrees(value);
-            wanted.set(param.key, value);
-          } else {
-            const mark = roundToRuler(value, ruler).mark;
-            shape[param.key] = formatMark(mark, ruler);
-            wanted.set(param.key, mark);
+    it('are read from any text inside their bounds, and refused outside them', () => {
+      const ruler: Ruler = '1/32in';
+      fc.assert(
+        fc.property(onePerGroup, fc.infiniteStream(fc.integer({ min: 2, max: 998 })), (groups, shares) => {
+          const plan = groups.plan ?? params.find((param) => param.oneOf === 'plan');
+          const used = [...params.filter(withoutGroup), groups.height, ...(hasPlans && plan ? [plan] : [])];
+          const wanted = new Map<string, number>();
+          const shape: Loose = needsPlan ? { lengths: [30, 40, 50] } : {};
+          for (const param of used) {
+            if (!param) continue;
+            // A little inside the bounds, so that the nearest mark is too.
+            const share = (shares.next().value as number) / 1000;
+            const value = param.min + (param.max - param.min) * share;
+            if (param.quantity === 'count') {
+              shape[param.key] = Math.round(value);
+              wanted.set(param.key, Math.round(value));
+            } else if (param.quantity === 'pitch') {
+              shape[param.key] = toDegrees(value);
+              wanted.set(param.key, value);
+            } else {
+              const mark = roundToRuler(value, ruler).mark;
+              shape[param.key] = formatMark(mark, ruler);
+              wanted.set(param.key, mark);
+            }
           }
+          const result = resolveProject(gateFile({ roofs: [gate({ kind: id, shape })] }));
+          expect(result.issues).toEqual([]);
+          const read = result.ok ? (result.value.project.roofs[0]?.shape ?? {}) : {};
+          for (const [key, value] of wanted) expect(Number(read[key])).toBeCloseTo(value, 9);
+        }),
+        { numRuns: 200 },
+      );
+      for (const param of params) {
+        if (param.quantity !== 'length') continue;
+        for (const outside of [param.min - 0.5, param.max + 0.5]) {
+          const { issues } = resolveProject(gateFile({ roofs: [gate({ kind: id, shape: { [param.key]: outside } })] }));
+          const about = issues.filter((issue) => issue.path === `roofs[0].shape.${param.key}`);
+          expect(about.map((issue) => issue.code)).toEqual([
+            outside < 0 && param.min >= 0 ? 'length-negative' : 'out-of-bounds',
+          ]);
         }
-        const result = resolveProject(gateFile({ roofs: [gate({ kind: id, shape })] }));
-        expect(result.issues).toEqual([]);
-        const read = result.ok ? (result.value.project.roofs[0]?.shape ?? {}) : {};
-        for (const [key, value] of wanted) expect(Number(read[key])).toBeCloseTo(value, 9);
-      }),
-      { numRuns: 200 },
-    );
-    for (const param of params) {
-      if (param.quantity !== 'length') continue;
-      for (const outside of [param.min - 0.5, param.max + 0.5]) {
-        const { issues } = resolveProject(gateFile({ roofs: [gate({ kind: id, shape: { [param.key]: outside } })] }));
-        const about = issues.filter((issue) => issue.path === `roofs[0].shape.${param.key}`);
-        expect(about.map((issue) => issue.code)).toEqual([
-          outside < 0 && param.min >= 0 ? 'length-negative' : 'out-of-bounds',
-        ]);
       }
-    }
-  });
+    });
 
-  it('have bounds in their sentences that a maker can type', () => {
-    for (const param of params) {
-      if (param.quantity !== 'length') continue;
-      const { issues } = resolveProject(gateFile({ roofs: [gate({ kind: id, shape: { [param.key]: '99in 1/2' } })] }));
-      expect(issues.some((issue) => issue.code === 'length-unreadable')).toBe(true);
-      const far = resolveProject(gateFile({ roofs: [gate({ kind: id, shape: { [param.key]: '900in' } })] })).issues;
-      const message = far.find((issue) => issue.code === 'out-of-bounds')?.message ?? '';
-      const [, least = '', most = ''] = /Allowed: (.*) to (.*)\.$/.exec(message) ?? [];
-      for (const bound of [least, most]) {
-        const mm = parseLength(bound, { negative: 'allow' });
-        expect(mm.ok && mm.value >= param.min && mm.value <= param.max, `${bound} of ${param.key}`).toBe(true);
+    it('have bounds in their sentences that a maker can type', () => {
+      for (const param of params) {
+        if (param.quantity !== 'length') continue;
+        const { issues } = resolveProject(
+          gateFile({ roofs: [gate({ kind: id, shape: { [param.key]: '99in 1/2' } })] }),
+        );
+        expect(issues.some((issue) => issue.code === 'length-unreadable')).toBe(true);
+        const far = resolveProject(gateFile({ roofs: [gate({ kind: id, shape: { [param.key]: '900in' } })] })).issues;
+        const message = far.find((issue) => issue.code === 'out-of-bounds')?.message ?? '';
+        const [, least = '', most = ''] = /Allowed: (.*) to (.*)\.$/.exec(message) ?? [];
+        for (const bound of [least, most]) {
+          const mm = parseLength(bound, { negative: 'allow' });
+          expect(mm.ok && mm.value >= param.min && mm.value <= param.max, `${bound} of ${param.key}`).toBe(true);
+        }
       }
-    }
-  });
-});
+    });
+  },
+);
