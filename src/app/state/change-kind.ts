@@ -1,4 +1,5 @@
-import { fileKeysOf, type Param, type RoofDefinition } from '../../core/roofs/definition.ts';
+import type { ShapeValues, TypedTier } from '../../core/project/project.ts';
+import { fileKeysOf, type Param, type RoofDefinition, type RoofParam } from '../../core/roofs/definition.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import { formatMark, type Ruler, roundToRuler } from '../../core/units/units.ts';
 import { exampleSolid } from './example.ts';
@@ -32,19 +33,47 @@ export const exampleShape = (
   definition: RoofDefinition,
   sizes: Sizes,
   factor: number,
-  outline: 'without outline' | 'with outline',
-): JsonObject =>
+  outline: OutlineSaid,
+): JsonObject => shapeText(definition, definition.examples[0]?.shape ?? {}, { sizes, factor, outline });
+
+type OutlineSaid = 'without outline' | 'with outline';
+
+interface Enlarged {
+  readonly sizes: Sizes;
+  readonly factor: number;
+  readonly outline: OutlineSaid;
+}
+
+const shapeText = (definition: RoofDefinition, shape: ShapeValues, how: Enlarged): JsonObject =>
   Object.fromEntries(
     definition.params.flatMap((param) => {
+      const { sizes, factor, outline } = how;
       if (param.outline && outline === 'without outline') return [];
-      return fileKeysOf(param).flatMap((key) => {
-        const value = definition.examples[0]?.shape[key];
+      return fileKeysOf(param).flatMap((key): (readonly [string, Json])[] => {
+        const value = shape[key];
         if (value === undefined) return [];
+        if (param.quantity === 'roof') return [[key, tierText(definition, param, value as TypedTier, how)]];
+        if (param.quantity === 'wall') return [[key, wallText(value as Readonly<Record<string, number>>, how)]];
         const isLength = (param.quantity === 'length' || param.outline) && key !== 'angles';
         return [[key, isLength ? figuresText(value, (mm) => handyText(sizes, mm * factor)) : (value as Json)] as const];
       });
     }),
   );
+
+/** A roof within the roof; one on the body leaves out its outline with the whole, one on the wall keeps its overhang. */
+const tierText = ({ find }: RoofDefinition, param: RoofParam, tier: TypedTier, how: Enlarged): JsonObject => {
+  const { kind, shape, overhang } = tier;
+  const definition = find?.(kind);
+  const outline = param.on === 'body' ? how.outline : 'with outline';
+  return {
+    kind,
+    shape: definition ? shapeText(definition, shape, { ...how, outline }) : {},
+    ...(overhang === undefined ? {} : { overhang: handyText(how.sizes, overhang * how.factor) }),
+  };
+};
+
+const wallText = (wall: Readonly<Record<string, number>>, { sizes, factor }: Enlarged): JsonObject =>
+  Object.fromEntries(Object.entries(wall).map(([key, mm]) => [key, handyText(sizes, mm * factor)]));
 
 const riseOf = (solid: Solid | undefined | null): number | null =>
   solid === undefined || solid === null ? null : measuredValue(solid, 'rise');
