@@ -3,8 +3,8 @@ import { at, distanceToSegment, isInside } from '../geometry/polygon.ts';
 import { cross2, dot2, length2, sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Body } from '../project/project.ts';
 import { facetsOf, newellNormal } from '../solid/face-frame.ts';
-import { edgePath, type Solid } from '../solid/solid.ts';
-import { NOISE_MM } from '../tolerance.ts';
+import { edgePath, type Face, type Solid } from '../solid/solid.ts';
+import { NOISE_MM, SNAP_MM } from '../tolerance.ts';
 
 /**
  * Height of the eave plane over the table with the roof resting on its body, mm: the roof comes down until its underside
@@ -51,11 +51,11 @@ export function crossing(p: Vec2, q: Vec2, a: Vec2, b: Vec2): Vec2 | null {
 }
 
 /** Whether any panel lies over a point of the plan; upright ones have no area there. */
-const isCovered = (solid: Solid, point: Vec2): boolean =>
-  solid.faces.some(({ loop, part }) => {
-    const ring = loop.map((v): Vec2 => [solid.vertices[v]?.[0] ?? 0, solid.vertices[v]?.[1] ?? 0]);
-    return isInside(point, ring) || (part === 'slope' && isOnRing(point, ring));
-  });
+const isCovered = (panels: RoofPlan['panels'], point: Vec2): boolean =>
+  panels.some(
+    ({ ring, part }) =>
+      !isBeyond(ring, point) && (isInside(point, ring) || (part === 'slope' && isOnRing(point, ring))),
+  );
 
 /** The flat rings that the slopes are made of. */
 export const slopeFacets = (solid: Solid): readonly (readonly Vec3[])[] =>
@@ -73,6 +73,7 @@ function underside(facets: readonly (readonly Vec3[])[], point: Vec2): number | 
 /** Levels of all facets over a point of the plan, their edges included. */
 export function levelsOver(facets: readonly (readonly Vec3[])[], point: Vec2): readonly number[] {
   return facets.flatMap((facet) => {
+    if (isBeyond(facet, point)) return [];
     const ring = facet.map(([x, y]): Vec2 => [x, y]);
     const isOver = isInside(point, ring) || isOnRing(point, ring);
     if (!isOver) return [];
@@ -80,6 +81,18 @@ export function levelsOver(facets: readonly (readonly Vec3[])[], point: Vec2): r
     const o = facet[0] as Vec3;
     return [o[2] - (n[0] * (point[0] - o[0]) + n[1] * (point[1] - o[1])) / n[2]];
   });
+}
+
+/** Whether a point lies outside the box around a ring in plan: most do, and that is soon said. */
+function isBeyond(ring: readonly (Vec2 | Vec3)[], [x, y]: Vec2): boolean {
+  let [isWest, isEast, isSouth, isNorth] = [true, true, true, true];
+  for (const corner of ring) {
+    if (corner[0] <= x + SNAP_MM) isEast = false;
+    if (corner[0] >= x - SNAP_MM) isWest = false;
+    if (corner[1] <= y + SNAP_MM) isNorth = false;
+    if (corner[1] >= y - SNAP_MM) isSouth = false;
+  }
+  return isWest || isEast || isSouth || isNorth;
 }
 
 const isOnRing = (p: Vec2, ring: readonly Vec2[]): boolean =>
@@ -102,7 +115,11 @@ export function overhangs(solid: Solid, body: Body): readonly number[] {
     const path = edgePath(edge).map((v): Vec2 => [solid.vertices[v]?.[0] ?? 0, solid.vertices[v]?.[1] ?? 0]);
     return path.slice(1).map((end, i): Line => [path[i] as Vec2, end]);
   });
-  const plan: RoofPlan = { solid, facets: slopeFacets(solid), lines };
+  const panels = solid.faces.map(({ loop, part }) => ({
+    part,
+    ring: loop.map((v): Vec2 => [solid.vertices[v]?.[0] ?? 0, solid.vertices[v]?.[1] ?? 0]),
+  }));
+  const plan: RoofPlan = { panels, facets: slopeFacets(solid), lines };
   return ringsOf({ corners: body.outline, courts: body.courts }).flatMap((ring) =>
     ring.flatMap((p, i) => {
       const q = at(ring, i + 1);
@@ -117,7 +134,8 @@ export function overhangs(solid: Solid, body: Body): readonly number[] {
 }
 
 interface RoofPlan {
-  readonly solid: Solid;
+  /** Every panel in plan. */
+  readonly panels: readonly { readonly part: Face['part']; readonly ring: readonly Vec2[] }[];
   readonly facets: readonly (readonly Vec3[])[];
   /** Every edge in plan, curved ones part by part. */
   readonly lines: readonly Line[];
@@ -127,7 +145,7 @@ interface RoofPlan {
  * Signed distance from a point along a direction to where the roof ends: the first line over there with no roof beyond it.
  * From a point that no roof covers, back to where it begins.
  */
-function distanceOut({ solid, facets, lines }: RoofPlan, from: Vec2, out: Vec2): number {
+function distanceOut({ panels, facets, lines }: RoofPlan, from: Vec2, out: Vec2): number {
   const hits = lines
     .flatMap(([a, b]) => {
       const across = sub2(b, a);
@@ -142,7 +160,7 @@ function distanceOut({ solid, facets, lines }: RoofPlan, from: Vec2, out: Vec2):
     const next = hits.find((other) => other > hit + NOISE_MM);
     if (next === undefined) return false;
     const middle = (hit + next) / 2;
-    return isCovered(solid, [from[0] + out[0] * middle, from[1] + out[1] * middle]);
+    return isCovered(panels, [from[0] + out[0] * middle, from[1] + out[1] * middle]);
   };
   const ends = hits.filter((hit) => !goesOn(hit));
   const found =
