@@ -31,6 +31,12 @@ export const describePath = (text: string, file: Json): string => {
       if (typeof path[i + 1] !== 'number') parts.push(spoken(key));
       continue;
     }
+    if (typeof path[i - 1] === 'number') {
+      // Within a corner its place across and up; within a court its corner.
+      const isCorner = path[i - 2] === 'courts';
+      parts.push(isCorner ? `Corner ${key + 1}` : key === 0 ? 'to the right' : 'to the back');
+      continue;
+    }
     const list = String(path[i - 1] ?? '');
     const item = getAt(file, path.slice(0, i + 1));
     const name = isObject(item) ? (item['title'] ?? item['name']) : undefined;
