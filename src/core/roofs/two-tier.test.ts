@@ -105,6 +105,11 @@ test('a wall across a ridge is cut to the slopes', () => {
   const solid = solidOf({ lower: gable, wall: { width: 40, depth: 20, height: 8 }, upper: pyramid });
   const east = solid.faces.find(({ id }) => id === 'wall-east');
   const points = (east?.loop ?? []).map((v) => solid.vertices[v] ?? [0, 0, 0]);
+  // Each flap under it ends otherwise at the ridge than at the corner.
+  for (const on of ['alternate', 'one-side'] as const) {
+    const { net } = buildNet(solid, { pieces: 'per-panel', flaps: { ...flaps, on } });
+    expect(checkNet(solid, net, flaps)).toEqual([]);
+  }
   // Over the ridge it is 8 high; 10 off it the slope lies 10 lower.
   expect(points.map(([, y, z]) => [y, z].map((mm) => Number(mm.toFixed(9))))).toEqual(
     expect.arrayContaining([
