@@ -1,7 +1,7 @@
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import { frontMeasures, measureSolid } from '../../core/solid/measure.ts';
 import type { Edge, EdgeRole, Solid } from '../../core/solid/solid.ts';
-import { isSameAngle } from '../../core/tolerance.ts';
+import { isPositive, isSameAngle } from '../../core/tolerance.ts';
 import { toDegrees } from '../../core/units/units.ts';
 
 export type RoofNumber =
@@ -63,7 +63,8 @@ export const roofNumbers = (solid: Solid): readonly RoofNumber[] => {
   const corners = (measures.faces[face]?.angles ?? []).map((angle) => Number(toDegrees(angle).toFixed(2)));
   return [
     { name: 'Rise', quantity: 'length', value: measures.rise },
-    { name: 'Run', quantity: 'length', value: run },
+    // A panel that leans out has no run to speak of.
+    ...(isPositive(run) ? [{ name: 'Run', quantity: 'length', value: run } as const] : []),
     { name: 'Slant', quantity: 'length', value: slant },
     ...edges.slice(0, 6),
     { name: 'Pitch', quantity: 'angles', values: [Number(toDegrees(pitch).toFixed(2))] },

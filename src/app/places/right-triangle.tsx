@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react';
 import { frontMeasures } from '../../core/solid/measure.ts';
+import { isPositive } from '../../core/tolerance.ts';
 import { formatLength, MM_PER_INCH } from '../../core/units/units.ts';
 import { useStyle } from '../bench.ts';
 import { drawTriangle } from '../draw/right-triangle.ts';
@@ -11,6 +12,8 @@ export const RightTriangle = ({ hand }: { readonly hand: RoofAtHand }): ReactEle
   const solid = hand.roof.made?.solid;
   if (solid === undefined) return null;
   const { rise, run, slant } = frontMeasures(solid);
+  // A level deck or a panel that leans out has no such triangle.
+  if (!isPositive(rise) || !isPositive(run)) return null;
   const show = (mm: number): string => formatLength(mm, style);
   const unit = style.units === 'in' ? MM_PER_INCH : 1;
   const plain = (mm: number): string => (mm / unit).toFixed(style.units === 'in' ? 2 : 1);
@@ -23,7 +26,8 @@ export const RightTriangle = ({ hand }: { readonly hand: RoofAtHand }): ReactEle
   const slantY = eave[1] + (peak[1] - eave[1]) * onSlant - 8;
 
   return (
-    <>
+    <section className="group">
+      <h3>Why the panel is longer than the roof is high</h3>
       <svg
         className="triangle"
         viewBox={`0 0 ${width} ${height.toFixed(1)}`}
@@ -58,6 +62,6 @@ export const RightTriangle = ({ hand }: { readonly hand: RoofAtHand }): ReactEle
         Try it: {plain(rise)} × {plain(rise)} + {plain(run)} × {plain(run)} makes about {square(slant)}, and so does{' '}
         {plain(slant)} × {plain(slant)}.
       </p>
-    </>
+    </section>
   );
 };

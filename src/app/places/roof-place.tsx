@@ -80,10 +80,7 @@ export const RoofPlace = (): ReactElement | null => {
         <h3>This roof in numbers</h3>
         <Numbers hand={hand} />
       </section>
-      <section className="group">
-        <h3>Why the panel is longer than the roof is high</h3>
-        <RightTriangle hand={hand} />
-      </section>
+      <RightTriangle hand={hand} />
     </>
   );
 };

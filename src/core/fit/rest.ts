@@ -1,5 +1,5 @@
 import { ringsOf } from '../footprint/offset.ts';
-import { at, distanceToSegment, isInside } from '../geometry/polygon.ts';
+import { areApart, at, type Box, boxOf, distanceToSegment, isInside } from '../geometry/polygon.ts';
 import { cross2, dot2, length2, sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Body } from '../project/project.ts';
 import { facetsOf, newellNormal } from '../solid/face-frame.ts';
@@ -16,13 +16,15 @@ export function restHeight(solid: Solid, body: Body): number {
   if (solid.overhangs) return body.height;
   const facets = slopeFacets(solid);
   const points = wallsOf(body).flatMap(([p, q]) => {
-    const crossings = facets.flatMap((ring) =>
-      ring.flatMap((a, k) => {
-        const b = at(ring, k + 1);
-        const hit = crossing(p, q, [a[0], a[1]], [b[0], b[1]]);
-        return hit ? [hit] : [];
-      }),
-    );
+    const wall = boxOf([p, q]);
+    const crossings = facets
+      .filter(({ box }) => !areApart(wall, box))
+      .flatMap(({ ring }) =>
+        ring.flatMap((a, k) => {
+          const hit = crossing(p, q, a, at(ring, k + 1));
+          return hit ? [hit] : [];
+        }),
+      );
     return [p, ...crossings];
   });
   const inside = solid.vertices.map(([x, y]): Vec2 => [x, y]).filter((p) => isOverBody(p, body));
@@ -50,49 +52,57 @@ export function crossing(p: Vec2, q: Vec2, a: Vec2, b: Vec2): Vec2 | null {
   return s < 0 || s > 1 || r < 0 || r > 1 ? null : [p[0] + along[0] * s, p[1] + along[1] * s];
 }
 
-/** Whether any panel lies over a point of the plan; upright ones have no area there. */
-const isCovered = (panels: RoofPlan['panels'], point: Vec2): boolean =>
-  panels.some(
-    ({ ring, part }) =>
-      !isBeyond(ring, point) && (isInside(point, ring) || (part === 'slope' && isOnRing(point, ring))),
-  );
+/** A flat ring of the roof in plan. */
+export interface PlanRing {
+  readonly ring: readonly Vec2[];
+  readonly box: Box;
+}
+
+/** A flat part of a slope, with its plane. */
+export interface Facet extends PlanRing {
+  readonly origin: Vec3;
+  readonly normal: Vec3;
+}
+
+const planRing = (points: readonly (Vec2 | Vec3)[]): PlanRing => {
+  const ring = points.map(([x, y]): Vec2 => [x, y]);
+  return { ring, box: boxOf(ring) };
+};
 
 /** The flat rings that the slopes are made of. */
-export const slopeFacets = (solid: Solid): readonly (readonly Vec3[])[] =>
+export const slopeFacets = (solid: Solid): readonly Facet[] =>
   solid.faces
     .filter((face) => face.part === 'slope')
     .flatMap((face) => facetsOf(face))
-    .map((ring) => ring.map((v) => solid.vertices[v] as Vec3));
+    .map((loop) => {
+      const points = loop.map((v) => solid.vertices[v] as Vec3);
+      return { ...planRing(points), origin: points[0] as Vec3, normal: newellNormal(points) };
+    });
+
+/** Most points lie outside the box around a ring, and that is soon said. */
+const isNear = ({ box }: PlanRing, [x, y]: Vec2): boolean =>
+  x >= box.minX - SNAP_MM && x <= box.maxX + SNAP_MM && y >= box.minY - SNAP_MM && y <= box.maxY + SNAP_MM;
+
+const isOver = (plan: PlanRing, point: Vec2): boolean =>
+  isNear(plan, point) && (isInside(point, plan.ring) || isOnRing(point, plan.ring));
+
+/** Whether any panel lies over a point of the plan; upright ones have no area there. */
+const isCovered = (panels: RoofPlan['panels'], point: Vec2): boolean =>
+  panels.some((panel) =>
+    panel.part === 'slope' ? isOver(panel, point) : isNear(panel, point) && isInside(point, panel.ring),
+  );
 
 /** Level of the lowest slope over a point of the plan; null outside the roof. */
-function underside(facets: readonly (readonly Vec3[])[], point: Vec2): number | null {
+function underside(facets: readonly Facet[], point: Vec2): number | null {
   const levels = levelsOver(facets, point);
   return levels.length === 0 ? null : Math.min(...levels);
 }
 
 /** Levels of all facets over a point of the plan, their edges included. */
-export function levelsOver(facets: readonly (readonly Vec3[])[], point: Vec2): readonly number[] {
-  return facets.flatMap((facet) => {
-    if (isBeyond(facet, point)) return [];
-    const ring = facet.map(([x, y]): Vec2 => [x, y]);
-    const isOver = isInside(point, ring) || isOnRing(point, ring);
-    if (!isOver) return [];
-    const n = newellNormal(facet);
-    const o = facet[0] as Vec3;
-    return [o[2] - (n[0] * (point[0] - o[0]) + n[1] * (point[1] - o[1])) / n[2]];
-  });
-}
-
-/** Whether a point lies outside the box around a ring in plan: most do, and that is soon said. */
-function isBeyond(ring: readonly (Vec2 | Vec3)[], [x, y]: Vec2): boolean {
-  let [isWest, isEast, isSouth, isNorth] = [true, true, true, true];
-  for (const corner of ring) {
-    if (corner[0] <= x + SNAP_MM) isEast = false;
-    if (corner[0] >= x - SNAP_MM) isWest = false;
-    if (corner[1] <= y + SNAP_MM) isNorth = false;
-    if (corner[1] >= y - SNAP_MM) isSouth = false;
-  }
-  return isWest || isEast || isSouth || isNorth;
+export function levelsOver(facets: readonly Facet[], point: Vec2): readonly number[] {
+  return facets
+    .filter((facet) => isOver(facet, point))
+    .map(({ origin: o, normal: n }) => o[2] - (n[0] * (point[0] - o[0]) + n[1] * (point[1] - o[1])) / n[2]);
 }
 
 const isOnRing = (p: Vec2, ring: readonly Vec2[]): boolean =>
@@ -117,7 +127,7 @@ export function overhangs(solid: Solid, body: Body): readonly number[] {
   });
   const panels = solid.faces.map(({ loop, part }) => ({
     part,
-    ring: loop.map((v): Vec2 => [solid.vertices[v]?.[0] ?? 0, solid.vertices[v]?.[1] ?? 0]),
+    ...planRing(loop.map((v) => solid.vertices[v] as Vec3)),
   }));
   const plan: RoofPlan = { panels, facets: slopeFacets(solid), lines };
   return ringsOf({ corners: body.outline, courts: body.courts }).flatMap((ring) =>
@@ -127,7 +137,8 @@ export function overhangs(solid: Solid, body: Body): readonly number[] {
       const out: Vec2 = [along[1] / length2(along), -along[0] / length2(along)];
       const isOuter = (corner: number): boolean =>
         cross2(sub2(at(ring, corner), at(ring, corner - 1)), sub2(at(ring, corner + 1), at(ring, corner))) > 0;
-      const shares = [...(isOuter(i) ? [0] : []), 0.5, ...(isOuter(i + 1) ? [1] : [])];
+      // A round wall has no corners.
+      const shares = body.isRound ? [0.5] : [...(isOuter(i) ? [0] : []), 0.5, ...(isOuter(i + 1) ? [1] : [])];
       return shares.map((s) => distanceOut(plan, [p[0] + along[0] * s, p[1] + along[1] * s], out));
     }),
   );
@@ -135,8 +146,8 @@ export function overhangs(solid: Solid, body: Body): readonly number[] {
 
 interface RoofPlan {
   /** Every panel in plan. */
-  readonly panels: readonly { readonly part: Face['part']; readonly ring: readonly Vec2[] }[];
-  readonly facets: readonly (readonly Vec3[])[];
+  readonly panels: readonly (PlanRing & { readonly part: Face['part'] })[];
+  readonly facets: readonly Facet[];
   /** Every edge in plan, curved ones part by part. */
   readonly lines: readonly Line[];
 }
@@ -162,9 +173,10 @@ function distanceOut({ panels, facets, lines }: RoofPlan, from: Vec2, out: Vec2)
     const middle = (hit + next) / 2;
     return isCovered(panels, [from[0] + out[0] * middle, from[1] + out[1] * middle]);
   };
-  const ends = hits.filter((hit) => !goesOn(hit));
   const found =
-    underside(facets, from) === null ? ends.findLast((hit) => hit <= 0) : ends.find((hit) => hit >= -NOISE_MM);
+    underside(facets, from) === null
+      ? hits.findLast((hit) => hit <= 0 && !goesOn(hit))
+      : hits.find((hit) => hit >= -NOISE_MM && !goesOn(hit));
   // Not minus nothing, which is written differently.
   if (found !== undefined) return found + 0;
   // The line passes the roof by: the wall pokes out, as far as it is from the eave.

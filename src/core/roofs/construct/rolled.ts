@@ -65,32 +65,6 @@ export function coneFace(name: FaceName, { from, to }: Azimuths, low: Circle, hi
   };
 }
 
-/** Part of an upright cylinder about the z axis; laid flat it is a rectangle. */
-export function cylinderFace(
-  name: FaceName,
-  { from, to }: Azimuths,
-  low: Circle,
-  high: Circle,
-  steps: number,
-): FaceDraft {
-  const { radius } = low;
-  const step = (to - from) / steps;
-  const below = countUp(steps).map((i) => ({ i, z: low.z }));
-  const loop = [...below, ...below.map(({ i }) => ({ i: steps - i, z: high.z }))];
-  const last = loop.length - 1;
-  return {
-    ...name,
-    points: loop.map(({ i, z }) => onCircle(radius, from + step * i, z)),
-    roll: {
-      surface: { form: 'cylinder', radius, rulings: 'y' },
-      flat: loop.map(({ i, z }) => [radius * step * (i - steps / 2), z - low.z]),
-      rulings: countUp(steps).map((i) => [last - i, i]),
-      corners: [0, steps, steps + 1, last],
-      deviation: deviationOf(radius, step),
-    },
-  };
-}
-
 /** A flat face bounded by one or more circles' samples, counter-clockwise seen from above. */
 export const discFace = (
   name: FaceName,
