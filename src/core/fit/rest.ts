@@ -13,7 +13,7 @@ import { NOISE_MM, SNAP_MM } from '../tolerance.ts';
  * are looked at. A roof that swells out over its eave stands on it.
  */
 export function restHeight(solid: Solid, body: Body): number {
-  if (solid.overhangs) return body.height;
+  if (solid.overhangs === 'from-foot') return body.height;
   const facets = slopeFacets(solid);
   const points = wallsOf(body).flatMap(([p, q]) => {
     const wall = boxOf([p, q]);

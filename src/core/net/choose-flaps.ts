@@ -4,8 +4,8 @@ import { pointInFace } from '../solid/face-frame.ts';
 import { edgePath, type Solid } from '../solid/solid.ts';
 import { isPositive } from '../tolerance.ts';
 
-/** Tries before the search for the largest plain set settles for the best found; far above what roofs of 100 panels need. */
-const MOST_BRANCHES = 20_000;
+/** Tries before the search for the largest plain set settles for the best found; far above what roofs of few panels need; large ones are laid out well before. */
+const MOST_BRANCHES = 1_000;
 
 /**
  * For each seam (an index into `solid.edges`) the face that carries its flap.

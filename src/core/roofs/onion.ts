@@ -52,7 +52,7 @@ export const onion = defineRoof({
     if (!arcs.ok) return arcs;
     const profile = sampleProfile([apothem.value, 0], arcs.value, bands);
     const points: Vec2[] = [...profile.points.slice(0, -1), [0, rise]];
-    return succeed({ ...raiseRegular(sides, points), overhangs: true }, [
+    return succeed({ ...raiseRegular(sides, points), overhangs: 'from-foot' }, [
       ...standing(body, apothem.value),
       roundNote(roundDeviation(profile, sides), profile.deviation),
     ]);

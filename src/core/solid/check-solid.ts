@@ -17,6 +17,7 @@ export function checkSolid(solid: Solid): readonly Issue[] {
     issues.push({ level: 'error', code, path: '', numbers, message });
   };
 
+  const roofs = slopesByRoof(solid);
   solid.vertices.forEach((v, i) => {
     if (!v.every(Number.isFinite)) found('vertex-not-finite', 'A corner has no place.', { vertexCount: i });
   });
@@ -31,7 +32,7 @@ export function checkSolid(solid: Solid): readonly Issue[] {
     const deviation = face.roll?.deviation ?? 0;
     if (!(deviation <= ROLL_MM))
       found('face-coarse', `The curves of ${face.title} are sampled too coarsely.`, { deviation });
-    if (face.part === 'slope' && !(solid.overhangs ? isOutside(solid, f) : isPositive(normal[2]))) {
+    if (face.part === 'slope' && !(solid.overhangs ? isOutside(solid, f, roofs) : isPositive(normal[2]))) {
       found('face-inside-out', `The panel ${face.title} does not face out.`, { upward: normal[2] });
     }
     face.loop.forEach((start, i) => {
@@ -104,11 +105,26 @@ export function distanceToFace(solid: Solid, face: number, point: Vec3): number 
   return distance3(point, move3(frameMotion(frame), bendPoint(roll.surface, pointInFace(solid, face, point), 1)));
 }
 
+/** For each face which roof it belongs to: slopes that meet along an edge belong together, those of a roof on another do not. */
+function slopesByRoof({ faces, edges }: Solid): readonly number[] {
+  const roofs = faces.map((_, f) => f);
+  const isSlope = (f: number): boolean => faces[f]?.part === 'slope';
+  for (const { faces: sides, role } of edges) {
+    const [a, b] = sides as readonly [number, number?];
+    if (b === undefined || role === 'abutment' || !isSlope(a) || !isSlope(b)) continue;
+    const [kept, merged] = [roofs[a], roofs[b]];
+    roofs.forEach((roof, f) => {
+      if (roof === merged) roofs[f] = kept as number;
+    });
+  }
+  return roofs;
+}
+
 /**
  * Whether the space in front of a flat slope is outside: straight up from there the roof is passed an even number of times. The
  * point lies off the middle of the slope, so that it is under no fold of a panel above that is like it.
  */
-function isOutside({ vertices, faces }: Solid, face: number): boolean {
+function isOutside({ vertices, faces }: Solid, face: number, roofs: readonly number[]): boolean {
   const own = faces[face] as Face;
   const normal = faceNormal(vertices, own);
   const shares = own.loop.map((_, i) => 1 + i / 7);
@@ -119,10 +135,11 @@ function isOutside({ vertices, faces }: Solid, face: number): boolean {
       SNAP_MM * normal[k],
     ),
   ) as [number, number, number];
-  const passed = faces.filter((other) => {
+  const passed = faces.filter((other, f) => {
     const ring = other.loop.map((v) => vertices[v] as Vec3);
     if (
       other.part !== 'slope' ||
+      roofs[f] !== roofs[face] ||
       !isInside(
         [x, y],
         ring.map(([u, v]): Vec2 => [u, v]),

@@ -55,8 +55,11 @@ export interface Solid {
   readonly vertices: readonly Vec3[];
   readonly faces: readonly Face[];
   readonly edges: readonly Edge[];
-  /** The roof swells out over its eave, so that slopes may face down; every other roof has one level over each point of its plan. */
-  readonly overhangs?: true;
+  /**
+   * Slopes face down where the roof swells out over its own eave, from its foot or in a roof that stands above; every other roof
+   * has one level over each point of its plan.
+   */
+  readonly overhangs?: 'from-foot' | 'above';
 }
 
 /** The vertices of an edge from end to end. */

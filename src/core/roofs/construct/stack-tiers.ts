@@ -78,7 +78,9 @@ export function stackTiers({ lower, wall, upper }: Tiers): Result<Solid> {
     ...face,
     points: shared.reduce<readonly Vec3[]>(withCorner, face.points),
   }));
-  return succeed(buildSolid([...below.faces, ...walls, ...upperFaces], abutments));
+  const stacked = buildSolid([...below.faces, ...walls, ...upperFaces], abutments);
+  const overhangs = lower.overhangs ?? (upper.overhangs && 'above');
+  return succeed(overhangs ? { ...stacked, overhangs } : stacked);
 }
 
 const isRolled = ({ faces }: Solid): boolean => faces.some((face) => face.roll);
