@@ -67,6 +67,8 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
           expect(length / by / (solid.edges[e]?.length ?? 0)).toBeCloseTo(1, 9);
           if (dihedral !== null) expect(dihedral).toBeCloseTo(solid.edges[e]?.dihedral ?? 0, 9);
         });
+        // Of two roofs on each other the flaps under one panel are so many that a hair decides which line parts two of them.
+        const isStacked = kind.params.some(({ quantity }) => quantity === 'roof');
         const netOf = (one: typeof solid, times: number): unknown =>
           buildNet(one, {
             pieces: 'one-piece',
