@@ -1,4 +1,5 @@
 import { stepsFor } from '../geometry/arc.ts';
+import { boxOf } from '../geometry/polygon.ts';
 import { succeed } from '../issue.ts';
 import { buildSolid, type FaceDraft } from '../solid/build-solid.ts';
 import { coneFace } from './construct/rolled.ts';
@@ -15,7 +16,7 @@ export const halfConeApse = defineRoof({
   params: [diameterParam, ...heightParams, backParam],
   hasVerge: false,
   outlineFromBody: halfCircleWithEave,
-  build: (values) => {
+  build: (values, body) => {
     const radius = (values.diameter ?? 0) / 2;
     const rise = riseFrom(values, radius);
     if (!rise.ok) return rise;
@@ -37,10 +38,11 @@ export const halfConeApse = defineRoof({
         [0, 0, rise.value],
       ],
     };
-    // The middle of the plan is the origin, as with every kind.
+    // The back is flush with that of the body; without one the middle of the plan is the origin, as with every kind.
+    const wallAt = body ? boxOf(body.outline).maxY : radius / 2;
     const centred = (face: FaceDraft): FaceDraft => ({
       ...face,
-      points: face.points.map(([x, y, z]) => [x, y + radius / 2, z]),
+      points: face.points.map(([x, y, z]) => [x, y + wallAt, z]),
     });
     return succeed(buildSolid((values.back === 'open' ? [half] : [half, back]).map(centred)));
   },
