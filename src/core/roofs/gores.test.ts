@@ -153,7 +153,7 @@ describe('an onion', () => {
     const { solid } = build('onion', shape);
     expect(checkSolid(solid)).toEqual([]);
     const { overhangs, ...plain } = solid;
-    expect(overhangs).toBe(true);
+    expect(overhangs).toBe('from-foot');
     expect(checkSolid(plain).map(({ code }) => code)).toContain('face-inside-out');
     solid.faces.forEach((face, f) => {
       const faces = solid.faces.with(f, { ...face, loop: face.loop.toReversed() });
