@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { arbitraryRoof, kinds } from '../../../tests/laws/arbitrary-roof.ts';
+import { arbitraryRoof, kinds, panelsOf } from '../../../tests/laws/arbitrary-roof.ts';
+import { runsOver } from '../../../tests/laws/runs.ts';
 import type { Solid } from '../solid/solid.ts';
 import { NOISE_RAD } from '../tolerance.ts';
 import { chooseCarriers, turningAlong } from './choose-flaps.ts';
@@ -30,6 +31,7 @@ function mostPlain(solid: Solid, carriers: ReadonlyMap<number, number>): number 
 
 describe.each(kinds.map((kind) => [kind.id, kind] as const))('flaps of every %s', (_, kind) => {
   const roofs = arbitraryRoof(kind);
+  const counts = { numRuns: runsOver(panelsOf(kind), 60) };
 
   test('alternate: as many panels without a flap as can be, and each flap on one of the two panels of its seam', () => {
     fc.assert(
@@ -42,7 +44,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('flaps of every %s'
         // Every set of more faces than this would take too long to try.
         if (solid.faces.length <= 10) expect(plain).toBe(mostPlain(solid, carriers));
       }),
-      { numRuns: 60 },
+      counts,
     );
   });
 
@@ -57,6 +59,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('flaps of every %s'
           expect(turningAlong(solid, seam, other)).toBeGreaterThan(-NOISE_RAD);
         }
       }),
+      counts,
     );
   });
 
@@ -67,6 +70,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('flaps of every %s'
           if (solid.edges[seam]?.role === 'abutment') expect(solid.faces[face]?.part).toBe('wall');
         }
       }),
+      counts,
     );
   });
 });
