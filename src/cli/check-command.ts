@@ -1,3 +1,5 @@
+import { showGap } from '../core/fit/fit.ts';
+import { handCut } from '../core/fit/hand-cut.ts';
 import { hasError } from '../core/issue.ts';
 import type { MadeRoof, Production } from '../core/pipeline.ts';
 import { formatLength } from '../core/units/units.ts';
@@ -19,7 +21,7 @@ export async function checkCommand(
 function checkText(production: Production): string {
   const { roofs, issues, sheets } = production;
   const table = tableText(
-    ['Roof', 'Title', 'Kind', 'Copies', 'Overhang', 'Seams differ', 'Peak gap', 'Fit'],
+    ['Roof', 'Title', 'Kind', 'Copies', 'Overhang', 'Seams differ', 'Peak gap', 'Cut by hand', 'Fit'],
     roofs.map((roof) => roofRow(production, roof)),
   );
   const found = issues.map(({ level, path, message, remedy }) => [
@@ -34,9 +36,17 @@ function checkText(production: Production): string {
 
 function roofRow({ project }: Production, { spec, made, issues }: MadeRoof): readonly string[] {
   const row = [spec.id, spec.title, spec.kind, String(spec.copies)];
-  if (made === null) return [...row, '', '', '', 'cannot be made'];
+  if (made === null) return [...row, '', '', '', '', 'cannot be made'];
   const exact = (mm: number): string => formatLength(mm, { units: project.units });
   const { overhang, seamMismatch, peakGap, sentence } = made.fit;
   const out = overhang === null ? 'no body' : [...new Set([exact(overhang.min), exact(overhang.max)])].join(' to ');
-  return [...row, out, exact(seamMismatch), exact(peakGap), hasError(issues) ? 'does not fit' : sentence];
+  const { ninetyFifth } = handCut(made.layers, project.seed);
+  return [
+    ...row,
+    out,
+    exact(seamMismatch),
+    exact(peakGap),
+    showGap(ninetyFifth, project.units),
+    hasError(issues) ? 'does not fit' : sentence,
+  ];
 }

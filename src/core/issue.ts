@@ -4,6 +4,14 @@
 
 export type IssueLevel = 'error' | 'warning' | 'note';
 
+/** Parts of the roof that an issue speaks of, so that they can be shown: ids of a solid's edges and faces. */
+export interface Place {
+  /** Index of the layer whose solid has them; missing: the roof's own solid. */
+  readonly layer?: number;
+  readonly edges?: readonly string[];
+  readonly faces?: readonly string[];
+}
+
 export interface Issue {
   readonly level: IssueLevel;
   /** Stable, kebab-case: what tests and other programs look at. */
@@ -16,6 +24,8 @@ export interface Issue {
   readonly message: string;
   /** What the maker can do. */
   readonly remedy?: string;
+  /** Where on the roof; missing where no part of it is meant. */
+  readonly place?: Place;
 }
 
 export type Result<T> =

@@ -70,11 +70,15 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number): MadeR
   const issues: Issue[] = [...spelled(built.issues, project, path)];
   const layers = spec.layers.map((layer, l): MadeLayer => {
     const { net, issues: netIssues } = buildNet(solid, layer);
-    issues.push(...spelled(netIssues, project, `${path}.layers[${l}]`));
+    issues.push(...spelled(onLayer(netIssues, l), project, `${path}.layers[${l}]`));
     const stock = project.stock.find(({ id }) => id === layer.stock[0]) as Stock;
     return { spec: layer, thickness: countedThickness(layer, stock), solid, net };
   });
-  const { fit, issues: fitIssues } = fitRoof(solid, layers, { ...project, body: spec.body });
+  const { fit, issues: fitIssues } = fitRoof(solid, layers, {
+    ...project,
+    body: spec.body,
+    neighbours: spec.neighbours,
+  });
   issues.push(...spelled(fitIssues, project, path));
   return { spec, made: { solid, layers, fit }, issues };
 }
@@ -99,6 +103,10 @@ const noFascia: Issue = {
   message: 'This roof has no free eave that a fascia could hang from.',
   remedy: 'Leave out the fascia, or let the roof stand out from its walls.',
 };
+
+/** Issues whose places are on a layer's own solid. */
+const onLayer = (issues: readonly Issue[], layer: number): readonly Issue[] =>
+  issues.map((issue) => (issue.place ? { ...issue, place: { ...issue.place, layer } } : issue));
 
 function spelled(issues: readonly Issue[], { units }: Project, path: string): Issue[] {
   return issues.map((issue) =>

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { overhangs, restHeight } from '../../src/core/fit/rest.ts';
+import { overhangs } from '../../src/core/fit/overhang.ts';
+import { restHeight } from '../../src/core/fit/rest.ts';
 import { placePoint, poseNet } from '../../src/core/fold/pose.ts';
 import { ringArea } from '../../src/core/geometry/polygon.ts';
 import { distance3, type Vec2, type Vec3 } from '../../src/core/geometry/vector.ts';
@@ -11,6 +12,7 @@ import type { FlapSides, PiecesMode } from '../../src/core/project/project.ts';
 import { addFascia } from '../../src/core/roofs/construct/fascia.ts';
 import { checkSolid } from '../../src/core/solid/check-solid.ts';
 import { measureSolid } from '../../src/core/solid/measure.ts';
+import type { Solid } from '../../src/core/solid/solid.ts';
 import { arbitraryRoof, kinds, panelsOf } from './arbitrary-roof.ts';
 import { runsOver } from './runs.ts';
 
@@ -43,7 +45,8 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('a fascia on every 
         expect(Math.abs(added - drop * eaves)).toBeLessThan(1e-9 * measureSolid(hung).area);
         if (!body) return;
         expect(restHeight(hung, body)).toBeCloseTo(restHeight(solid, body), 9);
-        expect(Math.min(...overhangs(hung, body))).toBeCloseTo(Math.min(...overhangs(solid, body)), 9);
+        const least = (roof: Solid): number => Math.min(...overhangs(roof, body).flatMap((wall) => wall.distances));
+        expect(least(hung)).toBeCloseTo(least(solid), 9);
       }),
       counts,
     );

@@ -26,13 +26,13 @@ function fitOf(
   shape: ShapeValues,
   body: Body | null,
   ruler: Ruler = '1mm',
-): { fit: Fit; codes: string[] } {
+): { fit: Fit; codes: string[]; places: unknown[] } {
   const built = findKind(kind)?.build(shape, body);
   if (!built?.ok) throw new Error('no roof');
   const solid = built.value;
   const { net } = buildNet(solid, { pieces: 'per-panel', flaps });
   const { fit, issues } = fitRoof(solid, [{ solid, net }], { body, ruler, units: 'mm' });
-  return { fit, codes: issues.map((issue) => issue.code) };
+  return { fit, codes: issues.map((issue) => issue.code), places: issues.map((issue) => issue.place?.edges) };
 }
 
 describe('the rest on the body', () => {
@@ -53,7 +53,7 @@ describe('the rest on the body', () => {
   test('a gable rests on its eave walls and its end walls on the body', () => {
     const { fit } = fitOf('gable', { width: 90, depth: 60, rise: 30 }, box(80, 48, 50));
     expect(fit.rest).toBeCloseTo(50 - 6, 9);
-    expect(fit.overhang).toEqual({ min: expect.closeTo(5, 9), max: expect.closeTo(6, 9) });
+    expect(fit.overhang).toMatchObject({ min: expect.closeTo(5, 9), max: expect.closeTo(6, 9) });
   });
 
   test('an octagon with the same overhang all round', () => {
@@ -70,9 +70,22 @@ describe('the rest on the body', () => {
     expect(fit.rest).toBeCloseTo(40 - (3 * 70) / apothem, 9);
   });
 
+  test('is told wall by wall, with the eave’s height over the table', () => {
+    const { fit } = fitOf('gable', { width: 90, depth: 60, rise: 30 }, box(80, 48, 50));
+    const least = fit.overhang?.walls.map(({ id, distances }) => [id, Math.min(...distances)]);
+    expect(least).toEqual([
+      ['south', expect.closeTo(6, 9)],
+      ['east', expect.closeTo(5, 9)],
+      ['north', expect.closeTo(6, 9)],
+      ['west', expect.closeTo(5, 9)],
+    ]);
+    expect(fit.eaves).toEqual([expect.closeTo(44, 9)]);
+  });
+
   test('a body that stands out is an error that says by how much', () => {
     const built = fitOf('pyramid', { width: 60, depth: 60, rise: 45 }, box(63, 50, 80));
     expect(built.codes).toEqual(['roof-too-small']);
+    expect(built.places).toEqual([['eave-east', 'eave-west']]);
     expect(built.fit.overhang?.min).toBeCloseTo(-1.5, 9);
   });
 });
@@ -89,6 +102,16 @@ describe('closing', () => {
   test('equal panels with equal rounding still meet', () => {
     const { fit } = fitOf('pyramid', { width: 60, depth: 60, slant: 50.4 }, null);
     expect(fit.peakGap).toBeLessThan(1e-6);
+  });
+
+  test('is told seam by seam and peak by peak', () => {
+    const { fit } = fitOf('pyramid', { width: 61, depth: 61, slant: 50 }, null);
+    expect(fit.seams.map((seam) => seam.mark)).toEqual(['A', 'B', 'C', 'D']);
+    for (const { lengths, marked } of fit.seams) {
+      for (const length of lengths) expect(length).toBeCloseTo(Math.hypot(30.5, 50), 9);
+      expect(Math.abs(marked[0] - marked[1])).toBeCloseTo(fit.seamMismatch, 9);
+    }
+    expect(fit.peaks.map((peak) => peak.gap)).toEqual([fit.peakGap]);
   });
 
   test('an odd base sets the peak half a mark off, the other way on every panel', () => {

@@ -1,9 +1,9 @@
 import { ringsOf } from '../footprint/offset.ts';
-import { areApart, at, type Box, boxOf, distanceToSegment, isInside } from '../geometry/polygon.ts';
+import { areApart, at, type Box, boxOf, isInside } from '../geometry/polygon.ts';
 import { cross2, dot2, length2, sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Body } from '../project/project.ts';
 import { facetsOf, newellNormal } from '../solid/face-frame.ts';
-import { edgePath, type Face, type Solid } from '../solid/solid.ts';
+import type { Solid } from '../solid/solid.ts';
 import { NOISE_MM, SNAP_MM } from '../tolerance.ts';
 
 /**
@@ -32,7 +32,7 @@ export function restHeight(solid: Solid, body: Body): number {
   return body.height - (clear.length === 0 ? 0 : Math.min(...clear));
 }
 
-type Line = readonly [Vec2, Vec2];
+export type Line = readonly [Vec2, Vec2];
 
 /** Every wall of the body and its courts, the building to its left. */
 const wallsOf = ({ outline, courts }: Body): readonly Line[] =>
@@ -64,7 +64,7 @@ export interface Facet extends PlanRing {
   readonly normal: Vec3;
 }
 
-const planRing = (points: readonly (Vec2 | Vec3)[]): PlanRing => {
+export const planRing = (points: readonly (Vec2 | Vec3)[]): PlanRing => {
   const ring = points.map(([x, y]): Vec2 => [x, y]);
   return { ring, box: boxOf(ring) };
 };
@@ -80,20 +80,14 @@ export const slopeFacets = (solid: Solid): readonly Facet[] =>
     });
 
 /** Most points lie outside the box around a ring, and that is soon said. */
-const isNear = ({ box }: PlanRing, [x, y]: Vec2): boolean =>
+export const isNear = ({ box }: PlanRing, [x, y]: Vec2): boolean =>
   x >= box.minX - SNAP_MM && x <= box.maxX + SNAP_MM && y >= box.minY - SNAP_MM && y <= box.maxY + SNAP_MM;
 
-const isOver = (plan: PlanRing, point: Vec2): boolean =>
+export const isOver = (plan: PlanRing, point: Vec2): boolean =>
   isNear(plan, point) && (isInside(point, plan.ring) || isOnRing(point, plan.ring));
 
-/** Whether any panel lies over a point of the plan; upright ones have no area there. */
-const isCovered = (panels: RoofPlan['panels'], point: Vec2): boolean =>
-  panels.some((panel) =>
-    panel.part === 'slope' ? isOver(panel, point) : isNear(panel, point) && isInside(point, panel.ring),
-  );
-
 /** Level of the lowest slope over a point of the plan; null outside the roof. */
-function underside(facets: readonly Facet[], point: Vec2): number | null {
+export function underside(facets: readonly Facet[], point: Vec2): number | null {
   const levels = levelsOver(facets, point);
   return levels.length === 0 ? null : Math.min(...levels);
 }
@@ -114,71 +108,3 @@ const isOnRing = (p: Vec2, ring: readonly Vec2[]): boolean =>
       Math.abs(cross2(along, away)) <= NOISE_MM * length2(along) && t >= -NOISE_MM && t <= dot2(along, along) + NOISE_MM
     );
   });
-
-/**
- * How far the eave stands out from each wall of the body, plan size, mm: straight out from both ends and the middle of each
- * wall to where the roof ends; negative where the wall pokes out. Not from a corner that points inwards: straight out from
- * there lies the other wing.
- */
-export function overhangs(solid: Solid, body: Body): readonly number[] {
-  const lines = solid.edges.flatMap((edge) => {
-    const path = edgePath(edge).map((v): Vec2 => [solid.vertices[v]?.[0] ?? 0, solid.vertices[v]?.[1] ?? 0]);
-    return path.slice(1).map((end, i): Line => [path[i] as Vec2, end]);
-  });
-  const panels = solid.faces.map(({ loop, part }) => ({
-    part,
-    ...planRing(loop.map((v) => solid.vertices[v] as Vec3)),
-  }));
-  const plan: RoofPlan = { panels, facets: slopeFacets(solid), lines };
-  return ringsOf({ corners: body.outline, courts: body.courts }).flatMap((ring) =>
-    ring.flatMap((p, i) => {
-      const q = at(ring, i + 1);
-      const along = sub2(q, p);
-      const out: Vec2 = [along[1] / length2(along), -along[0] / length2(along)];
-      const isOuter = (corner: number): boolean =>
-        cross2(sub2(at(ring, corner), at(ring, corner - 1)), sub2(at(ring, corner + 1), at(ring, corner))) > 0;
-      // A round wall has no corners.
-      const shares = body.isRound ? [0.5] : [...(isOuter(i) ? [0] : []), 0.5, ...(isOuter(i + 1) ? [1] : [])];
-      return shares.map((s) => distanceOut(plan, [p[0] + along[0] * s, p[1] + along[1] * s], out));
-    }),
-  );
-}
-
-interface RoofPlan {
-  /** Every panel in plan. */
-  readonly panels: readonly (PlanRing & { readonly part: Face['part'] })[];
-  readonly facets: readonly Facet[];
-  /** Every edge in plan, curved ones part by part. */
-  readonly lines: readonly Line[];
-}
-
-/**
- * Signed distance from a point along a direction to where the roof ends: the first line over there with no roof beyond it.
- * From a point that no roof covers, back to where it begins.
- */
-function distanceOut({ panels, facets, lines }: RoofPlan, from: Vec2, out: Vec2): number {
-  const hits = lines
-    .flatMap(([a, b]) => {
-      const across = sub2(b, a);
-      const turn = cross2(out, across);
-      if (Math.abs(turn) <= NOISE_MM * length2(across)) return [];
-      const r = cross2(sub2(a, from), out) / turn;
-      return r < -NOISE_MM || r > 1 + NOISE_MM ? [] : [cross2(sub2(a, from), across) / turn];
-    })
-    .sort((a, b) => a - b);
-  // Whether there is roof between a line and the next one beyond it.
-  const goesOn = (hit: number): boolean => {
-    const next = hits.find((other) => other > hit + NOISE_MM);
-    if (next === undefined) return false;
-    const middle = (hit + next) / 2;
-    return isCovered(panels, [from[0] + out[0] * middle, from[1] + out[1] * middle]);
-  };
-  const found =
-    underside(facets, from) === null
-      ? hits.findLast((hit) => hit <= 0 && !goesOn(hit))
-      : hits.find((hit) => hit >= -NOISE_MM && !goesOn(hit));
-  // Not minus nothing, which is written differently.
-  if (found !== undefined) return found + 0;
-  // The line passes the roof by: the wall pokes out, as far as it is from the eave.
-  return -Math.min(...lines.map(([a, b]) => distanceToSegment(from, a, b)));
-}

@@ -29,6 +29,17 @@ export function sideNames(rings: readonly (readonly Vec2[])[]): readonly SideNam
   });
 }
 
+/** Ids of the walls around a body, courts apart, in the order of its outline; of a round one the winds they face. */
+export const wallNames = ({
+  outline,
+  isRound,
+}: {
+  readonly outline: readonly Vec2[];
+  readonly isRound?: true;
+}): readonly string[] => (isRound ? ROUND_WALLS : sideNames([outline]).map(({ id }) => id));
+
+const ROUND_WALLS = ['south', 'south-east', 'east', 'north-east', 'north', 'north-west', 'west', 'south-west'];
+
 /** `court-2-south-east-3` as `Court 2 south-east 3`. */
 const titleOf = (id: string): string =>
   titleCase(

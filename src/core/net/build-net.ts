@@ -2,7 +2,7 @@ import { boxedRing } from '../geometry/convex-parts.ts';
 import { at, type Box, boxOf } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import { distance2, lerp2, sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
-import type { Issue } from '../issue.ts';
+import type { Issue, Place } from '../issue.ts';
 import type { FlapSpec, PiecesMode } from '../project/project.ts';
 import { pointInFace } from '../solid/face-frame.ts';
 import type { Solid } from '../solid/solid.ts';
@@ -252,6 +252,8 @@ const seamName = (solid: Solid, edge: number): string => {
   return `${solid.edges[edge]?.id} (between ${a} and ${b})`;
 };
 
+const placeOf = (solid: Solid, edge: number): Place => ({ edges: [(solid.edges[edge] as Solid['edges'][number]).id] });
+
 const netSplit = (panels: number, pieces: number): Issue => ({
   level: 'note',
   code: 'net-split',
@@ -265,6 +267,7 @@ const needsTape = (solid: Solid, edge: number, { on, least }: FlapSpec): Issue =
   code: on === 'none' ? 'seam-without-flap' : 'flap-too-small',
   path: '',
   numbers: { length: solid.edges[edge]?.length ?? 0, least },
+  place: placeOf(solid, edge),
   message:
     on === 'none'
       ? `The seam ${seamName(solid, edge)} has no flap: join its {length} with tape.`
@@ -276,5 +279,6 @@ const narrowFlap = (solid: Solid, edge: number, wanted: number, found: number): 
   code: 'flap-narrow',
   path: '',
   numbers: { wanted, found },
+  place: placeOf(solid, edge),
   message: `The flap at the seam ${seamName(solid, edge)} is {found} wide instead of {wanted}: no more fits under the other panel.`,
 });

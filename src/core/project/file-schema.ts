@@ -108,6 +108,16 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
     },
   );
 
+  const neighbour = group(
+    {
+      side: textSchema("The body's wall that it stands beside: south, east, south-east …; round bodies have eight."),
+      gap: describeUse(lengthSchema, 'From the wall of the body to the wall of the neighbour.'),
+      height: describeUse(lengthSchema, 'From the table to the top of the neighbour.'),
+    },
+    'A wall that the roof must not run into: parallel to one of the body, as long as need be.',
+    { id: 'neighbour' },
+  );
+
   const overhang = describe(
     z.union(
       [
@@ -215,6 +225,7 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
         body: optional(body, 'What the roof sits on.'),
         overhang: optional(overhang, 'Instead of the eave outline in the shape; needs a body.'),
         fascia: length('Height of an upright strip that hangs down from every free eave; none unless said.'),
+        neighbours: optional(listOf(neighbour, 'What stands beside the body.'), 'What stands beside the body.'),
         layers: listOf(layer, 'From the inside out.'),
       },
       kind.summary,
@@ -234,7 +245,7 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
       ruler: optionalWords(rulers, 'The smallest mark used to set out; 1/16in with inches, 1mm with millimetres.'),
       scale: optional(
         z.union([z.number(), z.string()], { error: 'a scale such as "1:87" or 0.5' }),
-        'Model size over the size that is typed. Lengths of shape, body, overhang and fascia are multiplied by it; paper, flaps and pages are not.',
+        'Model size over the size that is typed. Lengths of shape, body, overhang, fascia and neighbours are multiplied by it; paper, flaps and pages are not.',
       ),
       seed: optionalWhole(countLimits.seed, `Same file and seed, same layout; ${defaults.seed} unless said otherwise.`),
       page: optional(page, 'The pages that are printed.'),

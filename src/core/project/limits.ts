@@ -19,6 +19,7 @@ export const lengthLimits: Readonly<
     | 'diagonal'
     | 'bodyHeight'
     | 'overhang'
+    | 'neighbourGap'
     | 'fascia'
     | 'flapWidth'
     | 'clearance'
@@ -37,6 +38,7 @@ export const lengthLimits: Readonly<
   diagonal: { min: 1, max: 4000 },
   bodyHeight: { min: 0, max: 2000 },
   overhang: { min: 0, max: 500 },
+  neighbourGap: { min: 0, max: 2000 },
   fascia: { min: 0.5, max: 500 },
   flapWidth: { min: 1, max: 50 },
   clearance: { min: 0, max: 10 },

@@ -50,6 +50,7 @@ export interface RoofFile {
   readonly body?: BodyFile;
   readonly overhang?: LengthText | { readonly eave: LengthText; readonly verge?: LengthText };
   readonly fascia?: LengthText;
+  readonly neighbours?: readonly { readonly side: string; readonly gap: LengthText; readonly height: LengthText }[];
   readonly layers: readonly LayerFile[];
 }
 

@@ -55,6 +55,7 @@ export interface RoofSpec {
   readonly overhang: Overhang | null;
   /** Height of the strip that hangs from the eaves, mm; null: none. */
   readonly fascia: number | null;
+  readonly neighbours: readonly Neighbour[];
   readonly layers: readonly LayerSpec[];
 }
 
@@ -100,6 +101,16 @@ export interface Body {
   readonly courts?: readonly (readonly Vec2[])[];
   /** Rectangle: sizes along x and y; null for any other plan. */
   readonly rectangle: { readonly width: number; readonly depth: number } | null;
+}
+
+/** What stands beside the body: a wall as long as need be, parallel to one of the body's. */
+export interface Neighbour {
+  /** The body's wall that it stands beside (`wallNames`). */
+  readonly side: string;
+  /** From wall to wall in plan, mm. */
+  readonly gap: number;
+  /** From the table to its top, mm. */
+  readonly height: number;
 }
 
 /** How far the eave outline stands out from the body's walls, plan size. */

@@ -55,6 +55,7 @@ describe('a file that is right', () => {
           },
           overhang: null,
           fascia: null,
+          neighbours: [],
           layers: [
             {
               as: 'cover',

@@ -26,6 +26,7 @@ describe('a file that is wrong', () => {
     [0, 60],
   ];
 
+  const beside = { side: 'east', gap: 12, height: 60 };
   const refused: readonly [string, unknown, string[]][] = [
     ['no object', [1], ['not-a-project ']],
     ['another format', gateFile({ format: 'drawing' }), ['not-a-project format']],
@@ -155,6 +156,16 @@ describe('a file that is wrong', () => {
     ['flaps all round', layerWith({ flaps: { on: 'both' } }), ['wrong-type roofs[0].layers[0].flaps.on']],
     ['useless flaps', layerWith({ flaps: { width: 1.5 } }), ['flap-under-least roofs[0].layers[0].flaps.width']],
     ['a layer of glass', layerWith({ as: 'glass' }), ['wrong-type roofs[0].layers[0].as']],
+    [
+      'a neighbour of nothing',
+      roofWith({ body: undefined, neighbours: [beside] }),
+      ['neighbour-without-body roofs[0].neighbours'],
+    ],
+    [
+      'a neighbour beside no wall',
+      roofWith({ body: { width: 40, depth: 40, height: 90 }, neighbours: [{ ...beside, side: 'est' }] }),
+      ['unknown-wall roofs[0].neighbours[0].side'],
+    ],
     // Settled, but not working yet.
     ['board', layerWith({ as: 'board' }), ['not-yet roofs[0].layers[0].as']],
     ['fewest pieces', layerWith({ pieces: 'fewest' }), ['not-yet roofs[0].layers[0].pieces']],

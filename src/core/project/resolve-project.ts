@@ -8,6 +8,7 @@ import { formatPath, isRecord, type PathPart } from './path.ts';
 import type { Project, RoofSpec, Stock } from './project.ts';
 import { resolveBody, resolveOverhang } from './resolve-body.ts';
 import { resolveLayer } from './resolve-layer.ts';
+import { resolveNeighbours } from './resolve-neighbours.ts';
 import { resolvePage, resolveStock } from './resolve-paper.ts';
 import { resolveShape } from './resolve-shape.ts';
 import { projectIssue } from './sentences.ts';
@@ -87,6 +88,7 @@ function resolveRoof(
   }
   const definition = kinds.find((kind) => kind.id === roof['kind']);
   const shape = roof['shape'];
+  const body = resolveBody(intake, roof['body'], [...path, 'body']);
   return {
     id,
     title: typeof roof['title'] === 'string' ? roof['title'] : id,
@@ -96,7 +98,7 @@ function resolveRoof(
       definition && isRecord(shape)
         ? resolveShape(intake, definition, shape, { path: [...path, 'shape'], hasOverhang, kinds })
         : {},
-    body: resolveBody(intake, roof['body'], [...path, 'body']),
+    body,
     overhang: resolveOverhang(intake, roof['overhang'], [...path, 'overhang'], definition),
     fascia:
       roof['fascia'] === undefined
@@ -106,6 +108,7 @@ function resolveRoof(
             label: 'The fascia',
             isScaled: true,
           }),
+    neighbours: resolveNeighbours(intake, roof, path, body),
     layers: listIn(roof['layers']).map((layer, i) => resolveLayer(intake, layer, [...path, 'layers', i], stock)),
   };
 }

@@ -68,6 +68,14 @@ const sentences = {
     message: ({ found, allowed }) => `There is no stock with the id ${found}. In this file: ${allowed}.`,
     remedy: meant,
   },
+  'neighbour-without-body': {
+    message: () => 'Neighbours stand beside a body, and this roof has none.',
+    remedy: () => 'Give the body, or leave out the neighbours.',
+  },
+  'unknown-wall': {
+    message: ({ found, allowed }) => `The body has no wall called ${found}. Its walls: ${allowed}.`,
+    remedy: meant,
+  },
   'stock-twice': {
     message: ({ found }) => `The stock ${found} is named twice in one list.`,
     remedy: () => 'Name it once, in its place in the order of preference.',

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { overhangs } from '../fit/rest.ts';
+import { overhangs } from '../fit/overhang.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Body } from '../project/project.ts';
 import { halfConeApse } from './half-cone-apse.ts';
@@ -15,7 +15,7 @@ it('stands out all round half a round body and is flush with its back', () => {
   expect(plan.value['diameter']).toBeCloseTo(68, 9);
   const built = halfConeApse.build({ ...plan.value, rise: 30 } as never, body);
   if (!built.ok) throw new Error('no roof');
-  const out = overhangs(built.value, body);
+  const out = overhangs(built.value, body).flatMap((wall) => wall.distances);
   expect(Math.min(...out)).toBeCloseTo(0, 6);
   expect(Math.max(...out)).toBeLessThan(4.3);
   expect(Math.max(...built.value.vertices.map((v) => v[1]))).toBeCloseTo(15, 9);

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryPitches, arbitraryPlan } from '../../../tests/laws/arbitrary-plan.ts';
 import { runs } from '../../../tests/laws/runs.ts';
-import { overhangs, restHeight } from '../fit/rest.ts';
+import { overhangs } from '../fit/overhang.ts';
+import { restHeight } from '../fit/rest.ts';
 import { ringArea } from '../geometry/polygon.ts';
 import type { Vec2, Vec3 } from '../geometry/vector.ts';
 import type { Body, Overhang, ShapeValues } from '../project/project.ts';
@@ -123,14 +124,22 @@ describe('over a body', () => {
     expect(Math.max(...points.map(([, y]) => y))).toBeCloseTo(2, 9);
     expect(Math.min(...points.map(([, y]) => y))).toBeCloseTo(-42, 9);
     expect(restHeight(solid, body) + Math.min(...points.map(([, , z]) => z))).toBeCloseTo(60, 9);
-    expect([...new Set(overhangs(solid, body).map((by) => Number(by.toFixed(9))))].sort()).toEqual([3, 5]);
+    expect(
+      [
+        ...new Set(
+          overhangs(solid, body)
+            .flatMap((wall) => wall.distances)
+            .map((by) => Number(by.toFixed(9))),
+        ),
+      ].sort(),
+    ).toEqual([3, 5]);
   });
 
   test('with a court stands out into it too', () => {
     const open: Body = { outline: yard, courts: [court], height: 40, rectangle: null };
     const made = over(open, { eave: 4, verge: 4 }, { pitch: half });
     if (!made.ok) throw new Error('no roof');
-    for (const by of overhangs(made.value, open)) expect(by).toBeCloseTo(4, 9);
+    for (const by of overhangs(made.value, open).flatMap((wall) => wall.distances)) expect(by).toBeCloseTo(4, 9);
     expect(restHeight(made.value, open)).toBeCloseTo(36, 9);
   });
 
@@ -141,7 +150,7 @@ describe('over a body', () => {
         const made = over(any, { eave: 3, verge: 3 }, { pitch });
         if (!made.ok) return;
         expect(restHeight(made.value, any)).toBeCloseTo(50 - 3 * Math.tan(pitch), 6);
-        expect(Math.min(...overhangs(made.value, any))).toBeCloseTo(3, 6);
+        expect(Math.min(...overhangs(made.value, any).flatMap((wall) => wall.distances))).toBeCloseTo(3, 6);
       }),
       { numRuns: runs(150) },
     );

@@ -26,5 +26,12 @@ export function windOf(x: number, y: number, among: 4 | 8 | 16 = 16): string {
   return winds[(index + winds.length) % winds.length] as string;
 }
 
+/** The plan direction of a wind, of length 1: north is y; null where there is no such wind. */
+export function directionOf(wind: string): readonly [number, number] | null {
+  const index = winds.map(String).indexOf(wind);
+  const fromNorth = (index * 2 * Math.PI) / winds.length;
+  return index < 0 ? null : [Math.sin(fromNorth), Math.cos(fromNorth)];
+}
+
 /** First letter in upper case. */
 export const titleCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,3 +1,4 @@
+import { HAND_MM, handCut } from '../../core/fit/hand-cut.ts';
 import type { Issue } from '../../core/issue.ts';
 import type { LaidSheet, Placement } from '../../core/layout/layout.ts';
 import type { Piece } from '../../core/net/net.ts';
@@ -15,7 +16,7 @@ export const writeReport = (production: Production): string => `${writeJson(repo
 const reportOf = (production: Production): Json => ({
   format: 'spirewright-report',
   version: 1,
-  roofs: production.roofs.map(roofOf),
+  roofs: production.roofs.map((roof) => roofOf(production, roof)),
   sheets: production.sheets.map((sheet) => sheetOf(production, sheet)),
   materials: {
     byStock: production.materials.byStock.map(({ stock, sheets, area }) => ({
@@ -31,7 +32,7 @@ const reportOf = (production: Production): Json => ({
 });
 
 /** A roof that could not be made has no solid, no layers and no figures; its issues say why. */
-const roofOf = ({ spec, made, issues }: MadeRoof): Json => ({
+const roofOf = ({ project }: Production, { spec, made, issues }: MadeRoof): Json => ({
   id: spec.id,
   title: spec.title,
   kind: spec.kind,
@@ -39,14 +40,44 @@ const roofOf = ({ spec, made, issues }: MadeRoof): Json => ({
   solid: made === null ? null : solidOf(made.solid),
   layers: made === null ? [] : made.layers.map(layerOf),
   fit: {
-    overhang: made === null || made.fit.overhang === null ? null : rangeOf(made.fit.overhang),
-    seamMismatch: made === null ? null : made.fit.seamMismatch,
-    peakGap: made === null ? null : made.fit.peakGap,
+    ...(made === null ? { overhang: null, seamMismatch: null, peakGap: null } : fitOf(made, project.seed)),
     issues: issues.map(issueOf),
   },
 });
 
-const rangeOf = ({ min, max }: { readonly min: number; readonly max: number }): Json => ({ min, max });
+const fitOf = ({ layers, fit }: NonNullable<MadeRoof['made']>, seed: number): { readonly [key: string]: Json } => ({
+  overhang:
+    fit.overhang === null
+      ? null
+      : {
+          min: fit.overhang.min,
+          max: fit.overhang.max,
+          walls: fit.overhang.walls.map(({ id, distances }) => ({
+            wall: id,
+            min: Math.min(...distances),
+            max: Math.max(...distances),
+          })),
+        },
+  rest: fit.rest,
+  eaves: fit.eaves,
+  neighbours: fit.clearances.map(({ neighbour, distance }) => ({ side: neighbour.side, clearance: distance })),
+  seamMismatch: fit.seamMismatch,
+  peakGap: fit.peakGap,
+  seams: fit.seams.map(({ layer, edge, mark, lengths, marked }) => ({
+    layer,
+    edge: edgeId(named(layers[layer], `layer ${layer}`).solid, edge),
+    mark,
+    lengths,
+    marked,
+  })),
+  peaks: fit.peaks.map(({ layer, vertex, gap }) => ({ layer, vertex, gap })),
+  handCut: handCutOf(layers, seed),
+});
+
+const handCutOf = (layers: readonly MadeLayer[], seed: number): Json => {
+  const { median, ninetyFifth } = handCut(layers, seed);
+  return { within: HAND_MM, median, ninetyFifth };
+};
 
 const solidOf = (solid: Solid): Json => ({
   vertices: solid.vertices,
@@ -108,13 +139,14 @@ const placementOf = (production: Production, { roof, layer, piece, copy, x, y, r
   rotation: degrees(rotation),
 });
 
-const issueOf = ({ level, code, path, numbers, message, remedy }: Issue): Json => ({
+const issueOf = ({ level, code, path, numbers, message, remedy, place }: Issue): Json => ({
   level,
   code,
   path,
   numbers,
   message,
   remedy,
+  place: place && { layer: place.layer, edges: place.edges, faces: place.faces },
 });
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI;

@@ -129,6 +129,7 @@ export const pyramidOn = (page: PageSpec, copies = 2): Production => {
     body: null,
     overhang: null,
     fascia: null,
+    neighbours: [],
     layers: [layer],
   } as const;
   const placements = pieces.slice(0, 2).map((_, piece) => ({
@@ -169,7 +170,17 @@ export const pyramidOn = (page: PageSpec, copies = 2): Production => {
         made: {
           solid,
           layers: [{ spec: layer, thickness: 0, solid, net: { pieces, seams } }],
-          fit: { overhang: null, seamMismatch: 0.25, peakGap: -0, rest: 0, sentence: 'Closes within 0.25 mm.' },
+          fit: {
+            overhang: null,
+            eaves: [0],
+            clearances: [],
+            seams: [],
+            peaks: [],
+            seamMismatch: 0.25,
+            peakGap: -0,
+            rest: 0,
+            sentence: 'Closes within 0.25 mm.',
+          },
         },
         issues: [],
       },
