@@ -1,3 +1,4 @@
+import { boxGrid } from '../geometry/box-grid.ts';
 import {
   areApart,
   at,
@@ -58,29 +59,46 @@ export function trimFlaps(
 ): readonly SeamFlap[] {
   const { flat } = flatSolid;
   const sides = [...carriers].flatMap(([seam, from]) => glueSides(flatSolid, seam, from, spec));
+  const under = new Map<number, number[]>();
+  sides.forEach(({ to }, i) => {
+    const known = under.get(to);
+    if (known) known.push(i);
+    else under.set(to, [i]);
+  });
   const strips = sides.map((side) => {
     const own = insidePanel(strip(side, spec), side, flat[side.to] as readonly Vec2[], spec.clearance);
     // A wall's flap stays under the strip that a flap along the slope's own edge takes.
-    const givesWayTo = side.isAbutment ? sides.filter((other) => other.to === side.to && !other.isAbutment) : [];
+    const givesWayTo = side.isAbutment
+      ? (under.get(side.to) ?? []).map((i) => sides[i] as GlueSide).filter((other) => !other.isAbutment)
+      : [];
     return givesWayTo.reduce<readonly Vec2[]>(
       (ring, { a, b }) => clipConvex(ring, leftOf(a, b, spec.width + spec.clearance)),
       own,
     );
   });
-  sides.forEach((side, i) => {
-    sides.slice(0, i).forEach((other, j) => {
-      // The teeth of one seam lean apart by themselves.
-      if (other.to !== side.to || other.seam === side.seam) return;
-      const apart = cutApart([strips[i] ?? [], side], [strips[j] ?? [], other], spec.clearance);
-      if (apart) [strips[i], strips[j]] = apart;
+  for (const together of under.values()) {
+    // What flaps are cut to lies within what they begin as.
+    const boxes = together.map((i) => boxOf(strips[i] ?? []));
+    const grid = boxGrid(Math.max(2 * spec.width, 1));
+    together.forEach((i, k) => {
+      const side = sides[i] as GlueSide;
+      for (const n of grid.near(boxes[k] as Box, spec.clearance)) {
+        const j = together[n] as number;
+        const other = sides[j] as GlueSide;
+        // The teeth of one seam lean apart by themselves.
+        if (other.seam === side.seam) continue;
+        const apart = cutApart([strips[i] ?? [], side], [strips[j] ?? [], other], spec.clearance);
+        if (apart) [strips[i], strips[j]] = apart;
+      }
+      grid.add(boxes[k] as Box);
     });
-  });
+  }
   return sides.map(({ seam, from, to, a, b, start, edges, tooth, isTurnedOver }, i) => {
     const length = distance2(a, b);
     const toSeam = alignSegments(a, b, [0, 0], [length, 0]);
-    const under = (strips[i] ?? []).map((p) => apply2(toSeam, p));
+    const below = (strips[i] ?? []).map((p) => apply2(toSeam, p));
     // Behind a wall that stands on a panel the flap is turned over: printed side on printed side.
-    const ring = isTurnedOver ? under.map(([x, y]): Vec2 => [length - x, y]).toReversed() : under;
+    const ring = isTurnedOver ? below.map(([x, y]): Vec2 => [length - x, y]).toReversed() : below;
     const polygon = fromSeam(ring, spec.least);
     // A tooth that has lost part of its base is left out: the next one holds.
     const isWhole = !tooth || (polygon.length > 0 && isSameLength(distance2(at(polygon, 0), at(polygon, 1)), length));
