@@ -1,12 +1,11 @@
 import { type Fit, fitRoof } from './fit/fit.ts';
-import { ringLength } from './geometry/polygon.ts';
-import { distance2 } from './geometry/vector.ts';
+import { pathLength, ringLength } from './geometry/polygon.ts';
 import { type Issue, type Result, spell, succeed } from './issue.ts';
 import { countedThickness } from './layers/thickness.ts';
 import { layPieces, type PieceToLay } from './layout/lay.ts';
 import type { LaidSheet } from './layout/layout.ts';
 import { buildNet } from './net/build-net.ts';
-import { flapEnds, type Net } from './net/net.ts';
+import { type Net, scoredLines } from './net/net.ts';
 import type { LayerSpec, Project, RoofSpec, ShapeValues, Stock } from './project/project.ts';
 import { findKind } from './roofs/catalogue.ts';
 import { addFascia } from './roofs/construct/fascia.ts';
@@ -68,8 +67,10 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number): MadeR
   if (!built.ok) return { spec, made: null, issues: spelled(built.issues, project, path) };
   const solid = built.value;
   const issues: Issue[] = [...spelled(built.issues, project, path)];
+  let firstMark = 0;
   const layers = spec.layers.map((layer, l): MadeLayer => {
-    const { net, issues: netIssues } = buildNet(solid, layer);
+    const { net, issues: netIssues } = buildNet(solid, { ...layer, firstMark });
+    firstMark += net.seams.length;
     issues.push(...spelled(onLayer(netIssues, l), project, `${path}.layers[${l}]`));
     const stock = project.stock.find(({ id }) => id === layer.stock[0]) as Stock;
     return { spec: layer, thickness: countedThickness(layer, stock), solid, net };
@@ -155,10 +156,8 @@ function countMaterials(project: Project, roofs: readonly MadeRoof[], sheets: re
       const taped = net.seams.filter((seam) => seam.join === 'tape');
       tape += spec.copies * taped.reduce((sum, seam) => sum + (solid.edges[seam.edge]?.length ?? 0), 0);
       for (const piece of net.pieces) {
-        const scored = piece.folds.filter((fold) => fold.angle > 0).map((fold) => fold.ends);
-        const lines = [...scored, ...piece.flaps.map(flapEnds)];
         cut += spec.copies * ringLength(piece.outline);
-        score += spec.copies * lines.reduce((sum, ends) => sum + distance2(...ends), 0);
+        score += spec.copies * scoredLines(piece).reduce((sum, { points }) => sum + pathLength(points), 0);
       }
     }
   }

@@ -71,7 +71,7 @@ const piece: Piece = {
   width: 35,
   height: 50,
 };
-const net: Net = { pieces: [piece, piece], seams: [] };
+const net: Net = { pieces: [piece, piece], seams: [], closing: null };
 
 describe('pieceLines', () => {
   const lines = pieceLines(piece);

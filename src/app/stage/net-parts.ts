@@ -61,7 +61,8 @@ export const pieceLines = (piece: Piece): readonly PieceLine[] => {
   for (const { ends, panel } of piece.rulings) lines.push({ kind: 'ruling', ends, member: panel });
   piece.flaps.forEach((flap, i) => {
     const around = sides(flap.polygon);
-    for (const ends of around.slice(0, flap.base)) lines.push({ kind: flap.kind, ends, member: flap.panel });
+    for (const ends of around.slice(0, flap.base))
+      lines.push({ kind: flap.kind, ends, member: Math.max(0, flap.panel) });
     for (const ends of around.slice(flap.base)) lines.push({ kind: 'cut', ends, member: piece.panels.length + i });
   });
   return lines;

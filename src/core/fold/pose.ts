@@ -11,10 +11,11 @@ import {
 import { at } from '../geometry/polygon.ts';
 import { alignSegments } from '../geometry/rigid2.ts';
 import { lerp2, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
-import { flapEnds, type Net, type Panel, type Piece } from '../net/net.ts';
+import { flapEnds, type Net, type Panel, type Piece, type SeamStrip } from '../net/net.ts';
 import { faceFrame, flattenFace, frameMotion } from '../solid/face-frame.ts';
 import type { Solid } from '../solid/solid.ts';
 import { bendOf, bentAt, liftMotion, type PanelBend, type PanelRoll, rollOf } from './bend.ts';
+import { underFirstFace } from './pose-strip.ts';
 import { FOLDED, SCORED } from './stops.ts';
 import { workOrder } from './work-order.ts';
 
@@ -64,7 +65,8 @@ export function poseNet(solid: Solid, net: Net, t: number, place: PosePlace): Po
   return {
     pieces: net.pieces.map((piece, p) => {
       const [x, y] = place.spots[p] ?? [0, 0];
-      const goal = shifted(onFace(solid, piece.panels[0] as Panel), [0, 0, place.rest]);
+      const there = piece.strip ? underFirstFace(solid, piece.strip) : onFace(solid, piece.panels[0] as Panel);
+      const goal = shifted(there, [0, 0, place.rest]);
       const rolls = piece.panels.map((panel) => rollOf(solid, panel));
       const bend = {
         folds: bendAt(t, SCORED + 0.12, FOLDED),
@@ -139,6 +141,7 @@ function alongPath(standing: Motion, goal: Motion, travel: number, lift: number)
 }
 
 function bendPiece({ piece, rolls }: RolledPiece, root: Motion, bend: Bend): PiecePose {
+  if (piece.strip) return bendStrip(piece, root, bend);
   const share = bend.folds;
   const motions: Motion[] = [root];
   for (const fold of piece.folds) {
@@ -163,6 +166,17 @@ function bendPiece({ piece, rolls }: RolledPiece, root: Motion, bend: Bend): Pie
       const turned = compose(bentAt(roll, lerp2(start, end, 0.5), share), hinge([start, end], turn, bend.flaps));
       return { motion: compose(motion, turned), bend: null };
     }),
+  };
+}
+
+/** A seam strip's first half holds still, its second is turned about the line between them. */
+function bendStrip({ flaps, strip }: Piece, root: Motion, bend: Bend): PiecePose {
+  const [, second] = flaps;
+  const turn = second?.kind === 'valley' ? -second.angle : (second?.angle ?? 0);
+  const line = (strip as SeamStrip).line;
+  return {
+    panels: [],
+    flaps: [root, compose(root, hinge(line, turn, bend.flaps))].map((motion) => ({ motion, bend: null })),
   };
 }
 

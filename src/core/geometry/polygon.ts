@@ -14,6 +14,10 @@ export function ringArea(ring: readonly Vec2[]): number {
 export const ringLength = (ring: readonly Vec2[]): number =>
   ring.reduce((sum, point, i) => sum + distance2(point, at(ring, i + 1)), 0);
 
+/** Length from the first point to the last, mm. */
+export const pathLength = (points: readonly Vec2[]): number =>
+  points.slice(1).reduce((sum, point, i) => sum + distance2(points[i] as Vec2, point), 0);
+
 /** Element of a ring; the index wraps both ways. */
 export function at<T>(ring: readonly T[], index: number): T {
   const n = ring.length;

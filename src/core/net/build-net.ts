@@ -1,25 +1,27 @@
-import { boxedRing } from '../geometry/convex-parts.ts';
-import { at, type Box, boxOf } from '../geometry/polygon.ts';
+import { at, boxOf } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
-import { distance2, lerp2, sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Issue, Place } from '../issue.ts';
 import type { FlapSpec, PiecesMode } from '../project/project.ts';
 import { pointInFace } from '../solid/face-frame.ts';
 import type { Solid } from '../solid/solid.ts';
-import { isAtMost, isSameLength } from '../tolerance.ts';
+import { isAtMost } from '../tolerance.ts';
 import { chooseCarriers } from './choose-flaps.ts';
+import { closingIssues, closingOf } from './closing-seam.ts';
+import { fitFlaps } from './fit-flaps.ts';
 import { seamMarks, withCongruence } from './marks.ts';
-import type { Flap, GlueLine, Net, NetPoint, Panel, Piece, Ruling, Seam, SeamSide } from './net.ts';
+import type { GlueLine, Net, NetPoint, Panel, Piece, Ruling, Seam, SeamSide } from './net.ts';
 import { type Beyond, traceOutline } from './outline.ts';
+import type { PlacedFlap } from './place-flaps.ts';
+import { buildStrip } from './strip.ts';
 import { SAGITTA } from './teeth.ts';
-import { flapDepth, type SeamFlap, trimFlaps, trimFlat } from './trim-flaps.ts';
+import { flapDepth, type SeamFlap } from './trim-flaps.ts';
 import {
   connectedFaces,
   endsOnPanel,
   type FlatSolid,
   flattenSolid,
   stretchOf,
-  turnAt,
   type Unfolded,
   unfoldFaces,
 } from './unfold.ts';
@@ -27,6 +29,8 @@ import {
 export interface NetOptions {
   readonly pieces: PiecesMode;
   readonly flaps: FlapSpec;
+  /** Match marks before its first: those of other layers of the roof. */
+  readonly firstMark?: number;
 }
 
 export interface BuiltNet {
@@ -35,7 +39,7 @@ export interface BuiltNet {
 }
 
 /** Unfolds a solid into pieces with flaps. Issues: seams that need tape, flaps narrower than asked, nets that had to be split. */
-export function buildNet(solid: Solid, { pieces: mode, flaps: spec }: NetOptions): BuiltNet {
+export function buildNet(solid: Solid, { pieces: mode, flaps: spec, firstMark = 0 }: NetOptions): BuiltNet {
   const flatSolid = flattenSolid(solid);
   const issues: Issue[] = [];
   const bare = groupFaces(flatSolid, mode).flatMap((faces) => {
@@ -46,31 +50,33 @@ export function buildNet(solid: Solid, { pieces: mode, flaps: spec }: NetOptions
 
   const folded = new Set(bare.flatMap((piece) => piece.folds.map((fold) => fold.edge)));
   const seams = solid.edges.flatMap((edge, e) => (edge.faces.length === 2 && !folded.has(e) ? [e] : []));
-  const trimmed = new Map<number, SeamFlap[]>();
-  for (const flap of trimFlaps(flatSolid, chooseCarriers(solid, seams, spec.on), spec)) {
-    trimmed.set(flap.seam, [...(trimmed.get(flap.seam) ?? []), flap]);
-  }
+  const pieceOf = new Map(bare.flatMap(({ panels }, p) => panels.map(({ face }) => [face, p] as const)));
+  const carriers = chooseCarriers(solid, seams, spec.on, (face) => pieceOf.get(face) as number);
+  if (!carriers.isLargest) issues.push(plainUnproven(carriers.plain.size));
+  const { joins, placed, trimmed, strips } = fitFlaps(flatSolid, bare, seams, carriers, spec);
 
   const names = pieceNames(solid, bare);
-  const pieces = bare.map((piece, index) => finishPiece(flatSolid, piece, trimmed, spec, names[index] as PieceName));
+  const marks = seamMarks(seams.length, firstMark);
+  const pieces = bare.map((piece, p) => finishPiece(flatSolid, piece, placed[p] ?? [], names[p] as PieceName));
   const withFlap = new Map(pieces.flatMap((piece) => piece.flaps.map((flap) => [flap.edge, flapDepth(flap)] as const)));
-  const marks = seamMarks(seams.length);
-  const net: Net = {
-    pieces: withCongruence(pieces),
-    seams: seams.map((edge, i): Seam => {
-      const depth = withFlap.get(edge);
-      if (depth === undefined) issues.push(needsTape(solid, edge, spec));
-      else if (!isAtMost(Math.min(spec.width, reachOf(trimmed.get(edge))), depth))
-        issues.push(narrowFlap(solid, edge, spec.width, depth));
-      return {
-        edge,
-        mark: marks[i] as string,
-        join: depth === undefined ? 'tape' : 'flap',
-        sides: seamSides(flatSolid, pieces, edge),
-      };
-    }),
-  };
-  return { net, issues };
+  const joined = seams.map((edge, i): Seam => {
+    const depth = withFlap.get(edge);
+    const join = joins.get(edge) ?? 'tape';
+    if (depth === undefined)
+      issues.push(join === 'strip' ? joinedByStrip(solid, edge, spec) : needsTape(solid, edge, spec));
+    else if (!isAtMost(Math.min(spec.width, reachOf(trimmed.get(edge))), depth))
+      issues.push(narrowFlap(solid, edge, spec.width, depth));
+    return { edge, mark: marks[i] as string, join, sides: seamSides(flatSolid, pieces, edge) };
+  });
+  const closing = closingOf(solid, pieces, joined);
+  if (closing?.seam != null)
+    issues.push(...closingIssues(closing, seamName(solid, closing.seam), placeOf(solid, closing.seam)));
+  const loose = joined.flatMap(({ edge, mark }) => {
+    const halves = strips.get(edge);
+    const name = { id: `strip-${solid.edges[edge]?.id}`, title: `Strip ${mark}` };
+    return halves ? [buildStrip(solid, edge, halves, name)] : [];
+  });
+  return { net: { pieces: withCongruence([...pieces, ...loose]), seams: joined, closing }, issues };
 }
 
 function groupFaces(flatSolid: FlatSolid, mode: PiecesMode): number[][] {
@@ -111,51 +117,10 @@ function pieceNames(solid: Solid, pieces: readonly Unfolded[]): readonly PieceNa
 function finishPiece(
   flatSolid: FlatSolid,
   { panels: loose, folds: looseFolds }: Unfolded,
-  trimmed: ReadonlyMap<number, readonly SeamFlap[]>,
-  spec: FlapSpec,
+  flaps: readonly PlacedFlap[],
   name: PieceName,
 ): Piece {
   const { solid, edgesOf } = flatSolid;
-  const flaps: PlacedFlap[] = [];
-  const panelRings = loose.map(({ polygon }) => boxedRing(polygon).parts);
-  loose.forEach(({ face, polygon }, panel) => {
-    const carried = [...new Set(edgesOf[face])].flatMap((edge) => trimmed.get(edge) ?? []);
-    for (const { seam: edge, from, to, start, edges, length, polygon: strip } of carried) {
-      if (from !== face || strip.length === 0) continue;
-      const position = stretchOf(flatSolid, edge, face).first + start;
-      const isTooth = solid.edges[edge]?.via !== undefined;
-      const [end, begin] = [at(polygon, position + edges), at(polygon, position)];
-      // A curve may be a little longer flat than under the mate; then the middles of both are one.
-      const place = alignSegments([length / 2, 0], [length, 0], lerp2(end, begin, 0.5), begin);
-      const obstacles = [
-        ...panelRings.flatMap((rings, index) =>
-          // A curve bulges past a tooth's base, and its teeth lean apart by themselves.
-          index === panel && isTooth
-            ? []
-            : rings.map((part) => ({ ...part, gap: index === panel ? 0 : spec.clearance })),
-        ),
-        ...flaps
-          .filter((other) => !isTooth || other.flap.edge !== edge)
-          .map(({ hull, box }) => ({ ring: hull, box, gap: 0 })),
-      ];
-      const kept = trimFlat(strip, place, obstacles, spec.least);
-      if (kept.length === 0 || (isTooth && !isSameLength(distance2(at(kept, 0), at(kept, 1)), length))) continue;
-      const hull = kept.map((p) => apply2(place, p));
-      // A tooth's base is the curve itself, from end to beginning.
-      const curve = Array.from({ length: edges + 1 }, (_, k) => at(polygon, position + edges - k));
-      const flap: Flap = {
-        edge,
-        from: face,
-        to,
-        panel,
-        polygon: isTooth ? [...curve, ...hull.slice(2)] : hull,
-        base: edges,
-        ...turnAt(solid, edge),
-      };
-      flaps.push({ flap, hull, box: boxOf(hull), position, edges });
-    }
-  });
-
   const beyond = (panel: number, index: number): Beyond => {
     const edge = edgesOf[loose[panel]?.face ?? -1]?.[index];
     const flap = flaps.find((candidate) => candidate.flap.panel === panel && candidate.position === index);
@@ -189,15 +154,6 @@ function finishPiece(
     width: box.maxX - box.minX,
     height: box.maxY - box.minY,
   };
-}
-
-/** A flap where it lies on its piece: the ring that others keep off, and which edges of the panel's loop it takes. */
-interface PlacedFlap {
-  readonly flap: Flap;
-  readonly hull: readonly Vec2[];
-  readonly box: Box;
-  readonly position: number;
-  readonly edges: number;
 }
 
 /** How far a seam's flap was meant to reach: the teeth of a tight curve are shorter than the width asked for, and bulge at their base. */
@@ -272,6 +228,27 @@ const needsTape = (solid: Solid, edge: number, { on, least }: FlapSpec): Issue =
     on === 'none'
       ? `The seam ${seamName(solid, edge)} has no flap: join its {length} with tape.`
       : `The seam ${seamName(solid, edge)} leaves less than {least} of flap: join its {length} with tape.`,
+});
+
+const joinedByStrip = (solid: Solid, edge: number, { on, least }: FlapSpec): Issue => ({
+  level: 'note',
+  code: 'seam-strip',
+  path: '',
+  numbers: { length: solid.edges[edge]?.length ?? 0, least },
+  place: placeOf(solid, edge),
+  message:
+    on === 'none'
+      ? `The seam ${seamName(solid, edge)} has no flap: a strip of its own joins it.`
+      : `The seam ${seamName(solid, edge)} has no flap of {least} or more: a strip of its own joins it.`,
+});
+
+const plainUnproven = (plain: number): Issue => ({
+  level: 'note',
+  code: 'plain-unproven',
+  path: '',
+  numbers: { plainCount: plain },
+  message:
+    'With so many panels not every choice was tried: {plainCount} pieces carry no flap, and perhaps one more could do without.',
 });
 
 const narrowFlap = (solid: Solid, edge: number, wanted: number, found: number): Issue => ({

@@ -1,6 +1,6 @@
 import { boxedRing, ringDepth } from '../geometry/convex-parts.ts';
 import { at, boxOf, distanceToSegment, isInside, ringArea, ringDistance } from '../geometry/polygon.ts';
-import { alignSegments, apply2 } from '../geometry/rigid2.ts';
+import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import { cross2, distance2, distance3, lerp2, sub2, unit2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
 import type { FlapSpec } from '../project/project.ts';
@@ -12,7 +12,7 @@ import { type Flap, flapEnds, type Net, type Panel, type Piece, type Seam, type 
 
 /**
  * Proves a net against its solid, by other means than those it was made with. Returns no issue when: every face is one
- * panel of true shape; every edge between two faces is one fold or one seam; a seam has one flap or asks for tape; each flap
+ * panel of true shape; every edge between two faces is one fold or one seam; a seam has one flap or one strip or asks for tape; each flap
  * lies inside the panel it is glued to, clear of its other edges and of the other flaps there; flat, nothing overlaps; and
  * the outline encloses panels and flaps and nothing else.
  *
@@ -66,7 +66,7 @@ function checkPanels(solid: Solid, net: Net, found: Report): void {
 
 function checkEdges(solid: Solid, net: Net, found: Report): void {
   const folds = net.pieces.flatMap((piece) => piece.folds);
-  const flaps = net.pieces.flatMap((piece) => piece.flaps);
+  const flaps = net.pieces.flatMap((piece) => (piece.strip ? [] : piece.flaps));
   solid.edges.forEach((edge, e) => {
     const joins = folds.filter((fold) => fold.edge === e).length + net.seams.filter((seam) => seam.edge === e).length;
     if (joins !== (edge.faces.length === 2 ? 1 : 0)) {
@@ -77,6 +77,11 @@ function checkEdges(solid: Solid, net: Net, found: Report): void {
     // Round a curve there are as many teeth as it takes.
     if (seam?.join === 'flap' ? carried < 1 || (carried > 1 && !edge.via) : carried > 0) {
       found('flap-count', `The seam ${edge.id} has the wrong number of flaps.`, { flapsCount: carried });
+    }
+    const strips = net.pieces.filter(({ strip }) => strip?.edge === e);
+    const halves = strips.flatMap((piece) => piece.flaps.map((flap) => flap.to));
+    if (halves.join() !== (seam?.join === 'strip' ? edge.faces.join() : '')) {
+      found('strip-count', `The seam ${edge.id} has the wrong number of strips.`, { stripsCount: strips.length });
     }
   });
   if (new Set(net.seams.map((seam) => seam.mark)).size !== net.seams.length) {
@@ -172,19 +177,33 @@ function underMate(solid: Solid, net: Net, flap: Flap, piece: number): Glued {
   const own = faces.indexOf(flap.from) as 0 | 1;
   const from = seam.sides[own];
   const to = seam.sides[own === 0 ? 1 : 0];
-  if (from.piece !== piece)
+  const { strip } = net.pieces[piece] as Piece;
+  if (from.piece !== piece && !strip)
     throw new Error(`flap at ${solid.edges[flap.edge]?.id} lies in another piece than its seam`);
   const mate = net.pieces[to.piece]?.panels[to.panel]?.polygon ?? [];
   if (via) return toothUnderMate(solid, flap, panelOf(net, from), panelOf(net, to));
   // A wall's edge is drawn on its slope the same way round; across any other seam the two loops run against each other.
   const target = role === 'abutment' ? to.ends : ([to.ends[1], to.ends[0]] as const);
-  const motion = alignSegments(...from.ends, ...target);
+  const motion = strip
+    ? stripUnder(strip.line, own, role === 'abutment', to.ends)
+    : alignSegments(...from.ends, ...target);
   const polygon = flap.polygon.map((p) => apply2(motion, p));
   const glued = { flap, seamEnds: to.ends, mate, onSeam: new Set<number>() };
-  if (!isFootOnFace(solid, flap.edge)) return { ...glued, polygon };
+  if (own === 1 || !isFootOnFace(solid, flap.edge)) return { ...glued, polygon };
   // The flap of a wall that stands on its mate is folded the other way, to behind the wall.
   const turned = polygon.map((p) => mirrored(p, to.ends)).toReversed();
   return { ...glued, polygon: [...turned.slice(-2), ...turned.slice(0, -2)] };
+}
+
+/** Half a strip lies as it is beside its line under the first face; the second face runs along the seam the other way. */
+function stripUnder(
+  line: readonly [Vec2, Vec2],
+  own: 0 | 1,
+  isAbutment: boolean,
+  there: readonly [Vec2, Vec2],
+): Rigid2 {
+  const isAlong = own === 1 || isAbutment;
+  return alignSegments(...line, ...(isAlong ? there : ([there[1], there[0]] as const)));
 }
 
 /** A point on the other side of a line, as far from it. */

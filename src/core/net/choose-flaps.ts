@@ -7,26 +7,51 @@ import { isPositive } from '../tolerance.ts';
 /** Tries before the search for the largest plain set settles for the best found; far above what roofs of few panels need; large ones are laid out well before. */
 const MOST_BRANCHES = 1_000;
 
+/** Who carries the flap of each seam. */
+export interface Carriers {
+  /** For each seam (an index into `solid.edges`) the face that carries its flap; empty where nobody does. */
+  readonly from: ReadonlyMap<number, number>;
+  /** Seams whose flap the other face may carry just as well: neither is bound, and no plain piece is spoiled by it. */
+  readonly mayTurn: ReadonlySet<number>;
+  /** Pieces that carry no flap at a seam with another piece. */
+  readonly plain: ReadonlySet<number>;
+  /** Whether no larger set of plain pieces exists for certain; otherwise the search was stopped. */
+  readonly isLargest: boolean;
+}
+
 /**
- * For each seam (an index into `solid.edges`) the face that carries its flap.
+ * Chooses who carries the flaps.
  *
  * `one-side`: the face that comes first going round counter-clockwise; its loop runs up the seam. Along a level seam: the
- * face listed first. `alternate`: the largest set of faces, no two sharing a seam, carries no flap. At an abutment the wall
- * always carries it, since the slope goes on over the wall. Round a curve the panel whose edge is the hollower one flat carries
- * the teeth, so that they spread and lie under the other. `none`: nobody.
+ * face listed first. `alternate`: the largest set of pieces, no two sharing a seam, carries no flap; within a piece as with
+ * `one-side`. At an abutment the wall always carries it, since the slope goes on over the wall. Round a curve the panel whose
+ * edge is the hollower one flat carries the teeth, so that they spread and lie under the other. `none`: nobody.
+ * `pieceOf`: the piece that a face is part of; each is one by itself where nothing is said.
  */
-export function chooseCarriers(solid: Solid, seams: readonly number[], on: FlapSides): ReadonlyMap<number, number> {
-  if (on === 'none') return new Map();
-  const plain = on === 'alternate' ? plainFaces(solid, seams) : new Set<number>();
-  return new Map(
-    seams.map((seam) => {
-      const [a, b] = (solid.edges[seam] as Solid['edges'][number]).faces as readonly [number, number];
-      const bound = boundCarrier(solid, seam);
-      if (bound !== null) return [seam, bound];
-      if (plain.has(b)) return [seam, a];
-      return [seam, plain.has(a) ? b : firstGoingRound(solid, seam)];
-    }),
-  );
+export function chooseCarriers(
+  solid: Solid,
+  seams: readonly number[],
+  on: FlapSides,
+  pieceOf: (face: number) => number = (face) => face,
+): Carriers {
+  if (on === 'none') return { from: new Map(), mayTurn: new Set(), plain: new Set(), isLargest: true };
+  const { plain, isLargest } =
+    on === 'alternate' ? plainPieces(solid, seams, pieceOf) : { plain: new Set<number>(), isLargest: true };
+  const from = new Map<number, number>();
+  const mayTurn = new Set<number>();
+  for (const seam of seams) {
+    const [a, b] = (solid.edges[seam] as Solid['edges'][number]).faces as readonly [number, number];
+    const bound = boundCarrier(solid, seam);
+    const [p, q] = [pieceOf(a), pieceOf(b)];
+    const isPlain = p !== q && (plain.has(p) || plain.has(q));
+    if (bound !== null) from.set(seam, bound);
+    else if (isPlain) from.set(seam, plain.has(q) ? a : b);
+    else {
+      from.set(seam, firstGoingRound(solid, seam));
+      mayTurn.add(seam);
+    }
+  }
+  return { from, mayTurn, plain, isLargest };
 }
 
 /** The face that alone can carry a seam's flap; null where either can. */
@@ -59,15 +84,20 @@ function firstGoingRound(solid: Solid, seam: number): number {
   return isPositive(-climb) ? b : Math.min(a, b);
 }
 
-/** A largest set of faces, no two sharing a seam and none bound to carry a flap; the front face is in it where it can be. */
-function plainFaces(solid: Solid, seams: readonly number[]): ReadonlySet<number> {
+/** A largest set of pieces, no two sharing a seam and none bound to carry a flap; that of the front face is in it where it can be. */
+function plainPieces(
+  solid: Solid,
+  seams: readonly number[],
+  pieceOf: (face: number) => number,
+): Pick<Carriers, 'plain' | 'isLargest'> {
   const neighbours = new Map<number, Set<number>>();
   const bound = new Set<number>();
   for (const seam of seams) {
-    const [a, b] = (solid.edges[seam] as Solid['edges'][number]).faces as readonly [number, number];
+    const [a, b] = (solid.edges[seam] as Solid['edges'][number]).faces.map(pieceOf) as [number, number];
+    if (a === b) continue;
     const carrier = boundCarrier(solid, seam);
     if (carrier !== null) {
-      bound.add(carrier);
+      bound.add(pieceOf(carrier));
       continue;
     }
     for (const [from, to] of [
@@ -77,7 +107,7 @@ function plainFaces(solid: Solid, seams: readonly number[]): ReadonlySet<number>
       neighbours.set(from, (neighbours.get(from) ?? new Set()).add(to));
     }
   }
-  const faces = solid.faces.map((_, f) => f).filter((f) => !bound.has(f));
+  const pieces = [...new Set(solid.faces.map((_, f) => pieceOf(f)))].filter((piece) => !bound.has(piece));
   let branches = 0;
 
   /** Largest independent set among `open`, lowest indices first among equals. */
@@ -91,7 +121,7 @@ function plainFaces(solid: Solid, seams: readonly number[]): ReadonlySet<number>
       for (const n of neighbours.get(f) ?? []) left.delete(n);
     };
     for (;;) {
-      // A face with at most one open neighbour belongs to some largest set.
+      // One with at most one open neighbour belongs to some largest set.
       const easy = [...left].find((f) => degree(f) <= 1);
       if (easy === undefined) break;
       take(easy);
@@ -104,5 +134,5 @@ function plainFaces(solid: Solid, seams: readonly number[]): ReadonlySet<number>
     const without = largest(new Set([...left].filter((f) => f !== pivot)));
     return [...taken, ...(without.length > withPivot.length ? without : withPivot)];
   };
-  return new Set(largest(new Set(faces)));
+  return { plain: new Set(largest(new Set(pieces))), isLargest: branches <= MOST_BRANCHES };
 }

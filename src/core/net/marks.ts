@@ -4,12 +4,12 @@ import { distance2, type Vec2 } from '../geometry/vector.ts';
 import { isSameLength, NOISE_MM } from '../tolerance.ts';
 import { flapEnds, type Piece } from './net.ts';
 
-/** A, B, … Z, AA, AB … */
-export function seamMarks(count: number): readonly string[] {
+/** A, B, … Z, AA, AB …; the first `before` of them are taken. */
+export function seamMarks(count: number, before = 0): readonly string[] {
   const letter = (index: number): string => String.fromCharCode('A'.charCodeAt(0) + index);
-  return Array.from({ length: count }, (_, i) =>
-    i < 26 ? letter(i) : letter(Math.floor(i / 26) - 1) + letter(i % 26),
-  );
+  const mark = (index: number): string =>
+    index < 26 ? letter(index) : mark(Math.floor(index / 26) - 1) + letter(index % 26);
+  return Array.from({ length: count }, (_, i) => mark(before + i));
 }
 
 /** Names for each piece the first one before it that it equals without turning over. */

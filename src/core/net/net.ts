@@ -35,7 +35,7 @@ export interface Flap {
   readonly from: number;
   /** Face it is glued to, on its inside. */
   readonly to: number;
-  /** Index into the piece's panels of the carrying panel. */
+  /** Index into the piece's panels of the carrying panel; -1 for half a seam strip. */
   readonly panel: number;
   readonly polygon: readonly NetPoint[];
   /** Index of the last point on the seam: 1 along a straight seam. */
@@ -69,8 +69,21 @@ export interface Piece {
   readonly glueLines: readonly GlueLine[];
   /** Some of the lines that stay straight where a panel is rolled. */
   readonly rulings: readonly Ruling[];
+  /** It is a seam strip: it has no panels, and its two flaps are its halves. */
+  readonly strip?: SeamStrip;
   readonly width: number;
   readonly height: number;
+}
+
+/**
+ * A piece of its own that joins a seam on the inside, folded along its middle. Its first half is glued under the first face of
+ * the edge, its second half under the second; each is a flap with no panel of its own.
+ */
+export interface SeamStrip {
+  /** Index into `solid.edges`. */
+  readonly edge: number;
+  /** Where both ends of the edge would lie, in the direction of its first face's loop: the first half is to the left. */
+  readonly line: readonly [NetPoint, NetPoint];
 }
 
 export interface Ruling {
@@ -78,12 +91,14 @@ export interface Ruling {
   readonly ends: readonly [NetPoint, NetPoint];
 }
 
+export type SeamJoin = 'flap' | 'strip' | 'tape';
+
 /** An edge that is cut and joined again. */
 export interface Seam {
   readonly edge: number;
   /** The match mark that both sides carry: A, B, … Z, AA … */
   readonly mark: string;
-  readonly join: 'flap' | 'tape';
+  readonly join: SeamJoin;
   /** Where its two sides lie: piece and panel index; the second is the host panel at an abutment. */
   readonly sides: readonly [SeamSide, SeamSide];
 }
@@ -103,13 +118,41 @@ export function letterStretch({ ends, curve }: SeamSide, share = 0.5): readonly 
   return [curve[i] as NetPoint, curve[i + 1] as NetPoint];
 }
 
+/** How a net closes: what goes on last. */
+export interface Closing {
+  /** The piece that goes on last, index into `pieces`. */
+  readonly piece: number;
+  /** The edge that is joined last, from inside; null where the last piece carries no flap and closes from outside. */
+  readonly seam: number | null;
+  /** It goes on from outside, or its seam ends at an open edge, where a hand reaches in. */
+  readonly isReachable: boolean;
+}
+
 export interface Net {
+  /** Seam strips come last. */
   readonly pieces: readonly Piece[];
   readonly seams: readonly Seam[];
+  /** Null where nothing is joined. */
+  readonly closing: Closing | null;
 }
 
 /** Both ends of a flap on its seam, against the loop of the panel that carries it. */
 export const flapEnds = ({ polygon, base }: Pick<Flap, 'polygon' | 'base'>): readonly [NetPoint, NetPoint] => [
   polygon[0] as NetPoint,
   polygon[base] as NetPoint,
+];
+
+/** A line of a piece that is scored before it is folded; more than two points round a curve. */
+export interface ScoredLine {
+  readonly kind: FoldKind;
+  readonly points: readonly NetPoint[];
+}
+
+/** Every line of a piece that is scored, each once: folds, and the feet of flaps. */
+export const scoredLines = ({ folds, flaps, strip }: Piece): readonly ScoredLine[] => [
+  ...folds.filter((fold) => fold.angle > 0).map(({ kind, ends }) => ({ kind, points: ends })),
+  // The halves of a strip have one foot.
+  ...flaps
+    .slice(0, strip ? 1 : undefined)
+    .map(({ kind, polygon, base }) => ({ kind, points: polygon.slice(0, base + 1) })),
 ];

@@ -50,15 +50,16 @@ const TRIM_MM = NOISE_MM / 10;
  * every other flap under it. Each cut is straight, so a flap stays convex. It begins as the strip of the wanted width along the
  * seam, cut square at the seam's ends, and is cut along each edge of the panel that comes nearer than the clearance; then two
  * flaps that come nearer to each other are cut apart, midway between their seams where that serves. A wall's flap gives way to
- * the flaps along the slope's own edges. Panels may have any simple shape.
+ * the flaps along the slope's own edges. Panels may have any simple shape. `wanted`: seams with the face that carries the flap
+ * (a strip's half is the flap of the other face); flaps under one panel go together, those under others do not count.
  */
 export function trimFlaps(
   flatSolid: FlatSolid,
-  carriers: ReadonlyMap<number, number>,
+  wanted: Iterable<readonly [seam: number, from: number]>,
   spec: FlapSpec,
 ): readonly SeamFlap[] {
   const { flat } = flatSolid;
-  const sides = [...carriers].flatMap(([seam, from]) => glueSides(flatSolid, seam, from, spec));
+  const sides = [...wanted].flatMap(([seam, from]) => glueSides(flatSolid, seam, from, spec));
   const under = new Map<number, number[]>();
   sides.forEach(({ to }, i) => {
     const known = under.get(to);
@@ -199,7 +200,7 @@ function glueSides(flatSolid: FlatSolid, seam: number, from: number, spec: FlapS
   const to = edge.faces.find((f) => f !== from) as number;
   const path = edgePath(edge).map((v) => pointInFace(solid, to, solid.vertices[v] as Vec3));
   // The edge runs in the direction of its first face's loop, with that face to the left.
-  const isTurnedOver = isFootOnFace(solid, seam);
+  const isTurnedOver = edge.faces[0] !== to && isFootOnFace(solid, seam);
   const isAlong = (edge.faces[0] === to) !== isTurnedOver;
   const side = (first: number, last: number): GlueSide => ({
     seam,

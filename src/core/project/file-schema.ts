@@ -158,12 +158,16 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
             width: length('6 mm, with inches 1/4 in, unless said otherwise.'),
             on: optionalWords(
               ['alternate', 'one-side', 'none'],
-              'alternate: as many panels as possible carry none; one-side: every seam on the panel that comes first going round; none: all seams taped. alternate unless said otherwise.',
+              'alternate: as many panels as possible carry none; one-side: every seam on the panel that comes first going round; none: no seam has a flap. alternate unless said otherwise.',
             ),
             clearance: length(
               `Kept free of other edges and flaps; ${mmText(defaults.clearance)} unless said otherwise.`,
             ),
             least: length(`Narrower flaps are not cut; ${mmText(defaults.leastFlap)} unless said otherwise.`),
+            instead: optionalWords(
+              ['tape', 'strip'],
+              'What joins a seam that has no flap: tape, or a strip of its own, folded along its middle and glued under both panels. tape unless said otherwise.',
+            ),
           },
           'The strips that glue the seams.',
         ),

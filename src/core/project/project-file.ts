@@ -87,6 +87,7 @@ export interface LayerFile {
     readonly on?: 'alternate' | 'one-side' | 'none';
     readonly clearance?: LengthText;
     readonly least?: LengthText;
+    readonly instead?: 'tape' | 'strip';
   };
   readonly thickness?: 'ignore' | 'allow';
 }

@@ -124,13 +124,18 @@ export type LayerKind = 'board' | 'shell' | 'cover';
 export type PiecesMode = 'one-piece' | 'per-panel' | 'fewest';
 export type FlapSides = 'alternate' | 'one-side' | 'none';
 
+/** A seam without a flap is joined by tape, or by a strip of its own folded along its middle. */
+export type SeamInstead = 'tape' | 'strip';
+
 export interface FlapSpec {
   readonly width: number;
   readonly on: FlapSides;
   /** Least distance to other edges and flaps under the same panel. */
   readonly clearance: number;
-  /** A flap narrower than this is not worth cutting: the seam is taped. */
+  /** A flap narrower than this is not worth cutting. */
   readonly least: number;
+  /** What joins a seam that has no flap; tape where nothing is said. */
+  readonly instead?: SeamInstead;
 }
 
 export interface LayerSpec {

@@ -61,7 +61,7 @@ describe('a file that is right', () => {
               as: 'cover',
               stock: ['slate'],
               pieces: 'per-panel',
-              flaps: { width: 0.1875 * inch, on: 'one-side', clearance: 0.5, least: 2 },
+              flaps: { width: 0.1875 * inch, on: 'one-side', clearance: 0.5, least: 2, instead: 'tape' },
               thickness: 'ignore',
             },
           ],
@@ -116,7 +116,7 @@ describe('a file that is right', () => {
       as: 'shell',
       stock: ['card'],
       pieces: 'one-piece',
-      flaps: { width: 6, on: 'alternate', clearance: 0.5, least: 2 },
+      flaps: { width: 6, on: 'alternate', clearance: 0.5, least: 2, instead: 'tape' },
       thickness: 'ignore',
     });
     expect(

@@ -93,6 +93,7 @@ function resolveFlaps(intake: Intake, found: unknown, path: readonly PathPart[])
     on: (flaps['on'] ?? 'alternate') as FlapSides,
     clearance: length('clearance', 'clearance', 'The clearance of the flaps', defaults.clearance),
     least: length('least', 'leastFlap', 'The least usable width of a flap', defaults.leastFlap),
+    instead: flaps['instead'] === 'strip' ? 'strip' : 'tape',
   };
   if (spec.on !== 'none' && isPositive(spec.least - spec.width)) {
     const show = (mm: number): string => showLength(mm, intake.units);

@@ -1,7 +1,7 @@
 import { isInside, ringArea } from '../../core/geometry/polygon.ts';
 import { alignSegments } from '../../core/geometry/rigid2.ts';
 import { add2, left2, lerp2, scale2, sub2, unit2, type Vec2 } from '../../core/geometry/vector.ts';
-import { type Flap, letterStretch, type Panel, type Piece, type SeamSide } from '../../core/net/net.ts';
+import { type Flap, letterStretch, type Panel, type Piece, type SeamSide, scoredLines } from '../../core/net/net.ts';
 import type { MadeLayer } from '../../core/pipeline.ts';
 import type { RoofSpec } from '../../core/project/project.ts';
 import { type Drawing, type Label, labelAt, line, ring, type Stroke } from './drawing.ts';
@@ -43,6 +43,11 @@ export const drawPiece = (
     ...piece.folds.filter((fold) => fold.angle > 0).map((fold) => fold.ends),
   ];
   const taken: Spot[] = [];
+  const pieceLines = [
+    `${roof.title}${roof.copies > 1 ? `, ${copy + 1} of ${roof.copies}` : ''}`,
+    `${layer.spec.as} · ${piece.id}`,
+  ];
+  if (piece.strip) return drawStrip(layer, piece, [pieceLines[0] as string, piece.title]);
   const marks = layer.net.seams.flatMap((seam) =>
     seam.sides.flatMap((side) => {
       if (side.piece !== index) return [];
@@ -55,11 +60,10 @@ export const drawPiece = (
   const main = largestPanel(piece);
   const names = piece.panels.map((panel) => {
     const face = layer.solid.faces[panel.face];
-    const full = [
-      `${roof.title}${roof.copies > 1 ? `, ${copy + 1} of ${roof.copies}` : ''}`,
-      `${layer.spec.as} · ${piece.id}`,
-    ];
-    return namePanel(panel, upOf(layer, panel), face?.title ?? '', panel === main ? full : [], { lines, spots: taken });
+    return namePanel(panel, upOf(layer, panel), face?.title ?? '', panel === main ? pieceLines : [], {
+      lines,
+      spots: taken,
+    });
   });
   return {
     strokes: [...outlineOf(piece), ...names.flatMap((name) => name.strokes)],
@@ -67,10 +71,22 @@ export const drawPiece = (
   };
 };
 
+/** A seam strip: its seam's letter on both halves, and beside it whose it is where there is room. */
+const drawStrip = (layer: MadeLayer, piece: Piece, names: readonly string[]): Drawing => {
+  const letter = layer.net.seams.find(({ edge }) => edge === piece.strip?.edge)?.mark ?? '';
+  const spots: Spot[] = [];
+  const labels = piece.flaps.flatMap((flap, i) => {
+    const mark = placeMark(letter, [1, 0], flap.polygon, () => centersOnFlap(flap), { lines: [], spots });
+    if (mark) spots.push(mark.spot);
+    const name = namePanel(flap, [1, 0], names[i] ?? '', [], { lines: [], spots }, false);
+    return [...(mark ? [mark.label] : []), ...name.labels];
+  });
+  return { strokes: outlineOf(piece), labels };
+};
+
 const outlineOf = (piece: Piece): readonly Stroke[] => [
   ring('cut', piece.outline),
-  ...piece.folds.filter((fold) => fold.angle > 0).map((fold) => line(`fold-${fold.kind}`, ...fold.ends)),
-  ...piece.flaps.map((flap) => line(`fold-${flap.kind}`, ...flap.polygon.slice(0, flap.base + 1))),
+  ...scoredLines(piece).map(({ kind, points }) => line(`fold-${kind}`, ...points)),
   ...piece.rulings.map((ruling) => line('ruling', ...ruling.ends)),
   ...piece.glueLines.map((glue) => line('glue', ...glue.ends)),
 ];
@@ -107,6 +123,12 @@ const upOf = (layer: MadeLayer, panel: Panel): Vec2 => {
 
 const SHARES = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74] as const;
 
+interface PlacedMark {
+  readonly label: Label;
+  readonly spot: Spot;
+}
+
+/** A seam's letter on its flap where this side carries one, else inside the panel. */
 const markSide = (
   layer: MadeLayer,
   piece: Piece,
@@ -114,25 +136,38 @@ const markSide = (
   side: SeamSide,
   mark: string,
   obstacles: Obstacles,
-): { readonly label: Label; readonly spot: Spot } | null => {
+): PlacedMark | null => {
   const panel = piece.panels[side.panel];
   if (panel === undefined) return null;
-  const along = upOf(layer, panel);
   // A curve's teeth are too small for a letter; it stands inside the panel.
   const flap = side.curve
     ? undefined
     : piece.flaps.find((candidate) => candidate.edge === edge && candidate.panel === side.panel);
+  return placeMark(
+    mark,
+    upOf(layer, panel),
+    (flap ?? panel).polygon,
+    (reach) => (flap ? centersOnFlap(flap) : centersInside(panel, side, reach)),
+    obstacles,
+  );
+};
+
+/** The largest letter that is clear of lines at one of the places asked for; `reach` is half its diagonal, mm. */
+const placeMark = (
+  mark: string,
+  along: Vec2,
+  within: readonly Vec2[],
+  centersFor: (reach: number) => readonly Vec2[],
+  obstacles: Obstacles,
+): PlacedMark | null => {
   for (const size of MARK_SIZES) {
     const width = textWidth(mark, size);
     const height = CAP_HEIGHT * size;
-    const reach = Math.hypot(width, height) / 2;
-    const centers = flap === undefined ? centersInside(panel, side, reach) : centersOnFlap(flap);
-    for (const center of centers) {
+    for (const center of centersFor(Math.hypot(width, height) / 2)) {
       const spot: Spot = { center, along, width, height };
-      if (isClear(spot, flap?.polygon ?? panel.polygon, obstacles)) {
-        const foot = add2(center, scale2(left2(along), -height / 2));
-        return { label: labelAt(mark, foot, size, { align: 'middle', turn: Math.atan2(along[1], along[0]) }), spot };
-      }
+      if (!isClear(spot, within, obstacles)) continue;
+      const foot = add2(center, scale2(left2(along), -height / 2));
+      return { label: labelAt(mark, foot, size, { align: 'middle', turn: Math.atan2(along[1], along[0]) }), spot };
     }
   }
   return null;
@@ -158,17 +193,18 @@ const centersInside = (panel: Panel, side: SeamSide, reach: number): readonly Ve
 
 /** Up arrow, name and further lines as one block, as large as fits: all of it, else arrow and name, else either. */
 const namePanel = (
-  { polygon }: Panel,
+  { polygon }: Pick<Panel, 'polygon'>,
   along: Vec2,
   title: string,
   more: readonly string[],
   obstacles: Obstacles,
+  hasArrow = true,
 ): Drawing => {
   const attempts = [
-    ...(more.length === 0 ? [] : NAME_SIZES.map((size) => ({ size, arrow: true, texts: [title, ...more] }))),
-    ...SMALL_SIZES.map((size) => ({ size, arrow: true, texts: [title] })),
+    ...(more.length === 0 ? [] : NAME_SIZES.map((size) => ({ size, arrow: hasArrow, texts: [title, ...more] }))),
+    ...SMALL_SIZES.map((size) => ({ size, arrow: hasArrow, texts: [title] })),
     ...SMALL_SIZES.map((size) => ({ size, arrow: false, texts: [title] })),
-    ...SMALL_SIZES.map((size) => ({ size, arrow: true, texts: [] })),
+    ...(hasArrow ? SMALL_SIZES.map((size) => ({ size, arrow: true, texts: [] })) : []),
   ];
   for (const attempt of attempts) {
     const rows = blockRows(attempt.size, attempt.arrow, attempt.texts);

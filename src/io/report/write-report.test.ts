@@ -92,7 +92,7 @@ describe('the report', () => {
       solid: ['vertices', 'faces', 'edges'],
       face: ['id', 'title', 'loop'],
       edge: ['id', 'ends', 'faces', 'role', 'length', 'dihedral'],
-      layer: ['as', 'stock', 'thickness', 'solid', 'pieces'],
+      layer: ['as', 'stock', 'thickness', 'solid', 'pieces', 'closing'],
       piece: ['id', 'same', 'outline', 'panels', 'flaps', 'folds'],
       panel: ['face', 'polygon'],
       flap: ['edge', 'from', 'to', 'polygon'],

@@ -1,7 +1,7 @@
 import { HAND_MM, handCut } from '../../core/fit/hand-cut.ts';
 import type { Issue } from '../../core/issue.ts';
 import type { LaidSheet, Placement } from '../../core/layout/layout.ts';
-import type { Piece } from '../../core/net/net.ts';
+import { type Fold, flapEnds, type Net, type Piece } from '../../core/net/net.ts';
 import type { MadeLayer, MadeRoof, Production } from '../../core/pipeline.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import { type Json, writeJson } from './write-json.ts';
@@ -99,11 +99,21 @@ const layerOf = ({ spec, thickness, solid, net }: MadeLayer): Json => ({
   thickness,
   solid: solidOf(solid),
   pieces: net.pieces.map((piece) => pieceOf(solid, piece)),
+  closing: closingOf(solid, net),
 });
+
+/** The piece that goes on last, and the seam that is joined last where that piece carries a flap. */
+const closingOf = (solid: Solid, { pieces, closing }: Net): Json =>
+  closing && {
+    piece: named(pieces[closing.piece], `piece ${closing.piece}`).id,
+    seam: closing.seam === null ? null : edgeId(solid, closing.seam),
+    reachable: closing.isReachable,
+  };
 
 const pieceOf = (solid: Solid, piece: Piece): Json => ({
   id: piece.id,
   same: piece.same,
+  strip: piece.strip && edgeId(solid, piece.strip.edge),
   outline: piece.outline,
   panels: piece.panels.map(({ face, polygon }) => ({ face: faceId(solid, face), polygon })),
   flaps: piece.flaps.map(({ edge, from, to, polygon }) => ({
@@ -112,13 +122,17 @@ const pieceOf = (solid: Solid, piece: Piece): Json => ({
     to: faceId(solid, to),
     polygon,
   })),
-  folds: piece.folds.map(({ edge, ends, kind, angle }) => ({
+  folds: [...piece.folds, ...foldOfStrip(piece)].map(({ edge, ends, kind, angle }) => ({
     edge: edgeId(solid, edge),
     ends,
     kind,
     angle: degrees(angle),
   })),
 });
+
+/** A strip is folded where its halves meet. */
+const foldOfStrip = ({ strip, flaps }: Piece): readonly Pick<Fold, 'edge' | 'ends' | 'kind' | 'angle'>[] =>
+  flaps.slice(0, strip ? 1 : 0).map((half) => ({ ...half, ends: flapEnds(half) }));
 
 const sheetOf = (production: Production, sheet: LaidSheet): Json => ({
   stock: stockId(production, sheet.stock),

@@ -169,7 +169,7 @@ export const pyramidOn = (page: PageSpec, copies = 2): Production => {
         spec,
         made: {
           solid,
-          layers: [{ spec: layer, thickness: 0, solid, net: { pieces, seams } }],
+          layers: [{ spec: layer, thickness: 0, solid, net: { pieces, seams, closing: null } }],
           fit: {
             overhang: null,
             eaves: [0],

@@ -1,0 +1,163 @@
+import type { Vec2 } from '../geometry/vector.ts';
+import type { FlapSpec } from '../project/project.ts';
+import type { Edge } from '../solid/solid.ts';
+import type { Carriers } from './choose-flaps.ts';
+import type { SeamJoin } from './net.ts';
+import { type PlacedFlap, placeFlaps } from './place-flaps.ts';
+import { matchHalves, type StripHalves, takesStrip } from './strip.ts';
+import { type SeamFlap, trimFlaps } from './trim-flaps.ts';
+import type { FlatSolid, Unfolded } from './unfold.ts';
+
+/** How every seam is joined, and what joins it. */
+export interface FittedFlaps {
+  readonly joins: ReadonlyMap<number, SeamJoin>;
+  /** For each piece its flaps where they lie on it. */
+  readonly placed: readonly (readonly PlacedFlap[])[];
+  /** As they were trimmed under their mates. */
+  readonly trimmed: ReadonlyMap<number, readonly SeamFlap[]>;
+  /** For each seam that is joined by a strip its halves. */
+  readonly strips: ReadonlyMap<number, readonly [readonly Vec2[], readonly Vec2[]]>;
+}
+
+/** What is tried at a seam: a flap on a face, a strip under both, or nothing. */
+type Attempt =
+  | { readonly join: 'flap'; readonly from: number }
+  | { readonly join: 'strip' }
+  | { readonly join: 'tape' };
+
+/**
+ * Gives every seam its flap. Where one finds too little room, under its mate or beside its own panel, the other side carries it
+ * if it may and if that leaves no other seam without; else the seam is joined by a strip, if strips are wanted and one fits, or
+ * by tape. What was tried in vain makes room for its neighbours. `asked`: seams for which a strip is asked by hand.
+ */
+export function fitFlaps(
+  flatSolid: FlatSolid,
+  pieces: readonly Pick<Unfolded, 'panels'>[],
+  seams: readonly number[],
+  carriers: Carriers,
+  spec: FlapSpec,
+  asked: ReadonlySet<number> = new Set(),
+): FittedFlaps {
+  const { solid } = flatSolid;
+  const edgeOf = (seam: number): Edge => solid.edges[seam] as Edge;
+  const otherFace = (seam: number, face: number): number => edgeOf(seam).faces.find((f) => f !== face) as number;
+  const withoutFlap = (seam: number): Attempt =>
+    (asked.has(seam) || spec.instead === 'strip') && takesStrip(edgeOf(seam)) ? { join: 'strip' } : { join: 'tape' };
+  let attempts = new Map<number, Attempt>(
+    seams.map((seam) => {
+      const from = asked.has(seam) ? undefined : carriers.from.get(seam);
+      return [seam, from === undefined ? withoutFlap(seam) : { join: 'flap', from }];
+    }),
+  );
+  const tryOut = fitter(flatSolid, pieces, spec);
+  const turned = new Set<number>();
+  let found = tryOut(attempts);
+  while (found.failed.length > 0) {
+    const turning = found.failed.filter((seam) => carriers.mayTurn.has(seam) && !turned.has(seam));
+    const next = new Map(attempts);
+    for (const seam of turning) {
+      turned.add(seam);
+      next.set(seam, { join: 'flap', from: otherFace(seam, (attempts.get(seam) as { from: number }).from) });
+    }
+    const turnedOver = turning.length > 0 ? tryOut(next) : null;
+    if (turnedOver && turnedOver.failed.length < found.failed.length) {
+      attempts = next;
+      found = turnedOver;
+      continue;
+    }
+    const without = new Map(attempts);
+    // One under each panel at a time: without it the others may have room.
+    for (const seam of onePerPanel(found.failed, attempts, otherFace)) {
+      without.set(seam, attempts.get(seam)?.join === 'strip' ? { join: 'tape' } : withoutFlap(seam));
+    }
+    attempts = without;
+    found = tryOut(attempts);
+  }
+  return {
+    joins: new Map([...attempts].map(([seam, { join }]) => [seam, join])),
+    placed: found.placed,
+    trimmed: found.trimmed,
+    strips: found.strips,
+  };
+}
+
+function onePerPanel(
+  failed: readonly number[],
+  attempts: ReadonlyMap<number, Attempt>,
+  otherFace: (seam: number, face: number) => number,
+): readonly number[] {
+  const byPanel = new Map<number, number>();
+  for (const seam of failed) {
+    const attempt = attempts.get(seam) as Attempt;
+    // A strip that fails lies under two panels; by itself it is a group of its own.
+    byPanel.set(attempt.join === 'flap' ? otherFace(seam, attempt.from) : -1 - seam, seam);
+  }
+  return [...byPanel.values()];
+}
+
+interface Fitting extends Pick<FittedFlaps, 'placed' | 'trimmed' | 'strips'> {
+  readonly failed: readonly number[];
+}
+
+/** Fits one choice after another; panels under which nothing has changed, and pieces, are not looked at again. */
+function fitter(
+  flatSolid: FlatSolid,
+  pieces: readonly Pick<Unfolded, 'panels'>[],
+  spec: FlapSpec,
+): (attempts: ReadonlyMap<number, Attempt>) => Fitting {
+  const { solid, edgesOf } = flatSolid;
+  const underPanel = new Map<number, { readonly key: string; readonly flaps: readonly SeamFlap[] }>();
+  const onPiece = new Map<number, { readonly flaps: readonly SeamFlap[]; readonly placed: readonly PlacedFlap[] }>();
+  return (attempts) => {
+    const wanted = new Map<number, (readonly [seam: number, from: number])[]>();
+    for (const [seam, attempt] of attempts) {
+      const [a, b] = (solid.edges[seam] as Edge).faces as readonly [number, number];
+      const froms = attempt.join === 'flap' ? [attempt.from] : attempt.join === 'strip' ? [b, a] : [];
+      for (const from of froms) {
+        const to = from === a ? b : a;
+        wanted.set(to, [...(wanted.get(to) ?? []), [seam, from]]);
+      }
+    }
+    const trimmed = new Map<number, SeamFlap[]>();
+    for (const [to, flaps] of wanted) {
+      const key = flaps.join(' ');
+      let known = underPanel.get(to);
+      if (known?.key !== key) {
+        known = { key, flaps: trimFlaps(flatSolid, flaps, spec) };
+        underPanel.set(to, known);
+      }
+      for (const flap of known.flaps) trimmed.set(flap.seam, [...(trimmed.get(flap.seam) ?? []), flap]);
+    }
+
+    const isFlap = (seam: number): boolean => attempts.get(seam)?.join === 'flap';
+    const placed = pieces.map((piece, p) => {
+      const carried = piece.panels.flatMap(({ face }) =>
+        [...new Set(edgesOf[face])].flatMap((seam) =>
+          isFlap(seam) ? (trimmed.get(seam) ?? []).filter((flap) => flap.from === face) : [],
+        ),
+      );
+      const known = onPiece.get(p);
+      if (known && known.flaps.length === carried.length && known.flaps.every((flap, i) => flap === carried[i])) {
+        return known.placed;
+      }
+      const now = placeFlaps(flatSolid, piece, (seam) => (isFlap(seam) ? (trimmed.get(seam) ?? []) : []), spec);
+      onPiece.set(p, { flaps: carried, placed: now });
+      return now;
+    });
+
+    const held = new Set(placed.flatMap((flaps) => flaps.map(({ flap }) => flap.edge)));
+    const strips = new Map<number, readonly [readonly Vec2[], readonly Vec2[]]>();
+    const failed: number[] = [];
+    for (const [seam, { join }] of attempts) {
+      if (join === 'flap' && !held.has(seam)) failed.push(seam);
+      if (join !== 'strip') continue;
+      const [first] = (solid.edges[seam] as Edge).faces as readonly [number, number];
+      const own = trimmed.get(seam) ?? [];
+      const halves = [own.find(({ to }) => to === first), own.find(({ to }) => to !== first)] as unknown as StripHalves;
+      const matched = matchHalves(halves, spec.least);
+      if (matched) strips.set(seam, matched);
+      else failed.push(seam);
+    }
+    return { placed, trimmed, strips, failed };
+  };
+}
