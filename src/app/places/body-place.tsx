@@ -1,18 +1,18 @@
 import type { ReactElement } from 'react';
-import { isTyped } from '../../core/roofs/definition.ts';
+import type { Param, RoofParam } from '../../core/roofs/definition.ts';
 import { bench } from '../bench.ts';
 import { Either } from '../either.tsx';
 import { FieldPanel } from '../fields/field-panel.tsx';
 import type { FieldSpec } from '../fields/field-spec.ts';
 import { plansOf } from '../plan/use-plan.ts';
 import { getAt, type Json, setAt } from '../state/file-path.ts';
-import { type BodyPlan, bodyPlan, changeBody, followBody, typeOutline } from '../state/roof-edits.ts';
-import { GivenGroup } from './given-group.tsx';
+import { type BodyPlan, bodyPlan, changeBody } from '../state/roof-edits.ts';
+import { EaveGiven } from './eave-given.tsx';
 import { KindPick } from './kind-pick.tsx';
 import { MeasuredBody } from './measured-body.tsx';
 import { PlanViewPick } from './plan-view-pick.tsx';
-import { groupOf, shapeField } from './shape-fields.ts';
 import { Stands } from './stands.tsx';
+import { useTier } from './tier-hand.ts';
 import { type RoofAtHand, useRoof } from './use-roof.ts';
 
 /** First of the work: what stands there already, and how far the roof comes out over it. */
@@ -20,6 +20,7 @@ export const BodyPlace = (): ReactElement | null => {
   const hand = useRoof();
   if (hand === null) return null;
   const plan = bodyPlan(hand.typed);
+  const under = hand.definition.params.find(isRoofOnBody);
   return (
     <>
       <section className="group">
@@ -46,9 +47,32 @@ export const BodyPlace = (): ReactElement | null => {
         {plansOf(hand).length > 0 && <PlanViewPick of="bodyView" />}
         {plan === 'none' && <p className="note">Without a body the roof stands on the table by its typed sizes.</p>}
       </section>
-      <Outline hand={hand} hasBody={plan !== 'none'} />
+      <section className="group">
+        <h3>The eave round it</h3>
+        {under === undefined ? (
+          <EaveGiven hand={hand} hasBody={plan !== 'none'} />
+        ) : (
+          <EaveUnder hand={hand} param={under} hasBody={plan !== 'none'} />
+        )}
+        <FieldPanel fields={[fasciaField(hand)]} />
+        <Stands hand={hand} />
+      </section>
     </>
   );
+};
+
+const isRoofOnBody = (param: Param): param is RoofParam => param.quantity === 'roof' && param.on === 'body';
+
+interface EaveUnderProps {
+  readonly hand: RoofAtHand;
+  readonly param: RoofParam;
+  readonly hasBody: boolean;
+}
+
+/** The eave of a roof of roofs is that of the one on the body. */
+const EaveUnder = ({ hand, param, hasBody }: EaveUnderProps): ReactElement | null => {
+  const tier = useTier(hand, param);
+  return tier === null ? null : <EaveGiven hand={tier} hasBody={hasBody} />;
 };
 
 /** A measured plan is seen from above at once. */
@@ -62,7 +86,12 @@ const polygonSizes = [
   { key: 'acrossFlats', label: 'Across flats' },
 ];
 
-const bodyFields = ({ at, typed }: RoofAtHand, plan: BodyPlan): FieldSpec[] => {
+/** The sizes of a body, or of the wall that a roof within the roof stands on. */
+export const bodyFields = (
+  { at, typed }: RoofAtHand,
+  plan: BodyPlan,
+  heightHelp = 'From the table to the top of the wall.',
+): FieldSpec[] => {
   const length = (key: string, label: string, help: string): FieldSpec => ({
     key,
     label,
@@ -70,7 +99,7 @@ const bodyFields = ({ at, typed }: RoofAtHand, plan: BodyPlan): FieldSpec[] => {
     path: at('body', key),
     quantity: 'length',
   });
-  const height = length('height', 'Height', 'From the table to the top of the wall.');
+  const height = length('height', 'Height', heightHelp);
   if (plan === 'none') return [];
   if (plan === 'measured') return [height];
   if (plan === 'round') return [length('diameter', 'Diameter', 'Outer wall to outer wall.'), height];
@@ -106,35 +135,6 @@ const setSides = (at: RoofAtHand['at'], sides: Json | undefined): boolean => {
   return true;
 };
 
-const Outline = ({ hand, hasBody }: { readonly hand: RoofAtHand; readonly hasBody: boolean }): ReactElement => {
-  const { typed, definition, context, change } = hand;
-  const follows = typed['overhang'] !== undefined;
-  const plan = groupOf(definition, 'plan');
-  const sizes = definition.params.filter(isTyped).filter((param) => param.outline && param.oneOf === undefined);
-  return (
-    <section className="group">
-      <h3>The eave round it</h3>
-      {hasBody && (
-        <Either
-          legend="How the eave is given"
-          isLegendUnseen
-          choices={[
-            { value: 'overhang', title: 'By its overhang' },
-            { value: 'sizes', title: 'By its sizes' },
-          ]}
-          value={follows ? 'overhang' : 'sizes'}
-          onChoose={(value) => change(value === 'overhang' ? followBody(context) : typeOutline(context))}
-        />
-      )}
-      {follows && <FieldPanel fields={overhangFields(hand)} />}
-      {!follows && sizes.length > 0 && <FieldPanel fields={sizes.map((param) => shapeField(param, hand))} />}
-      {!follows && plan.length > 0 && <GivenGroup legend="Size given as" params={plan} hand={hand} />}
-      <FieldPanel fields={[fasciaField(hand)]} />
-      <Stands hand={hand} />
-    </section>
-  );
-};
-
 /** An upright strip under the eave, for every kind. */
 const fasciaField = ({ at }: RoofAtHand): FieldSpec => ({
   key: 'fascia',
@@ -145,32 +145,3 @@ const fasciaField = ({ at }: RoofAtHand): FieldSpec => ({
   fallback: 'none',
   canLeaveOut: true,
 });
-
-/** Where the kind has gable ends the verge may stand out otherwise than the eave; the file then has both. */
-const overhangFields = ({ at, typed, definition }: RoofAtHand): FieldSpec[] => {
-  const overhang = typed['overhang'];
-  const isPair = typeof overhang === 'object' && overhang !== null;
-  const eave: FieldSpec = {
-    key: 'eave',
-    label: 'Overhang',
-    help: 'From the outer wall out to the eave, in plan.',
-    path: isPair ? at('overhang', 'eave') : at('overhang'),
-    quantity: 'length',
-  };
-  if (!definition.hasVerge) return [eave];
-  const verge: FieldSpec = {
-    key: 'verge',
-    label: 'At the gables',
-    help: 'From the gable wall out to the verge; as at the eave unless said otherwise.',
-    path: at('overhang', 'verge'),
-    quantity: 'length',
-    ...(isPair ? {} : { fallback: overhang as Json }),
-    write: (value) =>
-      isPair
-        ? bench.setField(at('overhang', 'verge'), value)
-        : bench.setField(at('overhang'), pairOf(overhang as Json, value)),
-  };
-  return [{ ...eave, label: 'At the eaves' }, verge];
-};
-
-const pairOf = (eave: Json, verge: Json | undefined): Json => (verge === undefined ? eave : { eave, verge });

@@ -1,6 +1,6 @@
 import { type ReactElement, type RefObject, useEffect, useId, useMemo, useRef, useState } from 'react';
 import { kinds } from '../../core/roofs/catalogue.ts';
-import type { RoofDefinition } from '../../core/roofs/definition.ts';
+import { hasTiers, type RoofDefinition } from '../../core/roofs/definition.ts';
 import { bench } from '../bench.ts';
 import { drawRoof } from '../draw/roof-picture.ts';
 import { type RoofTop, roofTop } from '../draw/roof-top.ts';
@@ -29,13 +29,22 @@ const hasTop = (kind: RoofDefinition, top: RoofTop | 'any'): boolean => {
   return solid !== null && roofTop(solid) === top;
 };
 
+interface KindPickProps {
+  readonly hand: RoofAtHand;
+  /** What a reader hears before the kinds. */
+  readonly legend?: string;
+  /** For a roof within a roof: only kinds that are one roof by themselves. */
+  readonly isTier?: boolean;
+}
+
 /** Every kind of roof as a picture of its first example; the one that is chosen says in a sentence what it is. */
-export const KindPick = ({ hand }: { readonly hand: RoofAtHand }): ReactElement => {
+export const KindPick = ({ hand, legend = 'Kind of roof', isTier = false }: KindPickProps): ReactElement => {
   const [words, setWords] = useState('');
   const [top, setTop] = useState<RoofTop | 'any'>('any');
   const tiles = useRef<HTMLFieldSetElement>(null);
   const name = useId();
-  const shown = findKinds(kinds, words).filter((kind) => hasTop(kind, top));
+  const all = isTier ? kinds.filter((kind) => !hasTiers(kind)) : kinds;
+  const shown = findKinds(all, words).filter((kind) => hasTop(kind, top));
   const choose = useChoice(hand);
   const chosen = hand.definition.id;
 
@@ -50,10 +59,10 @@ export const KindPick = ({ hand }: { readonly hand: RoofAtHand }): ReactElement 
 
   return (
     <>
-      {kinds.length > MANY && (
+      {all.length > MANY && (
         <div className="kind-find">
           <Either
-            legend="What it comes to at the top"
+            legend={isTier ? `${legend}: what it comes to at the top` : 'What it comes to at the top'}
             isLegendUnseen
             choices={tops}
             value={top}
@@ -62,7 +71,7 @@ export const KindPick = ({ hand }: { readonly hand: RoofAtHand }): ReactElement 
           <input
             type="text"
             className="plain-field"
-            aria-label="Find a kind of roof"
+            aria-label={isTier ? `Find a ${legend.toLowerCase()}` : 'Find a kind of roof'}
             placeholder="Find: barn, tower, flat…"
             autoComplete="off"
             spellCheck={false}
@@ -73,12 +82,12 @@ export const KindPick = ({ hand }: { readonly hand: RoofAtHand }): ReactElement 
             }}
           />
           <p className="unseen" role="status">
-            {(words.trim() !== '' || top !== 'any') && `${shown.length} of ${kinds.length} kinds`}
+            {(words.trim() !== '' || top !== 'any') && `${shown.length} of ${all.length} kinds`}
           </p>
         </div>
       )}
       <fieldset ref={tiles} className="kinds" onBlur={choose.leave}>
-        <legend className="unseen">Kind of roof</legend>
+        <legend className="unseen">{legend}</legend>
         {shown.map((kind) => (
           <Tile
             key={kind.id}
@@ -96,6 +105,12 @@ export const KindPick = ({ hand }: { readonly hand: RoofAtHand }): ReactElement 
   );
 };
 
+/** The whole roof as it is typed now. */
+const roofNow = (): JsonObject => {
+  const { file, selected } = bench.store.getState();
+  return getAt(file, ['roofs', selected]) as JsonObject;
+};
+
 interface Choice {
   readonly take: (kind: RoofDefinition) => void;
   readonly leave: (event: { currentTarget: Element; relatedTarget: EventTarget | null }) => void;
@@ -109,14 +124,14 @@ const useChoice = (hand: RoofAtHand): Choice => {
   const looking = useRef<{ from: RoofContext; last: JsonObject } | null>(null);
   return {
     take: (kind) => {
-      if (looking.current === null || looking.current.last !== hand.typed) {
+      if (looking.current === null || looking.current.last !== roofNow()) {
         bench.endGesture();
-        looking.current = { from: hand.context, last: hand.typed };
+        looking.current = { from: hand.context, last: roofNow() };
       }
       const { from } = looking.current;
       const candidates = kind.id === from.definition.id ? [from.typed] : changeKind(from, kind);
       if (!hand.change(candidates, 'kind')) return;
-      looking.current.last = getAt(bench.store.getState().file, hand.at()) as JsonObject;
+      looking.current.last = roofNow();
     },
     leave: ({ currentTarget, relatedTarget }) => {
       if (currentTarget.contains(relatedTarget as Node | null)) return;

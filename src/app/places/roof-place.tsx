@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import { isTyped, type TypedParam } from '../../core/roofs/definition.ts';
+import { hasTiers, isTyped, type TypedParam } from '../../core/roofs/definition.ts';
 import { FieldPanel } from '../fields/field-panel.tsx';
 import type { FieldSpec } from '../fields/field-spec.ts';
 import { hasSides } from '../plan/use-plan.ts';
@@ -10,6 +10,7 @@ import { Numbers } from './numbers.tsx';
 import { PlanViewPick } from './plan-view-pick.tsx';
 import { RightTriangle } from './right-triangle.tsx';
 import { groupOf, shapeField } from './shape-fields.ts';
+import { Tiers } from './tiers.tsx';
 import { useRoof } from './use-roof.ts';
 
 /** Second: how high, how steep, and what follows from it. */
@@ -27,8 +28,10 @@ export const RoofPlace = (): ReactElement | null => {
   const choices = alone.filter((param) => !param.outline && param.quantity === 'choice');
   const field = (param: TypedParam): FieldSpec => shapeField(param, hand);
   const isSaid = (param: TypedParam): boolean => getAt(typed, ['shape', param.key]) !== undefined;
+  const isTiered = hasTiers(definition);
   return (
     <>
+      {isTiered && <Tiers hand={hand} />}
       {heights.length > 0 && (
         <section className="group">
           <h3>How high</h3>
@@ -70,7 +73,7 @@ export const RoofPlace = (): ReactElement | null => {
           <FieldPanel fields={choices.map(field)} />
         </section>
       )}
-      {typed['overhang'] !== undefined && (
+      {typed['overhang'] !== undefined && !isTiered && (
         <section className="group">
           <h3>The eave</h3>
           <p className="note">It follows the body and its overhang (see Body).</p>

@@ -1,6 +1,6 @@
 import { footprintKeys } from '../../core/footprint/footprint.ts';
 import type { MadeRoof } from '../../core/pipeline.ts';
-import type { ShapeValue } from '../../core/project/project.ts';
+import type { ShapeValue, TierSpec } from '../../core/project/project.ts';
 import { fileKeysOf, type RoofDefinition } from '../../core/roofs/definition.ts';
 import { frontMeasures, measureSolid } from '../../core/solid/measure.ts';
 import type { Solid } from '../../core/solid/solid.ts';
@@ -80,12 +80,22 @@ export const typeOutline = (context: RoofContext): JsonObject[] => {
   const { typed, roof, definition } = context;
   const { body, overhang, shape } = roof.spec;
   if (overhang === null || body === null) return [typed];
-  const outline = definition.outlineFromBody(body, overhang, shape);
+  const outline = definition.outlineFromBody(body, overhang, shape, definition.find);
   if (!outline.ok) return [];
-  const sizes = Object.entries(outline.value).map(
-    ([key, value]) => [key, valueText(context, definition, key, value)] as const,
+  // The eave of a roof of roofs is that of the one on the body.
+  const under = definition.params.find((param) => param.quantity === 'roof' && param.on === 'body')?.key;
+  const own = under === undefined ? definition : definition.find?.((shape[under] as TierSpec).kind);
+  if (own === undefined) return [];
+  const sizes = Object.fromEntries(
+    Object.entries(outline.value).map(([key, value]) => [key, valueText(context, own, key, value)] as const),
   );
-  return [{ ...omit(typed, ['overhang']), shape: { ...Object.fromEntries(sizes), ...shapeOf(typed) } }];
+  const said = shapeOf(typed);
+  const tier = (under === undefined ? {} : said[under]) as JsonObject;
+  const next =
+    under === undefined
+      ? { ...sizes, ...said }
+      : { ...said, [under]: { ...tier, shape: { ...sizes, ...shapeOf(tier) } } };
+  return [{ ...omit(typed, ['overhang']), shape: next }];
 };
 
 const bodyHeight = (context: RoofContext): JsonObject => ({
