@@ -5,6 +5,7 @@ import { countedThickness } from './layers/thickness.ts';
 import { layPieces, type PieceToLay } from './layout/lay.ts';
 import type { LaidSheet } from './layout/layout.ts';
 import { buildNet } from './net/build-net.ts';
+import { hemRoom } from './net/hem-room.ts';
 import { type Net, scoredLines } from './net/net.ts';
 import type { LayerSpec, Project, RoofSpec, ShapeValues, Stock } from './project/project.ts';
 import { findKind } from './roofs/catalogue.ts';
@@ -81,6 +82,13 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number): MadeR
     neighbours: spec.neighbours,
   });
   issues.push(...spelled(fitIssues, project, path));
+  const { body } = spec;
+  const top = (body?.height ?? 0) - fit.rest;
+  layers.forEach(({ spec: { hem, flaps }, solid: own }, l) => {
+    if (hem === undefined) return;
+    const under = body ? [{ ...body, bottom: -fit.rest, top, name: 'the walls of the body' }] : [];
+    issues.push(...spelled(onLayer(hemRoom(own, hem, flaps, under), l), project, `${path}.layers[${l}]`));
+  });
   return { spec, made: { solid, layers, fit }, issues };
 }
 

@@ -1,7 +1,7 @@
 import { Clipper, FillRule, type Path64 } from 'clipper2-ts';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { everyPoint, placePoint, poseNet } from '../../src/core/fold/pose.ts';
+import { everyPoint, type PiecePose, placePoint, poseNet } from '../../src/core/fold/pose.ts';
 import { convexOverlap, ringArea, ringLength } from '../../src/core/geometry/polygon.ts';
 import { distance2, distance3, type Vec2, type Vec3 } from '../../src/core/geometry/vector.ts';
 import { arrangeOnTable } from '../../src/core/net/arrange.ts';
@@ -15,6 +15,7 @@ import { arbitraryRoof, kinds, panelsOf } from './arbitrary-roof.ts';
 import { runsOver } from './runs.ts';
 
 const options = fc.record({
+  hem: fc.option(fc.double({ min: 1, max: 12, noNaN: true }), { nil: undefined }),
   pieces: fc.constantFrom<PiecesMode>('per-panel', 'one-piece'),
   flaps: fc.record({
     width: fc.double({ min: 2, max: 25, noNaN: true }),
@@ -92,6 +93,14 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
             // The base of a tooth follows its curve, which it is bent across.
             expect(off).toBeLessThan(solid.edges[edge]?.via ? 0.25 : 1e-6);
           });
+          piece.hems.forEach(({ edge, polygon, base }, i) => {
+            const { via, ends } = solid.edges[edge] as Solid['edges'][number];
+            const level = (solid.vertices[ends[0]]?.[2] ?? 0) + rest;
+            for (const point of polygon.slice(base)) {
+              const there = placePoint(pose.pieces[p]?.hems[i] as never, point);
+              expect(Math.abs(there[2] - level)).toBeLessThan(via ? 0.25 : 1e-6);
+            }
+          });
         });
       }),
       counts,
@@ -108,8 +117,9 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
         net.pieces.forEach((piece, p) => {
           const moved = everyPoint(piece, pose.pieces[p] as never);
           expect(Math.min(...moved.map((point) => point[2]))).toBeGreaterThan(-1e-6);
-          const parts = [...piece.panels, ...piece.flaps];
-          const poses = [...(pose.pieces[p]?.panels ?? []), ...(pose.pieces[p]?.flaps ?? [])];
+          const parts = [...piece.panels, ...piece.flaps, ...piece.hems];
+          const posed = pose.pieces[p] as PiecePose;
+          const poses = [...posed.panels, ...posed.flaps, ...posed.hems];
           let k = 0;
           for (const [i, { polygon }] of parts.entries()) {
             const here = moved.slice(k, k + polygon.length);
@@ -143,7 +153,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
     fc.assert(
       fc.property(cases, ([{ solid }, choice]) => {
         for (const piece of buildNet(solid, choice).net.pieces) {
-          const rings = [...piece.panels, ...piece.flaps].map((part) => part.polygon);
+          const rings = [...piece.panels, ...piece.flaps, ...piece.hems].map((part) => part.polygon);
           const parts = rings.map(path);
           parts.forEach((a, i) => {
             const rest = parts.slice(0, i);

@@ -5,7 +5,7 @@ import type { Net } from '../../core/net/net.ts';
 export const LineLegend = ({ net }: { readonly net: Net }): ReactElement => {
   const kinds = new Set(
     net.pieces.flatMap((piece) =>
-      [...piece.folds, ...piece.flaps].flatMap(({ kind, angle }) => (angle > 0 ? [kind] : [])),
+      [...piece.folds, ...piece.flaps, ...piece.hems].flatMap(({ kind, angle }) => (angle > 0 ? [kind] : [])),
     ),
   );
   const hasGlueLines = net.pieces.some((piece) => piece.glueLines.length > 0);

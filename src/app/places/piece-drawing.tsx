@@ -47,7 +47,7 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
         .map((measure) => (
           <path key="fall" className="line-measure" strokeDasharray="1 4" d={path(measure.ends, false)} />
         ))}
-      {piece.flaps.map(({ edge, kind, polygon, base }) => (
+      {[...piece.flaps, ...piece.hems].map(({ edge, kind, polygon, base }) => (
         <path
           key={`flap ${edge} ${polygon[0]}`}
           className={`line-${kind}`}

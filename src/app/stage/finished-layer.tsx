@@ -27,7 +27,7 @@ export const FinishedLayer = ({ layer, finish, papers, rest, sunk, line }: Finis
     const thickness = Math.max(0.3, layer.thickness);
     const parts = buildNetParts(solid, net, { thickness, line, mapping: finish.mapping });
     const pose = poseNet(solid, net, 1, { rest, spots: net.pieces.map(() => [0, 0] as const) });
-    const poses = pose.pieces.flatMap(({ panels, flaps }) => [...panels, ...flaps]);
+    const poses = pose.pieces.flatMap(({ panels, flaps, hems }) => [...panels, ...flaps, ...hems]);
     const lifts = tuckFlaps(solid, net, pose, thickness).map((tuck) => (tuck > thickness ? tuck + sunk : tuck - sunk));
     return [parts.print, parts.wrong, parts.lines].map((part) => {
       const geometry = partGeometry(part);

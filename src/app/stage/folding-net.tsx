@@ -1,7 +1,7 @@
 import { useThree } from '@react-three/fiber';
 import { type ReactNode, useEffect, useMemo } from 'react';
 import { type BufferGeometry, MeshBasicMaterial, MeshLambertMaterial } from 'three';
-import { type PartPose, poseNet } from '../../core/fold/pose.ts';
+import { type PartPose, type PiecePose, poseNet } from '../../core/fold/pose.ts';
 import type { Vec2, Vec3 } from '../../core/geometry/vector.ts';
 import type { MadeLayer } from '../../core/pipeline.ts';
 import { useDisposing } from './disposing.ts';
@@ -34,8 +34,8 @@ export interface FoldingNetProps {
 const leastThickness = 0.3;
 
 /** Every owner's pose in the order the parts count them. */
-const flatten = (pieces: readonly { readonly panels: readonly PartPose[]; readonly flaps: readonly PartPose[] }[]) =>
-  pieces.flatMap(({ panels, flaps }) => [...panels, ...flaps]);
+const flatten = (pieces: readonly PiecePose[]): readonly PartPose[] =>
+  pieces.flatMap(({ panels, flaps, hems }) => [...panels, ...flaps, ...hems]);
 
 /** The selected roof's outermost layer, from flat on the table to glued on the body. */
 export const FoldingNet = (props: FoldingNetProps): ReactNode => {

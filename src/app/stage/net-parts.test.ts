@@ -54,6 +54,7 @@ const piece: Piece = {
       angle: 1,
     },
   ],
+  hems: [],
   folds: [
     {
       edge: 2,

@@ -22,7 +22,7 @@ export interface NetDrawing {
   readonly mapping: (piece: number, p: Vec2) => Vec2;
 }
 
-/** A line on a piece, with the panel or flap of the piece it lies on (flaps count on after the panels). */
+/** A line on a piece, with the panel, flap or hem of the piece it lies on (flaps count on after the panels, hems after the flaps). */
 export interface PieceLine {
   readonly kind: DashKind;
   readonly ends: Segment;
@@ -46,7 +46,7 @@ export const pieceLines = (piece: Piece): readonly PieceLine[] => {
   const lines: PieceLine[] = [];
   const folds: readonly Segment[] = piece.folds.map((fold) => fold.ends);
   piece.panels.forEach((panel, member) => {
-    const bases = piece.flaps
+    const bases = [...piece.flaps, ...piece.hems]
       .filter((flap) => flap.panel === member)
       .flatMap(({ polygon, base }) => sides(polygon).slice(0, base));
     for (const [a, b] of sides(panel.polygon)) {
@@ -59,7 +59,7 @@ export const pieceLines = (piece: Piece): readonly PieceLine[] => {
     if (fold.angle > 0) lines.push({ kind: fold.kind, ends: fold.ends, member: fold.panels[0] });
   }
   for (const { ends, panel } of piece.rulings) lines.push({ kind: 'ruling', ends, member: panel });
-  piece.flaps.forEach((flap, i) => {
+  [...piece.flaps, ...piece.hems].forEach((flap, i) => {
     const around = sides(flap.polygon);
     for (const ends of around.slice(0, flap.base))
       lines.push({ kind: flap.kind, ends, member: Math.max(0, flap.panel) });
@@ -68,12 +68,12 @@ export const pieceLines = (piece: Piece): readonly PieceLine[] => {
   return lines;
 };
 
-/** First owner number of each piece: owners run through all panels, then all flaps, piece by piece. */
+/** First owner number of each piece: owners run through all panels, then all flaps, then all hems, piece by piece. */
 export const firstOwners = (net: Net): readonly number[] => {
   let next = 0;
   return net.pieces.map((piece) => {
     const first = next;
-    next += piece.panels.length + piece.flaps.length;
+    next += piece.panels.length + piece.flaps.length + piece.hems.length;
     return first;
   });
 };
@@ -97,7 +97,7 @@ export const buildNetParts = (solid: Solid, net: Net, { thickness, line, mapping
     const start = starts[index] ?? 0;
     const members = [
       ...piece.panels.map((panel) => stripsOf(solid, panel)),
-      ...piece.flaps.map((flap) => [flap.polygon]),
+      ...[...piece.flaps, ...piece.hems].map((flap) => [flap.polygon]),
     ];
     members.forEach((rings, member) => {
       const owner = start + member;

@@ -31,5 +31,6 @@ export const tuckFlaps = (solid: Solid, net: Net, done: Pose, thickness: number)
       const isTurned = dot3([rotation[0][2], rotation[1][2], rotation[2][2]], host) < 0;
       return isTurned ? 2 * thickness + air : -thickness - air;
     }),
+    ...piece.hems.map(() => 0),
   ]);
 };

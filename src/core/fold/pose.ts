@@ -11,7 +11,7 @@ import {
 import { at } from '../geometry/polygon.ts';
 import { alignSegments } from '../geometry/rigid2.ts';
 import { lerp2, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
-import { flapEnds, type Net, type Panel, type Piece, type SeamStrip } from '../net/net.ts';
+import { type Flap, flapEnds, type Hem, type Net, type Panel, type Piece, type SeamStrip } from '../net/net.ts';
 import { faceFrame, flattenFace, frameMotion } from '../solid/face-frame.ts';
 import type { Solid } from '../solid/solid.ts';
 import { bendOf, bentAt, liftMotion, type PanelBend, type PanelRoll, rollOf } from './bend.ts';
@@ -23,7 +23,7 @@ export type { Motion } from '../geometry/motion.ts';
 export { bentAt, type PanelBend } from './bend.ts';
 
 /**
- * Where every panel and flap of a net is at one moment. A panel's net point (x, y) is the point (x, y, 0) before the
+ * Where every panel, flap and hem of a net is at one moment. A panel's net point (x, y) is the point (x, y, 0) before the
  * motion, printed side up; a panel that is rolled is bent before it is moved. Frame: the table, z = 0 its top, mm.
  */
 export interface Pose {
@@ -33,6 +33,8 @@ export interface Pose {
 export interface PiecePose {
   readonly panels: readonly PartPose[];
   readonly flaps: readonly PartPose[];
+  /** They are turned with the flaps. */
+  readonly hems: readonly PartPose[];
 }
 
 export interface PartPose {
@@ -154,18 +156,20 @@ function bendPiece({ piece, rolls }: RolledPiece, root: Motion, bend: Bend): Pie
     const turned = compose(compose(out, hinge(fold.ends, turn, share)), back);
     motions[child] = compose(motions[parent] as Motion, turned);
   }
+  const turnedOver = (flap: Flap | Hem): PartPose => {
+    const motion = motions[flap.panel] as Motion;
+    const roll = rolls[flap.panel];
+    // Where the paper goes straight on, the flap is rolled with its panel.
+    if (roll && flap.angle === 0) return { motion, bend: bendOf(roll, share) };
+    const [end, start] = flapEnds(flap);
+    const turn = flap.kind === 'mountain' ? flap.angle : -flap.angle;
+    const turned = compose(bentAt(roll, lerp2(start, end, 0.5), share), hinge([start, end], turn, bend.flaps));
+    return { motion: compose(motion, turned), bend: null };
+  };
   return {
     panels: motions.map((motion, i) => ({ motion, bend: bendOf(rolls[i], share) })),
-    flaps: piece.flaps.map((flap): PartPose => {
-      const motion = motions[flap.panel] as Motion;
-      const roll = rolls[flap.panel];
-      // Where the paper goes straight on, the flap is rolled with its panel.
-      if (roll && flap.angle === 0) return { motion, bend: bendOf(roll, share) };
-      const [end, start] = flapEnds(flap);
-      const turn = flap.kind === 'mountain' ? flap.angle : -flap.angle;
-      const turned = compose(bentAt(roll, lerp2(start, end, 0.5), share), hinge([start, end], turn, bend.flaps));
-      return { motion: compose(motion, turned), bend: null };
-    }),
+    flaps: piece.flaps.map(turnedOver),
+    hems: piece.hems.map(turnedOver),
   };
 }
 
@@ -176,6 +180,7 @@ function bendStrip({ flaps, strip }: Piece, root: Motion, bend: Bend): PiecePose
   const line = (strip as SeamStrip).line;
   return {
     panels: [],
+    hems: [],
     flaps: [root, compose(root, hinge(line, turn, bend.flaps))].map((motion) => ({ motion, bend: null })),
   };
 }
@@ -188,10 +193,11 @@ const hinge = ([a, b]: readonly [Vec2, Vec2], angle: number, share: number): Mot
 export const placePoint = ({ motion, bend }: PartPose, p: Vec2): Vec3 =>
   move3(bend ? compose(motion, bentAt(bend, p, bend.share)) : motion, [...p, 0]);
 
-/** All corners of panels and flaps of a posed piece. */
+/** All corners of panels, flaps and hems of a posed piece. */
 export function everyPoint(piece: Piece, pose: PiecePose): Vec3[] {
   return [
     ...piece.panels.flatMap(({ polygon }, i) => polygon.map((p) => placePoint(pose.panels[i] as PartPose, p))),
     ...piece.flaps.flatMap(({ polygon }, i) => polygon.map((p) => placePoint(pose.flaps[i] as PartPose, p))),
+    ...piece.hems.flatMap(({ polygon }, i) => polygon.map((p) => placePoint(pose.hems[i] as PartPose, p))),
   ];
 }

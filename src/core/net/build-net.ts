@@ -9,6 +9,7 @@ import { isAtMost } from '../tolerance.ts';
 import { chooseCarriers } from './choose-flaps.ts';
 import { closingIssues, closingOf } from './closing-seam.ts';
 import { fitFlaps } from './fit-flaps.ts';
+import { hemIssues, type PlacedHem, placeHems, trimHems } from './hem.ts';
 import { seamMarks, withCongruence } from './marks.ts';
 import type { GlueLine, Net, NetPoint, Panel, Piece, Ruling, Seam, SeamSide } from './net.ts';
 import { type Beyond, traceOutline } from './outline.ts';
@@ -29,6 +30,8 @@ import {
 export interface NetOptions {
   readonly pieces: PiecesMode;
   readonly flaps: FlapSpec;
+  /** Width of the strip turned under at free eaves, mm; missing: none. */
+  readonly hem?: number | undefined;
   /** Match marks before its first: those of other layers of the roof. */
   readonly firstMark?: number;
 }
@@ -39,7 +42,7 @@ export interface BuiltNet {
 }
 
 /** Unfolds a solid into pieces with flaps. Issues: seams that need tape, flaps narrower than asked, nets that had to be split. */
-export function buildNet(solid: Solid, { pieces: mode, flaps: spec, firstMark = 0 }: NetOptions): BuiltNet {
+export function buildNet(solid: Solid, { pieces: mode, flaps: spec, hem, firstMark = 0 }: NetOptions): BuiltNet {
   const flatSolid = flattenSolid(solid);
   const issues: Issue[] = [];
   const bare = groupFaces(flatSolid, mode).flatMap((faces) => {
@@ -57,7 +60,14 @@ export function buildNet(solid: Solid, { pieces: mode, flaps: spec, firstMark = 
 
   const names = pieceNames(solid, bare);
   const marks = seamMarks(seams.length, firstMark);
-  const pieces = bare.map((piece, p) => finishPiece(flatSolid, piece, placed[p] ?? [], names[p] as PieceName));
+  const hemSpec = { ...spec, width: hem ?? 0, least: Math.min(spec.least, (hem ?? 0) / 2) };
+  const hemsAt = hem === undefined ? new Map<number, SeamFlap[]>() : bySeam(trimHems(solid, hem, hemSpec));
+  const pieces = bare.map((piece, p) => {
+    const flaps = placed[p] ?? [];
+    const hems = placeHems(flatSolid, piece, hemsAt, hemSpec, flaps);
+    return finishPiece(flatSolid, piece, { flaps, hems }, names[p] as PieceName);
+  });
+  if (hem !== undefined) issues.push(...hemIssues(solid, pieces, hem));
   const withFlap = new Map(pieces.flatMap((piece) => piece.flaps.map((flap) => [flap.edge, flapDepth(flap)] as const)));
   const joined = seams.map((edge, i): Seam => {
     const depth = withFlap.get(edge);
@@ -77,6 +87,12 @@ export function buildNet(solid: Solid, { pieces: mode, flaps: spec, firstMark = 
     return halves ? [buildStrip(solid, edge, halves, name)] : [];
   });
   return { net: { pieces: withCongruence([...pieces, ...loose]), seams: joined, closing }, issues };
+}
+
+function bySeam(flaps: readonly SeamFlap[]): Map<number, SeamFlap[]> {
+  const found = new Map<number, SeamFlap[]>();
+  for (const flap of flaps) found.set(flap.seam, [...(found.get(flap.seam) ?? []), flap]);
+  return found;
 }
 
 function groupFaces(flatSolid: FlatSolid, mode: PiecesMode): number[][] {
@@ -117,7 +133,7 @@ function pieceNames(solid: Solid, pieces: readonly Unfolded[]): readonly PieceNa
 function finishPiece(
   flatSolid: FlatSolid,
   { panels: loose, folds: looseFolds }: Unfolded,
-  flaps: readonly PlacedFlap[],
+  { flaps, hems }: { readonly flaps: readonly PlacedFlap[]; readonly hems: readonly PlacedHem[] },
   name: PieceName,
 ): Piece {
   const { solid, edgesOf } = flatSolid;
@@ -125,6 +141,8 @@ function finishPiece(
     const edge = edgesOf[loose[panel]?.face ?? -1]?.[index];
     const flap = flaps.find((candidate) => candidate.flap.panel === panel && candidate.position === index);
     if (flap) return { flap };
+    const hem = hems.find((candidate) => candidate.hem.panel === panel && candidate.position === index);
+    if (hem) return { flap: { flap: hem.hem, edges: hem.edges } };
     const fold = looseFolds.find((candidate) => candidate.edge === edge && candidate.panels[0] === panel);
     if (!fold) return {};
     const child = fold.panels[1];
@@ -140,6 +158,7 @@ function finishPiece(
     outline: outline.map(shift),
     panels,
     flaps: flaps.map(({ flap }) => ({ ...flap, polygon: flap.polygon.map(shift) })),
+    hems: hems.map(({ hem }) => ({ ...hem, polygon: hem.polygon.map(shift) })),
     folds: looseFolds.map((fold) => ({ ...fold, ends: shiftPair(fold.ends) })),
     glueLines: panels.flatMap((laid, panel) =>
       abutmentsUnder(solid, laid.face).map(

@@ -8,12 +8,13 @@ import { flattenFace, pointInFace } from '../solid/face-frame.ts';
 import { isFootOnFace, measureSolid } from '../solid/measure.ts';
 import { edgePath, type Solid } from '../solid/solid.ts';
 import { NOISE_MM, NOISE_MM2 } from '../tolerance.ts';
+import { checkHems } from './check-hems.ts';
 import { type Flap, flapEnds, type Net, type Panel, type Piece, type Seam, type SeamSide } from './net.ts';
 
 /**
  * Proves a net against its solid, by other means than those it was made with. Returns no issue when: every face is one
  * panel of true shape; every edge between two faces is one fold or one seam; a seam has one flap or one strip or asks for tape; each flap
- * lies inside the panel it is glued to, clear of its other edges and of the other flaps there; flat, nothing overlaps; and
+ * lies inside the panel it is glued to, clear of its other edges and of the other flaps there; hems lie level, clear of each other; flat, nothing overlaps; and
  * the outline encloses panels and flaps and nothing else.
  *
  * Pieces that a maker could not lose are not told apart from noise: lengths agree within 1e-6 mm.
@@ -26,10 +27,11 @@ export function checkNet(solid: Solid, net: Net, spec: FlapSpec): readonly Issue
   checkEdges(solid, net, found);
   for (const piece of net.pieces) checkFlat(piece, spec.clearance, found);
   checkGlued(solid, net, spec, found);
+  checkHems(solid, net, spec.clearance, found);
   return issues;
 }
 
-type Report = (code: string, message: string, numbers?: Record<string, number>) => void;
+export type Report = (code: string, message: string, numbers?: Record<string, number>) => void;
 
 function checkPanels(solid: Solid, net: Net, found: Report): void {
   const count = solid.faces.map(() => 0);
@@ -90,7 +92,7 @@ function checkEdges(solid: Solid, net: Net, found: Report): void {
 }
 
 function checkFlat(piece: Piece, clearance: number, found: Report): void {
-  const parts = [...piece.panels, ...piece.flaps].map((part) => part.polygon);
+  const parts = [...piece.panels, ...piece.flaps, ...piece.hems].map((part) => part.polygon);
   const boxed = parts.map(boxedRing);
   boxed.forEach((a, i) => {
     boxed.slice(0, i).forEach((b) => {
@@ -98,11 +100,11 @@ function checkFlat(piece: Piece, clearance: number, found: Report): void {
       if (depth > NOISE_MM) found('flat-overlap', `Parts of the piece ${piece.title} cover each other.`, { depth });
     });
   });
-  for (const flap of piece.flaps) {
+  for (const flap of [...piece.flaps, ...piece.hems]) {
     piece.panels.forEach(({ polygon }, panel) => {
       const gap = panel === flap.panel ? clearance : ringDistance(flap.polygon, polygon);
       if (gap < clearance - NOISE_MM)
-        found('flap-near-panel', `A flap of ${piece.title} lies too near a panel.`, { gap });
+        found('flap-near-panel', `A flap or hem of ${piece.title} lies too near a panel.`, { gap });
     });
   }
   const inside = parts.reduce((sum, part) => sum + ringArea(part), 0);

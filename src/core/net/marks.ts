@@ -56,5 +56,6 @@ const linesOf = (piece: Piece): readonly { readonly kind: string; readonly ends:
     kind: `flap ${flap.kind}`,
     ends: flapEnds(flap),
   })),
+  ...piece.hems.map((hem) => ({ kind: 'hem', ends: flapEnds(hem) })),
   ...piece.glueLines.map(({ ends }) => ({ kind: 'glue', ends })),
 ];

@@ -45,6 +45,21 @@ export interface Flap {
   readonly angle: number;
 }
 
+/**
+ * A strip turned under at a free eave, or at the foot of a fascia, into the level plane there; or one of the teeth along a round
+ * one. Its polygon is like that of a flap.
+ */
+export interface Hem {
+  readonly edge: number;
+  /** Index into the piece's panels of the panel it hangs on. */
+  readonly panel: number;
+  readonly polygon: readonly NetPoint[];
+  readonly base: number;
+  readonly kind: FoldKind;
+  /** How far it is turned from flat when under the eave, radians. */
+  readonly angle: number;
+}
+
 /** A line to draw on the inside of a panel: a wall's flap is glued along it (an abutment). */
 export interface GlueLine {
   readonly edge: number;
@@ -61,10 +76,11 @@ export interface Piece {
   readonly title: string;
   /** Id of the first piece that is congruent without turning over. */
   readonly same?: string;
-  /** Counter-clockwise, flaps included, not closed. */
+  /** Counter-clockwise, flaps and hems included, not closed. */
   readonly outline: readonly NetPoint[];
   readonly panels: readonly Panel[];
   readonly flaps: readonly Flap[];
+  readonly hems: readonly Hem[];
   readonly folds: readonly Fold[];
   readonly glueLines: readonly GlueLine[];
   /** Some of the lines that stay straight where a panel is rolled. */
@@ -148,11 +164,12 @@ export interface ScoredLine {
   readonly points: readonly NetPoint[];
 }
 
-/** Every line of a piece that is scored, each once: folds, and the feet of flaps. */
-export const scoredLines = ({ folds, flaps, strip }: Piece): readonly ScoredLine[] => [
+/** Every line of a piece that is scored, each once: folds, and the feet of flaps and hems. */
+export const scoredLines = ({ folds, flaps, hems, strip }: Piece): readonly ScoredLine[] => [
   ...folds.filter((fold) => fold.angle > 0).map(({ kind, ends }) => ({ kind, points: ends })),
   // The halves of a strip have one foot.
-  ...flaps
-    .slice(0, strip ? 1 : undefined)
-    .map(({ kind, polygon, base }) => ({ kind, points: polygon.slice(0, base + 1) })),
+  ...[...flaps.slice(0, strip ? 1 : undefined), ...hems].map(({ kind, polygon, base }) => ({
+    kind,
+    points: polygon.slice(0, base + 1),
+  })),
 ];

@@ -3,10 +3,10 @@ import { distance2, type Vec2 } from '../geometry/vector.ts';
 import { isPositive } from '../tolerance.ts';
 import type { Flap, Panel } from './net.ts';
 
-/** What lies beyond one edge of a panel: a panel across a fold, or a flap. */
+/** What lies beyond one edge of a panel: a panel across a fold, or a flap or hem. */
 export interface Beyond {
   readonly child?: { readonly panel: number; readonly edge: number };
-  /** The flap that begins there, and how many edges of the loop it takes. */
+  /** The flap or hem that begins there, and how many edges of the loop it takes. */
   readonly flap?: { readonly flap: Pick<Flap, 'polygon' | 'base'>; readonly edges: number };
 }
 

@@ -15,17 +15,21 @@ export interface PlacedFlap {
   readonly box: Box;
   readonly position: number;
   readonly edges: number;
+  /** How many edges of the loop lie before it along its seam. */
+  readonly start: number;
 }
 
 /**
  * Lays the flaps of a piece flat beside their panels, each trimmed so that it keeps off the panels and the flaps before it; one
- * that is left too small is not among them. `flapsAt` gives the flaps of a seam as they were trimmed under their mates.
+ * that is left too small is not among them. `flapsAt` gives the flaps of a seam as they were trimmed under their mates; `before`
+ * lie there already.
  */
 export function placeFlaps(
   flatSolid: FlatSolid,
   { panels }: Pick<Unfolded, 'panels'>,
   flapsAt: (seam: number) => readonly SeamFlap[],
   spec: FlapSpec,
+  before: readonly PlacedFlap[] = [],
 ): readonly PlacedFlap[] {
   const { solid, edgesOf } = flatSolid;
   const placed: PlacedFlap[] = [];
@@ -46,7 +50,7 @@ export function placeFlaps(
             ? []
             : rings.map((part) => ({ ...part, gap: index === panel ? 0 : spec.clearance })),
         ),
-        ...placed
+        ...[...before, ...placed]
           .filter((other) => !isTooth || other.flap.edge !== edge)
           .map(({ hull, box }) => ({ ring: hull, box, gap: 0 })),
       ];
@@ -64,7 +68,7 @@ export function placeFlaps(
         base: edges,
         ...turnAt(solid, edge),
       };
-      placed.push({ flap, hull, box: boxOf(hull), position, edges });
+      placed.push({ flap, hull, box: boxOf(hull), position, edges, start });
     }
   });
   return placed;

@@ -65,6 +65,7 @@ export function buildStrip(
     outline: outline.map(shift),
     panels: [],
     flaps: [half(above, second, first), half(below, first, second)],
+    hems: [],
     folds: [],
     glueLines: [],
     rulings: [],

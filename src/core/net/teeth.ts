@@ -30,17 +30,36 @@ export function teethAlong(
   solid: Solid,
   seam: number,
   { carrier, mate }: { readonly carrier: number; readonly mate: number },
-  { clearance, least }: FlapSpec,
+  spec: Pick<FlapSpec, 'clearance' | 'least'>,
 ): readonly Tooth[] {
   const edge = solid.edges[seam] as Solid['edges'][number];
   const path = edgePath(edge).map((v) => pointInFace(solid, mate, solid.vertices[v] as Vec3));
-  const parts = path.length - 1;
   const turning = Math.max(turningAlong(solid, seam, mate), -turningAlong(solid, seam, carrier));
   const bend = Math.max(Math.abs(turningAlong(solid, seam, carrier)), Math.abs(turning));
-  const wanted = Math.min(WIDEST, Math.max(1.2 * least, Math.sqrt((8 * SAGITTA * edge.length) / bend)));
-  const inset = Math.ceil((clearance * parts) / edge.length);
+  return divideCurve({ path, length: edge.length, turning, bend }, spec);
+}
+
+/** A curve to be set with teeth, as it lies where they are turned to. */
+export interface ToothedCurve {
+  readonly path: readonly Vec2[];
+  /** Along the curve, mm. */
+  readonly length: number;
+  /** How far the teeth turn towards each other from end to end, radians. */
+  readonly turning: number;
+  /** How far the curve turns at most, here or on the panel that carries the teeth, radians. */
+  readonly bend: number;
+}
+
+/** Teeth of one width along a curve, as wide as its bend allows, as far in from both ends as the clearance. */
+export function divideCurve(
+  { path, length, turning, bend }: ToothedCurve,
+  { clearance, least }: Pick<FlapSpec, 'clearance' | 'least'>,
+): readonly Tooth[] {
+  const parts = path.length - 1;
+  const wanted = Math.min(WIDEST, Math.max(1.2 * least, Math.sqrt((8 * SAGITTA * length) / bend)));
+  const inset = Math.ceil((clearance * parts) / length);
   const room = parts - 2 * inset;
-  const count = Math.min(room, Math.max(1, Math.round((room * edge.length) / parts / wanted)));
+  const count = Math.min(room, Math.max(1, Math.round((room * length) / parts / wanted)));
   if (room < 1) return [];
   const stops = Array.from({ length: count + 1 }, (_, i) => inset + Math.round((i * room) / count));
   return stops.slice(1).map((to, i): Tooth => {

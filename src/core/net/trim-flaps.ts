@@ -126,10 +126,11 @@ function strip({ a, b, isAbutment, tooth }: GlueSide, { width, clearance }: Flap
 /** What is left of a ring beside a seam once it is clear of every other edge of the panel. */
 function insidePanel(
   start: readonly Vec2[],
-  { a, b, onSeam }: GlueSide,
+  side: GlueSide,
   panel: readonly Vec2[],
   clearance: number,
 ): readonly Vec2[] {
+  const { a, b, onSeam } = side;
   const seam = leftOf(a, b);
   const edges = panel.flatMap((p, i): readonly [Vec2, Vec2][] => {
     if (onSeam.has(i)) return [];
@@ -137,6 +138,17 @@ function insidePanel(
     const isOnSeam = Math.abs(depthIn(seam, p)) <= NOISE_MM && Math.abs(depthIn(seam, q)) <= NOISE_MM;
     return isOnSeam ? [] : [[p, q]];
   });
+  return clearOfEdges(start, side, edges, clearance);
+}
+
+/** What is left of a ring beside a seam from a to b once it keeps the clearance to each of these edges; empty where it has lost the seam. */
+export function clearOfEdges(
+  start: readonly Vec2[],
+  { a, b }: Pick<GlueSide, 'a' | 'b'>,
+  edges: readonly (readonly [Vec2, Vec2])[],
+  clearance: number,
+): readonly Vec2[] {
+  const seam = leftOf(a, b);
   let ring = start;
   const around = boxOf(start);
   const within = edges.filter((edge) => !areApart(boxOf(edge), around, clearance));

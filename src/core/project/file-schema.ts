@@ -173,6 +173,7 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
         ),
         'The strips that glue the seams.',
       ),
+      hem: length('Width of a strip turned under at every free eave, and at the foot of a fascia; none unless said.'),
       thickness: optionalWords(
         ['ignore', 'allow'],
         'ignore: paper under 0.4 mm counts as having no thickness. ignore unless said otherwise.',

@@ -22,6 +22,7 @@ export const lengthLimits: Readonly<
     | 'neighbourGap'
     | 'fascia'
     | 'flapWidth'
+    | 'hem'
     | 'clearance'
     | 'leastFlap'
     | 'pageMargin'
@@ -41,6 +42,7 @@ export const lengthLimits: Readonly<
   neighbourGap: { min: 0, max: 2000 },
   fascia: { min: 0.5, max: 500 },
   flapWidth: { min: 1, max: 50 },
+  hem: { min: 0.5, max: 50 },
   clearance: { min: 0, max: 10 },
   leastFlap: { min: 0, max: 50 },
   pageMargin: { min: 0, max: 50 },

@@ -38,7 +38,6 @@ export const notYet: readonly NotYet[] = [
     title: 'Seams and flaps chosen by hand',
     until: 'Leave seams out and choose with pieces and flaps.on.',
   },
-  { place: 'roofs[].layers[].hem', title: 'A hem folded under the eave', until: 'Leave hem out.' },
   { place: 'roofs[].layers[].edges', title: 'Mitred or butted edges of board', until: 'Leave edges out.' },
   {
     place: 'roofs[].layers[].as',

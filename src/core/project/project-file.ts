@@ -89,5 +89,6 @@ export interface LayerFile {
     readonly least?: LengthText;
     readonly instead?: 'tape' | 'strip';
   };
+  readonly hem?: LengthText;
   readonly thickness?: 'ignore' | 'allow';
 }

@@ -144,6 +144,8 @@ export interface LayerSpec {
   readonly stock: readonly string[];
   readonly pieces: PiecesMode;
   readonly flaps: FlapSpec;
+  /** Width of the strip turned under at the eaves, mm; missing: none. */
+  readonly hem?: number;
   /** `ignore`: paper thinner than 0.4 mm counts as having no thickness. */
   readonly thickness: 'ignore' | 'allow';
 }

@@ -169,7 +169,7 @@ describe('a file that is wrong', () => {
     // Settled, but not working yet.
     ['board', layerWith({ as: 'board' }), ['not-yet roofs[0].layers[0].as']],
     ['fewest pieces', layerWith({ pieces: 'fewest' }), ['not-yet roofs[0].layers[0].pieces']],
-    ['a hem', layerWith({ hem: 4 }), ['not-yet roofs[0].layers[0].hem']],
+    ['a hem of nothing', layerWith({ hem: 0 }), ['out-of-bounds roofs[0].layers[0].hem']],
     ['seams by hand', layerWith({ seams: {} }), ['not-yet roofs[0].layers[0].seams']],
     ['a seat', roofWith({ seat: 'inside' }), ['not-yet roofs[0].seat']],
     ['an offcut', stockWith({ outline: [] }), ['not-yet stock[0].outline']],

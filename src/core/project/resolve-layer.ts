@@ -28,6 +28,14 @@ export function resolveLayer(
     stock: ids,
     pieces: (layer['pieces'] ?? (as === 'shell' ? 'one-piece' : 'per-panel')) as PiecesMode,
     flaps: resolveFlaps(intake, layer['flaps'], [...path, 'flaps']),
+    ...(layer['hem'] === undefined
+      ? {}
+      : {
+          hem: readLength(intake, layer['hem'], [...path, 'hem'], {
+            ...lengthLimits.hem,
+            label: 'The width of the hem',
+          }),
+        }),
     thickness,
   };
 }

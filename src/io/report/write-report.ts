@@ -122,6 +122,15 @@ const pieceOf = (solid: Solid, piece: Piece): Json => ({
     to: faceId(solid, to),
     polygon,
   })),
+  hems:
+    piece.hems.length === 0
+      ? undefined
+      : piece.hems.map(({ edge, panel, polygon, angle }) => ({
+          edge: edgeId(solid, edge),
+          from: faceId(solid, named(piece.panels[panel], `panel ${panel}`).face),
+          polygon,
+          angle: degrees(angle),
+        })),
   folds: [...piece.folds, ...foldOfStrip(piece)].map(({ edge, ends, kind, angle }) => ({
     edge: edgeId(solid, edge),
     ends,

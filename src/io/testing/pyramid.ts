@@ -89,6 +89,7 @@ const pieceFor = (face: number, hasFlaps: boolean): Piece => {
     outline: move(outline),
     panels: [{ face, polygon: move([a, b, peak]) }],
     flaps: hasFlaps ? [flap(4 + face, (face + 1) % 4, right), flap(4 + ((face + 3) % 4), (face + 3) % 4, left)] : [],
+    hems: [],
     folds: [],
     glueLines: [],
     rulings: [],
