@@ -24,8 +24,10 @@ const changeRoof = (project: Project, index: number): void => {
   const spec = project.roofs[index];
   const { made } = spec ? makeRoof(spec, project, index) : { made: null };
   if (made === null) throw new Error(`sample roof ${index} of ${project.title} cannot be made`);
-  for (const { solid, net } of made.layers)
-    poseNet(solid, net, MIDWAY, { rest: made.fit.rest, spots: arrangeOnTable(net, spec?.body ?? null) });
+  const spots = arrangeOnTable(made.layers, spec?.body ?? null);
+  made.layers.forEach(({ solid, net }, l) => {
+    poseNet(solid, net, MIDWAY, { rest: made.fit.rest, spots: spots[l] ?? [] });
+  });
 };
 
 /**

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, type ReactElement, useEffect, useRef } from 'react';
-import { foldStops } from '../core/fold/stops.ts';
-import { bench, useBench, useStyle } from './bench.ts';
+import { type FoldStop, foldStops } from '../core/fold/stops.ts';
+import { bench, useBench, useChosenRoof, useStyle } from './bench.ts';
 import { nearestStop, ruleTicks } from './draw/rule-ticks.ts';
 import { placeTitles } from './places/place-titles.ts';
 import { places } from './state/bench-store.ts';
@@ -9,7 +9,7 @@ import { travelTo } from './travel.ts';
 const heights = { long: 20, half: 14, quarter: 10, short: 6 } as const;
 
 /** The graduation of one edge; decoration, as on the steel rule it is drawn after. */
-const Graduation = (): ReactElement => {
+const Graduation = ({ stops }: { readonly stops: readonly FoldStop[] }): ReactElement => {
   const { units } = useStyle();
   const ticks = units === 'in' ? ruleTicks(8, 8) : ruleTicks(10, 8);
   return (
@@ -17,7 +17,7 @@ const Graduation = (): ReactElement => {
       {ticks.map(({ at, size }) => (
         <line key={at} x1={at * 1000} x2={at * 1000} y1={0} y2={heights[size]} />
       ))}
-      {foldStops.map((stop) => (
+      {stops.map((stop) => (
         <line key={stop.id} className="stop" x1={stop.t * 1000} x2={stop.t * 1000} y1={0} y2={22} />
       ))}
     </svg>
@@ -25,21 +25,23 @@ const Graduation = (): ReactElement => {
 };
 
 /** Words for the scrubber: the stop it stands on, or the two it stands between. */
-const spokenFold = (t: number): string => {
-  const { index, isOn } = nearestStop(t, foldStops);
-  if (isOn) return foldStops[index]?.title ?? '';
-  const after = foldStops.findIndex((stop) => stop.t > t);
-  return `between ${foldStops[after - 1]?.title.toLowerCase()} and ${foldStops[after]?.title.toLowerCase()}`;
+const spokenFold = (t: number, stops: readonly FoldStop[]): string => {
+  const { index, isOn } = nearestStop(t, stops);
+  if (isOn) return stops[index]?.title ?? '';
+  const after = stops.findIndex((stop) => stop.t > t);
+  return `between ${stops[after - 1]?.title.toLowerCase()} and ${stops[after]?.title.toLowerCase()}`;
 };
 
 const Fold = (): ReactElement => {
+  const roof = useChosenRoof();
+  const stops = foldStops(roof === null ? ['cover'] : roof.spec.layers.map((layer) => layer.as));
   const t = useBench((state) => state.t);
   const isStill = useBench((state) => state.place === 'paper' || state.place === 'set-out');
   const shown = isStill ? 0 : t;
-  const { index, isOn } = nearestStop(shown, foldStops);
+  const { index, isOn } = nearestStop(shown, stops);
   return (
     <section className={`fold ${isStill ? 'is-still' : ''}`} aria-label="Fold the net">
-      <Graduation />
+      <Graduation stops={stops} />
       <input
         type="range"
         min={0}
@@ -48,14 +50,14 @@ const Fold = (): ReactElement => {
         value={shown}
         disabled={isStill}
         aria-label="Fold, from flat to on the body"
-        aria-valuetext={isStill ? 'Flat' : spokenFold(shown)}
+        aria-valuetext={isStill ? 'Flat' : spokenFold(shown, stops)}
         onChange={(event) => {
           travelTo(null);
           bench.store.setState({ t: Number(event.target.value) });
         }}
       />
       <ul className="stops">
-        {foldStops.map((stop, i) => (
+        {stops.map((stop, i) => (
           <li key={stop.id}>
             <button
               type="button"

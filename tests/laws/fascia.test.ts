@@ -61,7 +61,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('a fascia on every 
         const area = net.pieces.flatMap(({ panels }) => panels).reduce((sum, p) => sum + ringArea(p.polygon), 0);
         expect(Math.abs(area / measureSolid(solid).area - 1)).toBeLessThan(1e-12);
         const rest = drop + 10;
-        const pose = poseNet(solid, net, 1, { rest, spots: arrangeOnTable(net, body) });
+        const pose = poseNet(solid, net, 1, { rest, spots: arrangeOnTable([{ solid, net }], body)[0] ?? [] });
         net.pieces.forEach(({ panels }, p) => {
           panels.forEach(({ face, polygon }, i) => {
             solid.faces[face]?.loop.forEach((v, k) => {

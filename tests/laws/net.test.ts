@@ -73,7 +73,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
       fc.property(cases, ([{ solid, body }, choice]) => {
         const { net } = buildNet(solid, choice);
         const rest = 37;
-        const pose = poseNet(solid, net, 1, { rest, spots: arrangeOnTable(net, body) });
+        const pose = poseNet(solid, net, 1, { rest, spots: arrangeOnTable([{ solid, net }], body)[0] ?? [] });
         net.pieces.forEach((piece, p) => {
           piece.panels.forEach(({ face, polygon }, i) => {
             solid.faces[face]?.loop.forEach((v, k) => {
@@ -113,7 +113,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
         const { net } = buildNet(solid, choice);
         // What hangs below the eave plane hangs clear of the table.
         const rest = 20 - Math.min(...solid.vertices.map((v) => v[2]));
-        const pose = poseNet(solid, net, t, { rest, spots: arrangeOnTable(net, body) });
+        const pose = poseNet(solid, net, t, { rest, spots: arrangeOnTable([{ solid, net }], body)[0] ?? [] });
         net.pieces.forEach((piece, p) => {
           const moved = everyPoint(piece, pose.pieces[p] as never);
           expect(Math.min(...moved.map((point) => point[2]))).toBeGreaterThan(-1e-6);

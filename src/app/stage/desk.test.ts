@@ -12,7 +12,7 @@ const body = {
   height: 70,
   rectangle: { width: 40, depth: 30 },
 };
-const bare = { net: null, spots: [], body, sheets: [], units: 'in', isClose: false } as const;
+const bare = { nets: [], body, sheets: [], units: 'in', isClose: false } as const;
 
 describe('gridSheets', () => {
   const sheets = [

@@ -46,12 +46,20 @@ export const joinBoxes = (boxes: readonly Box[]): Box => ({
   maxY: Math.max(...boxes.map((box) => box.maxY)),
 });
 
-/** Where the flat net lies; an empty net: null. */
-export const netBox = (net: Net | null, spots: readonly Vec2[]): Box | null => {
-  const points = (net?.pieces ?? []).flatMap((piece, i) => {
-    const [x, y] = spots[i] ?? [0, 0];
-    return piece.outline.map((p): Vec2 => [p[0] + x, p[1] + y]);
-  });
+/** A net that lies on the table, and where each of its pieces does. */
+export interface NetOnTable {
+  readonly net: Net;
+  readonly spots: readonly Vec2[];
+}
+
+/** Where the flat nets lie; null where there are none. */
+const netBox = (nets: readonly NetOnTable[]): Box | null => {
+  const points = nets.flatMap(({ net, spots }) =>
+    net.pieces.flatMap((piece, i) => {
+      const [x, y] = spots[i] ?? [0, 0];
+      return piece.outline.map((p): Vec2 => [p[0] + x, p[1] + y]);
+    }),
+  );
   return points.length === 0 ? null : boxOf(points);
 };
 
@@ -92,8 +100,7 @@ export const gridSheets = (
 };
 
 export interface OnTheDesk {
-  readonly net: Net | null;
-  readonly spots: readonly Vec2[];
+  readonly nets: readonly NetOnTable[];
   readonly body: Body | null;
   /** The sheets that lie on the table instead of the net; empty: the net lies there. */
   readonly sheets: readonly LaidSheet[];
@@ -110,12 +117,12 @@ const scaleFor = (width: number, height: number, picture: Picture): number =>
   clamp(Math.max(width / Math.max(120, picture.width - 72), height / Math.max(120, picture.height - 150)), 0.08, 4);
 
 /** Plans the table for one roof, or for its sheets, in one picture size. */
-export const planDesk = ({ net, spots, body, sheets, units, picture, isClose }: OnTheDesk): Desk => {
+export const planDesk = ({ nets, body, sheets, units, picture, isClose }: OnTheDesk): Desk => {
   const aspect = picture.width / Math.max(1, picture.height - 110);
   const tight = gridSheets(sheets, aspect, 0);
   const gap = 34 * scaleFor(tight.width, tight.height, picture);
   const grid = gridSheets(sheets, aspect, gap);
-  const found = [netBox(net, spots), body === null ? null : boxOf(body.outline)].filter((box) => box !== null);
+  const found = [netBox(nets), body === null ? null : boxOf(body.outline)].filter((box) => box !== null);
   const table = found.length === 0 ? baseBox : joinBoxes(found);
   const work: Box =
     sheets.length === 0 ? table : { minX: -grid.width / 2, minY: 0, maxX: grid.width / 2, maxY: grid.height };

@@ -6,12 +6,15 @@ export interface FoldClock {
   readonly show: (t: number) => void;
   /** Called at once and at every change; returns how to stop. */
   readonly listen: (hear: (t: number) => void) => () => void;
-  /** Corner points of what is folding now, for the camera; set by the one who folds. */
-  points: () => readonly Vec3[];
+  /** Corner points of what is folding now, for the camera. */
+  readonly points: () => readonly Vec3[];
+  /** What one who folds adds to them; returns how to take it away. */
+  readonly follow: (points: () => readonly Vec3[]) => () => void;
 }
 
 export const startFoldClock = (start: number): FoldClock => {
   const hearers = new Set<(t: number) => void>();
+  const followed = new Set<() => readonly Vec3[]>();
   let t = start;
   return {
     now: () => t,
@@ -25,6 +28,10 @@ export const startFoldClock = (start: number): FoldClock => {
       hear(t);
       return () => hearers.delete(hear);
     },
-    points: () => [],
+    points: () => [...followed].flatMap((points) => points()),
+    follow: (points) => {
+      followed.add(points);
+      return () => followed.delete(points);
+    },
   };
 };

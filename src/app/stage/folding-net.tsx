@@ -1,7 +1,9 @@
 import { useThree } from '@react-three/fiber';
 import { type ReactNode, useEffect, useMemo } from 'react';
 import { type BufferGeometry, MeshBasicMaterial, MeshLambertMaterial } from 'three';
+import type { WorkPlan } from '../../core/fold/approach.ts';
 import { type PartPose, type PiecePose, poseNet } from '../../core/fold/pose.ts';
+import { FOLDED, layerMoment } from '../../core/fold/stops.ts';
 import type { Vec2, Vec3 } from '../../core/geometry/vector.ts';
 import type { MadeLayer } from '../../core/pipeline.ts';
 import { useDisposing } from './disposing.ts';
@@ -23,6 +25,10 @@ export interface FoldingNetProps {
   readonly clock: FoldClock;
   readonly rest: number;
   readonly spots: readonly Vec2[];
+  /** How its pieces go on; asked for once they do. */
+  readonly plan: () => WorkPlan | undefined;
+  /** Its place among the layers, from the inside out. */
+  readonly order: { readonly index: number; readonly count: number };
   /** Picture point on the table, mm: line width and lettering follow it. */
   readonly point: number;
   readonly family: string;
@@ -37,9 +43,12 @@ const leastThickness = 0.3;
 const flatten = (pieces: readonly PiecePose[]): readonly PartPose[] =>
   pieces.flatMap(({ panels, flaps, hems }) => [...panels, ...flaps, ...hems]);
 
-/** The selected roof's outermost layer, from flat on the table to glued on the body. */
+/** Once on, a layer is drawn so far inside the next one, mm. */
+const sunk = 0.6;
+
+/** A layer of the selected roof, from flat on the table to glued in its place. */
 export const FoldingNet = (props: FoldingNetProps): ReactNode => {
-  const { layer, finish, papers, clock, rest, spots, point, family, ghost } = props;
+  const { layer, finish, papers, clock, rest, spots, plan, order, point, family, ghost } = props;
   const { net, solid } = layer;
   const invalidate = useThree((state) => state.invalidate);
   const thickness = Math.max(leastThickness, layer.thickness);
@@ -94,11 +103,17 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
 
   useEffect(() => {
     const sources = [parts.print, parts.wrong, parts.lines, marks];
-    const tucks = tuckFlaps(solid, net, poseNet(solid, net, 1, { rest, spots }), thickness);
+    const deep = sunk * (order.count - 1 - order.index);
+    const tucks = tuckFlaps(solid, net, poseNet(solid, net, 1, { rest, spots }), thickness).map((tuck) =>
+      tuck > thickness ? tuck + deep : tuck - deep,
+    );
     const lifts = new Float32Array(tucks.length);
     const [, , ink, letters] = materials;
-    const stop = clock.listen((t) => {
-      const poses = flatten(poseNet(solid, net, t, { rest, spots }).pieces);
+    const stop = clock.listen((whole) => {
+      const t = layerMoment(whole, order.index, order.count);
+      const isGoingOn = t > FOLDED && t < 1;
+      const going = isGoingOn ? plan() : undefined;
+      const poses = flatten(poseNet(solid, net, t, { rest, spots, ...(going ? { plan: going } : {}) }).pieces);
       // Flat, the paper lies on the table with its whole thickness; folded, its printed side is the roof's surface and
       // flaps are glued below the panel they hold.
       const lift = (thickness + 0.08) * (1 - ease(0.1, 0.5, t));
@@ -113,20 +128,20 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
       letters.visible = letters.opacity > 0;
       if (!ghost) ink.opacity = 1 - 0.45 * ease(0.6, 1, t);
     });
-    clock.points = () => {
+    const unfollow = clock.follow(() => {
       const array = (geometries[0] as BufferGeometry).getAttribute('position').array;
       const points: Vec3[] = [];
       for (let i = 0; i < array.length; i += 3) {
         points.push([array[i] as number, array[i + 1] as number, array[i + 2] as number]);
       }
       return points;
-    };
+    });
     invalidate();
     return () => {
       stop();
-      clock.points = () => [];
+      unfollow();
     };
-  }, [clock, net, solid, rest, spots, parts, marks, geometries, materials, thickness, ghost, invalidate]);
+  }, [clock, net, solid, rest, spots, plan, order, parts, marks, geometries, materials, thickness, ghost, invalidate]);
 
   const [print, wrong, lines, letterQuads] = geometries;
   return (

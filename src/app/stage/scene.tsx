@@ -1,5 +1,7 @@
 import { useThree } from '@react-three/fiber';
 import { type ReactNode, type RefObject, useCallback, useMemo, useState } from 'react';
+import type { WorkPlan } from '../../core/fold/approach.ts';
+import { planWork } from '../../core/fold/work-plan.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { length2 } from '../../core/geometry/vector.ts';
 import { arrangeOnTable } from '../../core/net/arrange.ts';
@@ -8,8 +10,7 @@ import { BodySizes } from './body-sizes.tsx';
 import { type CameraHands, CameraRig } from './camera-rig.tsx';
 import { type Desk, planDesk } from './desk.ts';
 import { Dusk } from './dusk.tsx';
-import { finishLayer, topLayer } from './finish.ts';
-import { FinishedLayer } from './finished-layer.tsx';
+import { finishLayer } from './finish.ts';
 import { startFoldClock } from './fold-clock.ts';
 import { FoldingNet } from './folding-net.tsx';
 import { frameScene } from './frame-scene.ts';
@@ -39,10 +40,18 @@ export const TableScene = (props: SceneProps): ReactNode => {
   const size = useThree((state) => state.size);
   const papers = usePapers();
   const roof = roofs[selected];
-  const top = useMemo(() => topLayer(roof), [roof]);
+  const made = roof?.made ?? null;
   const body = roof?.spec.body ?? null;
-  const rest = roof?.made?.fit.rest ?? 0;
-  const spots = useMemo(() => (top === null ? nowhere : arrangeOnTable(top.layer.net, body)), [top, body]);
+  const rest = made?.fit.rest ?? 0;
+  const layers = made?.layers ?? nowhere;
+  const spots = useMemo(() => arrangeOnTable(layers, body), [layers, body]);
+  const plan = useMemo(() => {
+    let plans: readonly WorkPlan[] | null = null;
+    return (layer: number) => () => {
+      plans ??= planWork(layers, body, rest);
+      return plans[layer];
+    };
+  }, [layers, body, rest]);
 
   const onSheets = view === 'paper' || view === 'set-out';
   const laid = useMemo(() => {
@@ -62,32 +71,32 @@ export const TableScene = (props: SceneProps): ReactNode => {
   const desk = useMemo(
     (): Desk =>
       planDesk({
-        net: top?.layer.net ?? null,
-        spots,
+        nets: layers.map((layer, l) => ({ net: layer.net, spots: spots[l] ?? nowhere })),
         body,
         sheets: showSheets ? laid : nowhere,
         units,
         picture,
         isClose: showSheets && view === 'set-out',
       }),
-    [top, spots, body, laid, showSheets, units, picture, view],
+    [layers, spots, body, laid, showSheets, units, picture, view],
   );
-  const finish = useMemo(
-    () => (top === null ? null : finishLayer(selected, top.index, top.layer, sheets, stock)),
-    [top, selected, sheets, stock],
-  );
-  const cores = useMemo(
+  const folding = useMemo(
     () =>
-      (roof?.made?.layers.slice(0, -1) ?? []).map((layer, index) => ({
+      layers.map((layer, index) => ({
         layer,
         finish: finishLayer(selected, index, layer, sheets, stock),
+        plan: plan(index),
+        order: { index, count: layers.length },
+        spots: spots[index] ?? nowhere,
       })),
-    [roof, selected, sheets, stock],
+    [layers, selected, sheets, stock, plan, spots],
   );
   const measures = useMemo(
     () =>
-      top === null ? [] : measureNet(top.layer.net, top.layer.solid, spots, Math.min(11 * desk.point, measureRoom)),
-    [top, spots, desk.point],
+      layers.flatMap(({ net, solid }, l) =>
+        measureNet(net, solid, spots[l] ?? nowhere, Math.min(11 * desk.point, measureRoom)),
+      ),
+    [layers, spots, desk.point],
   );
 
   const town = useMemo(() => {
@@ -108,7 +117,7 @@ export const TableScene = (props: SceneProps): ReactNode => {
     ]);
     return outline;
   }, [body]);
-  const crown = rest + Math.max(0, ...(roof?.made?.solid.vertices.map((v) => v[2]) ?? []));
+  const crown = rest + Math.max(0, ...(made?.solid.vertices.map((v) => v[2]) ?? []));
   const goal = onSheets ? 0 : view === 'roof' ? t : 1;
   // Started once; the rig takes it from there.
   const [clock] = useState(() => startFoldClock(goal));
@@ -147,24 +156,20 @@ export const TableScene = (props: SceneProps): ReactNode => {
       <SteelRule rule={desk.rule} family={family} />
       <group visible={!showSheets}>
         {body === null ? null : <BodyBlock body={body} bold={view === 'body'} />}
-        {cores.map((core, i) => (
-          <FinishedLayer key={String(i)} {...core} papers={papers} rest={rest} sunk={0.6} line={desk.point} />
+        {folding.map((one) => (
+          <FoldingNet
+            key={one.order.index}
+            {...one}
+            papers={papers}
+            clock={clock}
+            rest={rest}
+            point={desk.point}
+            family={family}
+            ghost={view === 'body'}
+          />
         ))}
-        {top === null || finish === null ? null : (
-          <>
-            <FoldingNet
-              layer={top.layer}
-              finish={finish}
-              papers={papers}
-              clock={clock}
-              rest={rest}
-              spots={spots}
-              point={desk.point}
-              family={family}
-              ghost={view === 'body'}
-            />
-            <NetMeasures measures={measures} units={units} point={desk.point} family={family} clock={clock} />
-          </>
+        {measures.length === 0 ? null : (
+          <NetMeasures measures={measures} units={units} point={desk.point} family={family} clock={clock} />
         )}
         {view === 'body' && body !== null ? (
           <BodySizes body={body} units={units} point={sizePoint} family={family} />

@@ -7,39 +7,73 @@ import { isPositive } from '../tolerance.ts';
 
 /**
  * The order in which pieces go on, as indices into `net.pieces`: what others stand on or come to rest on before them, one
- * part of the roof after the other; then walls before the slopes that rest on them, then pieces with most flaps first, so
- * that plain ones close over the flaps; among equals in the order of the net.
+ * part of the roof after the other; within a part a piece that carries a flap before the piece it goes under, so that plain ones
+ * close over the flaps; among those that are free to go on walls, then the piece with most flaps, then the order of the net.
+ * Where flaps go round in a ring, the piece with the fewest flaps still to come under it goes on next.
  */
 export function workOrder(solid: Solid, net: Net): readonly number[] {
+  const pieceOf = piecesOfFaces(net);
+  // For each piece those that go on before it because something of them lies under it.
+  const under = net.pieces.map(() => new Set<number>());
+  net.pieces.forEach(({ flaps, strip }, p) => {
+    const mates = flaps.flatMap(({ edge, to }) => {
+      const mate = pieceOf.get(to);
+      // A wall's foot lies on the panel that it stands on.
+      return mate === undefined || mate === p || isFootOnFace(solid, edge) ? [] : [mate];
+    });
+    if (!strip) for (const mate of mates) under[mate]?.add(p);
+    else {
+      // A strip is glued under one of its panels, and the other goes over it: the one with fewer flaps.
+      const [first, second] = mates.toSorted((a, b) => flapsOf(net, b) - flapsOf(net, a));
+      if (first !== undefined) under[p]?.add(first);
+      if (second !== undefined) under[second]?.add(p);
+    }
+  });
   const rank = net.pieces.map((piece) => {
-    const isWall = piece.panels.every(({ face }) => solid.faces[face]?.part === 'wall');
+    const isWall = piece.panels.length > 0 && piece.panels.every(({ face }) => solid.faces[face]?.part === 'wall');
     const carriesAbutment = piece.flaps.some((flap) => solid.edges[flap.edge]?.role === 'abutment');
     return isWall && carriesAbutment ? Number.POSITIVE_INFINITY : piece.flaps.length;
   });
-  const byRank = (a: number, b: number): number =>
-    rank[a] === rank[b] ? a - b : (rank[b] as number) - (rank[a] as number);
-  const { parts, supports } = partsOf(solid, net);
-  const left = new Set(parts.map((part) => part.toSorted(byRank)));
   const laid = new Set<number>();
+  const waitingFor = (p: number): number => [...(under[p] as ReadonlySet<number>)].filter((q) => !laid.has(q)).length;
+  const isBefore = (a: number, b: number): boolean => {
+    const [first, second] = [waitingFor(a), waitingFor(b)];
+    if (first !== second) return first < second;
+    return rank[a] === rank[b] ? a < b : (rank[a] as number) > (rank[b] as number);
+  };
+  const best = (pieces: readonly number[]): number => pieces.reduce((one, p) => (isBefore(p, one) ? p : one));
+
+  const { parts, supports } = partsOf(solid, net, pieceOf);
+  const left = new Set(parts);
   const order: number[] = [];
   while (left.size > 0) {
-    const waiting = [...left].sort(([a], [b]) => byRank(a as number, b as number));
-    const isReady = (part: readonly number[]): boolean => part.every((p) => supports(p).every((q) => laid.has(q)));
-    // Parts that each rest on the other go on by rank alone.
-    const next = waiting.find(isReady) ?? (waiting[0] as number[]);
+    const waiting = [...left];
+    const ready = waiting.filter((part) => part.every((p) => supports(p).every((q) => laid.has(q))));
+    // Parts that each rest on the other go on by their pieces alone.
+    const heads = (ready.length > 0 ? ready : waiting).map((part) => ({ part, head: best(part) }));
+    const next = heads.reduce((one, other) => (isBefore(other.head, one.head) ? other : one)).part;
     left.delete(next);
-    order.push(...next);
-    for (const p of next) laid.add(p);
+    for (const open = new Set(next); open.size > 0; ) {
+      const p = best([...open]);
+      open.delete(p);
+      laid.add(p);
+      order.push(p);
+    }
   }
   return order;
 }
+
+const flapsOf = (net: Net, p: number): number => net.pieces[p]?.flaps.length ?? 0;
+
+const piecesOfFaces = (net: Net): ReadonlyMap<number, number> =>
+  new Map(net.pieces.flatMap((piece, p) => piece.panels.map(({ face }) => [face, p] as const)));
 
 /** Pieces joined edge to edge, together; and for each piece those of other parts that it stands or rests on. */
 function partsOf(
   solid: Solid,
   net: Net,
+  pieceOf: ReadonlyMap<number, number>,
 ): { readonly parts: readonly (readonly number[])[]; readonly supports: (piece: number) => readonly number[] } {
-  const pieceOf = new Map(net.pieces.flatMap((piece, p) => piece.panels.map(({ face }) => [face, p] as const)));
   const part = net.pieces.map((_, p) => p);
   const resting: (readonly [number, number])[] = [];
   solid.edges.forEach(({ faces }, e) => {

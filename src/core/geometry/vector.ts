@@ -34,4 +34,9 @@ export const cross3 = (a: Vec3, b: Vec3): Vec3 => [
 ];
 export const length3 = (a: Vec3): number => Math.hypot(a[0], a[1], a[2]);
 export const distance3 = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+export const lerp3 = (a: Vec3, b: Vec3, t: number): Vec3 => [
+  a[0] + (b[0] - a[0]) * t,
+  a[1] + (b[1] - a[1]) * t,
+  a[2] + (b[2] - a[2]) * t,
+];
 export const unit3 = (a: Vec3): Vec3 => scale3(a, 1 / length3(a));
