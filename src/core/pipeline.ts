@@ -1,6 +1,6 @@
 import { type Fit, fitRoof } from './fit/fit.ts';
 import { pathLength, ringLength } from './geometry/polygon.ts';
-import { type Issue, type Result, spell, succeed } from './issue.ts';
+import { fail, type Issue, type Result, spell, succeed } from './issue.ts';
 import { countedThickness } from './layers/thickness.ts';
 import { layPieces, type PieceToLay } from './layout/lay.ts';
 import type { LaidSheet } from './layout/layout.ts';
@@ -10,7 +10,9 @@ import { type Net, scoredLines } from './net/net.ts';
 import type { LayerSpec, Project, RoofSpec, ShapeValues, Stock } from './project/project.ts';
 import { findKind } from './roofs/catalogue.ts';
 import { addFascia } from './roofs/construct/fascia.ts';
+import { fasciaRoom, fasciaTooHigh } from './roofs/construct/fascia-room.ts';
 import type { Solid } from './solid/solid.ts';
+import { CUT_MM } from './tolerance.ts';
 import { formatLength } from './units/units.ts';
 
 export interface MadeLayer {
@@ -101,6 +103,8 @@ export function buildRoof({ kind, shape, body, overhang, fascia }: RoofSpec): Re
   if (!outline.ok) return outline;
   const built = definition.build({ ...outline.value, ...shape }, body);
   if (!built.ok || fascia === null) return built;
+  const { room, edges } = fasciaRoom(built.value);
+  if (fascia > room - CUT_MM) return fail(fasciaTooHigh(fascia, room, edges));
   const hung = addFascia(built.value, fascia);
   return succeed(hung, hung === built.value ? [...built.issues, noFascia] : built.issues);
 }

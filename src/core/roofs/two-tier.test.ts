@@ -176,6 +176,18 @@ describe('refuses', () => {
     expect(codesOf({ lower, wall, upper: steep })).toEqual(['upper-hangs-low roofs[0].shape.upper']);
   });
 
+  test('a fascia that would go through the slope below the upper eave', () => {
+    const shape = { lower, wall, upper: { ...pyramid, overhang: 4 } };
+    // The upper eave stands out 4 mm over a slope of 45 degrees, where that lies 21 mm over the lower eave.
+    const { issues, made: roof } = made(shape, { fascia: 20 });
+    expect(roof).toBeNull();
+    const eave = 25 + 15 - 4 * Math.tan(Math.PI / 3);
+    expect(issues).toMatchObject([
+      { code: 'fascia-meets-slope', path: 'roofs[0].fascia', numbers: { room: expect.closeTo(eave - 21, 9) } },
+    ]);
+    expect(codesOf(shape, { fascia: 8 })).toEqual([]);
+  });
+
   test('what a part of it refuses, at that part', () => {
     const leaning = { kind: 'pyramid', shape: { pitch: 60, peakX: 40 }, overhang: 0 };
     expect(codesOf({ lower, wall, upper: leaning })).toEqual(['peak-outside roofs[0].shape.upper.shape.peakX']);

@@ -135,7 +135,8 @@ const openEnd = (id: string, ends: readonly [number, number], face: number, leng
   dihedral: null,
 });
 
-function carriesFascia(solid: Solid, edge: Edge): boolean {
+/** Whether a fascia hangs from an edge. */
+export function carriesFascia(solid: Solid, edge: Edge): boolean {
   const { role, faces } = edge;
   const [face] = faces;
   if (faces.length !== 1 || face === undefined || solid.faces[face]?.part !== 'slope') return false;
