@@ -1,7 +1,17 @@
 import { type ReactElement, useState } from 'react';
 import { useBench } from './bench.ts';
 import { type Drawer, DrawerKeys } from './drawer-keys.tsx';
-import { Hands, NetSheet, PlacePanel, PlanSheet, ProjectMenu, RoofCards, SetOutSheet, Slips } from './lazy-parts.tsx';
+import {
+  EdgeTag,
+  Hands,
+  NetSheet,
+  PlacePanel,
+  PlanSheet,
+  ProjectMenu,
+  RoofCards,
+  SetOutSheet,
+  Slips,
+} from './lazy-parts.tsx';
 import { Rule } from './rule.tsx';
 import { StageArea } from './stage-area.tsx';
 import type { Place } from './state/bench-store.ts';
@@ -31,6 +41,7 @@ export const App = (): ReactElement => {
         <StageArea isCovered={sheet !== null} />
         {sheet}
         <Slips />
+        <EdgeTag />
         <RoofCards isShut={drawer !== 'roofs'} />
         <DrawerKeys open={drawer} onOpen={setDrawer} />
         <PlacePanel isShut={drawer !== 'panel'} />

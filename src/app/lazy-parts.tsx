@@ -15,10 +15,10 @@ const waiting = new Set<() => void>();
 
 const load = async (): Promise<void> => {
   const workshop = loadWorkshop();
-  const { FlatInstead, Hands, NetSheet, PlacePanel, PlanSheet, ProjectMenu, RoofCards, SetOutSheet, Slips } =
+  const { EdgeTag, FlatInstead, Hands, NetSheet, PlacePanel, PlanSheet, ProjectMenu, RoofCards, SetOutSheet, Slips } =
     await import('./places/parts.ts');
   await workshop;
-  parts = { FlatInstead, Hands, NetSheet, PlacePanel, PlanSheet, ProjectMenu, RoofCards, SetOutSheet, Slips };
+  parts = { EdgeTag, FlatInstead, Hands, NetSheet, PlacePanel, PlanSheet, ProjectMenu, RoofCards, SetOutSheet, Slips };
   for (const tell of waiting) tell();
 };
 
@@ -48,6 +48,7 @@ interface Drawer {
 export const RoofCards: ComponentType<Drawer> = part((all) => all.RoofCards);
 export const PlacePanel: ComponentType<Drawer> = part((all) => all.PlacePanel);
 export const Slips: ComponentType = part((all) => all.Slips);
+export const EdgeTag: ComponentType = part((all) => all.EdgeTag);
 export const NetSheet: ComponentType = part((all) => all.NetSheet);
 export const PlanSheet: ComponentType = part((all) => all.PlanSheet);
 export const SetOutSheet: ComponentType = part((all) => all.SetOutSheet);

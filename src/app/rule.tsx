@@ -3,7 +3,7 @@ import { type FoldStop, foldStops } from '../core/fold/stops.ts';
 import { bench, useBench, useChosenRoof, useStyle } from './bench.ts';
 import { nearestStop, ruleTicks } from './draw/rule-ticks.ts';
 import { placeTitles } from './places/place-titles.ts';
-import { places } from './state/bench-store.ts';
+import { type BenchState, places } from './state/bench-store.ts';
 import { travelTo } from './travel.ts';
 
 const heights = { long: 20, half: 14, quarter: 10, short: 6 } as const;
@@ -32,11 +32,15 @@ const spokenFold = (t: number, stops: readonly FoldStop[]): string => {
   return `between ${stops[after - 1]?.title.toLowerCase()} and ${stops[after]?.title.toLowerCase()}`;
 };
 
+/** Whether the paper lies flat whatever the scrubber says. */
+const isFlat = ({ place, paperView }: BenchState): boolean =>
+  place === 'set-out' || (place === 'paper' && paperView !== 'roof');
+
 const Fold = (): ReactElement => {
   const roof = useChosenRoof();
   const stops = foldStops(roof === null ? ['cover'] : roof.spec.layers.map((layer) => layer.as));
   const t = useBench((state) => state.t);
-  const isStill = useBench((state) => state.place === 'paper' || state.place === 'set-out');
+  const isStill = useBench(isFlat);
   const shown = isStill ? 0 : t;
   const { index, isOn } = nearestStop(shown, stops);
   return (

@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react';
 import { bench, useBench, useReading } from './bench.ts';
 import { IssueSentence } from './issue-sentence.tsx';
+import { ShowPlace } from './lit-line.tsx';
 import { describePath } from './state/describe-path.ts';
 import { getAt } from './state/file-path.ts';
 
@@ -40,6 +41,7 @@ export const Slips = (): ReactElement => {
               <li key={issue.code + issue.path}>
                 <span className="where">{describePath(issue.path, getAt(file, []) ?? null)}</span>
                 <IssueSentence issue={issue} />
+                <ShowPlace by={`error ${issue.code} ${issue.path}`} path={issue.path} place={issue.place} />
               </li>
             ))}
           </ul>

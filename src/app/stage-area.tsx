@@ -1,5 +1,5 @@
 import { Component, lazy, type ReactElement, type ReactNode, Suspense, useEffect, useState } from 'react';
-import { useBench, useProduction, useStyle } from './bench.ts';
+import { bench, useBench, useProduction, useStyle } from './bench.ts';
 import { FlatInstead } from './lazy-parts.tsx';
 import { canDrawStage } from './stage/probe.ts';
 
@@ -69,11 +69,19 @@ const coveredBySides = { left: 248, right: 368, top: 0, bottom: 0 };
 
 const flat = <FlatInstead />;
 
+const pointAt = (layer: number, edge: string | null): void => {
+  const { selected } = bench.store.getState();
+  bench.store.setState({ edgeAtHand: edge === null ? null : { roof: selected, layer, edge } });
+};
+
 const Table = (): ReactElement => {
   const production = useProduction();
   const selected = useBench((state) => state.selected);
   const t = useBench((state) => state.t);
-  const view = useBench((state) => state.place);
+  // The roof as it folds is looked at alike wherever it lies on the table.
+  const view = useBench(({ place, paperView }) => (place === 'paper' && paperView === 'roof' ? 'roof' : place));
+  const lit = useBench((state) => (state.lit?.roof === state.selected ? state.lit.place : null));
+  const edgeAtHand = useBench((state) => state.edgeAtHand);
   const { units } = useStyle();
   const reducedMotion = useMedia('(prefers-reduced-motion: reduce)');
   const isNarrow = useMedia('(max-width: 860px)');
@@ -87,6 +95,9 @@ const Table = (): ReactElement => {
       units={units}
       sheets={production.sheets}
       stock={production.project.stock}
+      lit={lit}
+      edgeAtHand={edgeAtHand}
+      onPoint={pointAt}
       reducedMotion={reducedMotion}
       clear={isNarrow ? nothingCovered : coveredBySides}
     />

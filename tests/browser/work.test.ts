@@ -63,6 +63,12 @@ describe('from a sample to a print, on the 3D table', () => {
   it('takes a typed rise, folds the roof up and saves a PDF of the right page', async () => {
     await typeRise('3 1/4"');
     expect(await riseOnTable()).toBeCloseTo(3.25, 9);
+    // An edge is pointed at on the roof itself: across it one has to be crossed.
+    const tag = page.getByRole('region', { name: 'The edge at hand' });
+    for (let x = 500; x < 680 && !(await tag.isVisible()); x += 20) await page.mouse.click(x, 330);
+    expect(await tag.innerText()).toMatch(/^(Hip|Eave), /);
+    await page.mouse.click(300, 620);
+    expect(await tag.count()).toBe(0);
     await page.getByRole('button', { name: 'Folded' }).click();
     await page.waitForFunction(() => window.spirewright?.getState().t === 0.6);
     await settled(page);

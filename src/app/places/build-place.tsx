@@ -6,6 +6,7 @@ import { showArea } from '../draw/show-number.ts';
 import { FieldPanel } from '../fields/field-panel.tsx';
 import type { FieldSpec } from '../fields/field-spec.ts';
 import { Exports } from './exports.tsx';
+import { FitGroup } from './fit-group.tsx';
 import { WorthKnowing } from './worth-knowing.tsx';
 
 /** Last: take it off the bench. */
@@ -20,6 +21,7 @@ export const BuildPlace = (): ReactElement | null => {
         <FieldPanel fields={pageFields(production.project.page.name)} />
         <Exports production={production} isCurrent={isCurrent} />
       </section>
+      <FitGroup />
       <section className="group">
         <h3>What it takes</h3>
         <Materials />

@@ -1,14 +1,26 @@
 import { type ReactElement, useMemo } from 'react';
+import type { Vec2 } from '../../core/geometry/vector.ts';
 import { formatLength } from '../../core/units/units.ts';
-import { useChosenRoof, useStyle } from '../bench.ts';
-import { type FlowSpace, flowPieces } from '../draw/flow-pieces.ts';
+import { bench, useBench, useChosenRoof, useStyle } from '../bench.ts';
+import { type Flow, type FlowSpace, flowPieces } from '../draw/flow-pieces.ts';
+import { litParts, nearestEdge, panelSides } from '../draw/lit-lines.ts';
 import { netFigures, type PieceFigure } from '../draw/net-figure.ts';
 import { useSize } from '../use-size.ts';
+import { LitOnPiece } from './lit-on-piece.tsx';
 import { PieceDrawing } from './piece-drawing.tsx';
+
+/** How near an edge a point has to be to mean it, pixels. */
+const REACH = 14;
+
+/** Where each piece's upper left corner is drawn, pixels: what is low stands in the middle of the sheet. */
+const spotsOf = ({ spots, height: used }: Flow, height: number): readonly Vec2[] => {
+  const drop = Math.max(0, (height - used - 16) / 2);
+  return spots.map(([x, y]): Vec2 => [x + 8, y + 12 + drop]);
+};
 
 /** Free pixels round each piece for what stands outside it: numbers, and along the eaves of a piece of several panels names. */
 const roomFor = (hasNames: boolean): FlowSpace['room'] =>
-  hasNames ? { left: 44, right: 44, top: 30, bottom: 52 } : { left: 30, right: 30, top: 18, bottom: 58 };
+  hasNames ? { left: 44, right: 44, top: 30, bottom: 52 } : { left: 30, right: 30, top: 18, bottom: 70 };
 
 /** The net of one layer flat, at one scale for all pieces: as large as it can be seen at once, never unreadably small. */
 export const NetDrawing = ({ layer = 0 }: { readonly layer?: number }): ReactElement => {
@@ -17,6 +29,19 @@ export const NetDrawing = ({ layer = 0 }: { readonly layer?: number }): ReactEle
   const { ref, width, height } = useSize<HTMLElement>();
   const made = roof?.made?.layers[layer] ?? roof?.made?.layers[0];
   const figures = useMemo(() => (made === undefined ? [] : netFigures(made.solid, made.net)), [made]);
+  const sides = useMemo(() => (made === undefined ? [] : panelSides(made.solid, made.net)), [made]);
+  const lit = useBench((state) => (state.lit?.roof === state.selected ? state.lit.place : null));
+  const edgeAtHand = useBench((state) => state.edgeAtHand?.edge ?? null);
+  const marks = useMemo(() => {
+    if (made === undefined) return [];
+    const { solid, net } = made;
+    return [
+      ...(lit === null ? [] : [{ className: 'is-lit', parts: litParts(solid, net, lit) }]),
+      ...(edgeAtHand === null
+        ? []
+        : [{ className: 'is-at-hand', parts: litParts(solid, net, { edges: [edgeAtHand] }) }]),
+    ];
+  }, [made, lit, edgeAtHand]);
   const flow = useMemo(() => {
     if (width === 0 || figures.length === 0) return null;
     const pieces = figures.map((figure) => figure.piece);
@@ -26,6 +51,21 @@ export const NetDrawing = ({ layer = 0 }: { readonly layer?: number }): ReactEle
     return flowPieces(pieces, space);
   }, [figures, width, height]);
 
+  /** A click or tap means the edge nearest to it; off every edge none is at hand any more. */
+  const pointAt = (p: Vec2, spots: readonly Vec2[]): void => {
+    if (made === undefined || flow === null) return;
+    const found = figures.flatMap(({ piece }, i) => {
+      const [x, y] = spots[i] ?? [0, 0];
+      const local: Vec2 = [(p[0] - x) / flow.scale, piece.height - (p[1] - y) / flow.scale];
+      const edge = nearestEdge(sides, { piece: i }, local, REACH / flow.scale);
+      return edge === null ? [] : [edge];
+    });
+    const id = made.solid.edges[found[0] ?? -1]?.id;
+    const { selected } = bench.store.getState();
+    const at = roof?.made?.layers.indexOf(made) ?? 0;
+    bench.store.setState({ edgeAtHand: id === undefined ? null : { roof: selected, layer: at, edge: id } });
+  };
+
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling drawing has to be reached by keyboard.
     <section ref={ref} className="sheet-body" tabIndex={0} aria-label="The net, flat">
@@ -34,24 +74,38 @@ export const NetDrawing = ({ layer = 0 }: { readonly layer?: number }): ReactEle
           {roof !== null && roof.made === null ? 'This roof cannot be laid flat yet.' : ''}
         </p>
       ) : (
+        // biome-ignore lint/a11y/useKeyWithClickEvents: for the keyboard Paper has a list of the edges.
         <svg
           className="net"
           width={width}
           height={Math.max(flow.height + 16, height)}
           role="img"
+          onClick={(event) => {
+            const box = event.currentTarget.getBoundingClientRect();
+            pointAt([event.clientX - box.left, event.clientY - box.top], spotsOf(flow, height));
+          }}
           aria-label={`Net of ${roof?.spec.title ?? 'the roof'}: ${figures.length} pieces`}
         >
           {figures.map((figure, i) => {
-            const [x, y] = flow.spots[i] ?? [0, 0];
-            const drop = Math.max(0, (height - flow.height - 16) / 2);
+            const [x, y] = spotsOf(flow, height)[i] ?? [0, 0];
             return (
-              <g key={figure.piece.id} transform={`translate(${x + 8} ${y + 12 + drop})`}>
+              <g key={figure.piece.id} transform={`translate(${x} ${y})`}>
                 <PieceDrawing
                   figure={figure}
                   scale={flow.scale}
                   show={(mm) => formatLength(mm, style)}
                   names={figures}
                 />
+                {marks.map(({ className, parts }) => (
+                  <LitOnPiece
+                    key={className}
+                    className={className}
+                    parts={parts}
+                    piece={figure.piece}
+                    index={i}
+                    scale={flow.scale}
+                  />
+                ))}
               </g>
             );
           })}

@@ -10,8 +10,9 @@ import { addStock, removeStock, usedStock } from '../state/file-edits.ts';
 import { type FilePath, getAt, type JsonObject } from '../state/file-path.ts';
 import { removeLayer } from '../state/layer-edits.ts';
 import { AddLayer } from './add-layer.tsx';
+import { EdgeList } from './edge-list.tsx';
 import { layerTitles } from './layer-title.ts';
-import { useRoof } from './use-roof.ts';
+import { type RoofAtHand, useRoof } from './use-roof.ts';
 
 /** Third: what the roof is cut from and how its seams are glued. */
 export const PaperPlace = (): ReactElement | null => {
@@ -39,6 +40,7 @@ export const PaperPlace = (): ReactElement | null => {
               exactText(defaults.flapWidth[units], units),
             )}
           />
+          <LayerEdges hand={hand} index={i} title={titles[i] ?? ''} />
           {layers.length > 1 && (
             <button
               type="button"
@@ -72,7 +74,21 @@ export const PaperPlace = (): ReactElement | null => {
   );
 };
 
-/** The net by itself or the pieces of the whole project on their sheets; the sheets lie on the table, so they need it. */
+/** A layer as it was made; while the roof cannot be made it has no edges to show. */
+const LayerEdges = (props: LayerEdgesProps): ReactElement | null => {
+  const layer = props.hand.roof.made?.layers[props.index];
+  return layer === undefined ? null : <EdgeList layer={layer} index={props.index} title={props.title} />;
+};
+
+interface LayerEdgesProps {
+  readonly hand: RoofAtHand;
+  readonly index: number;
+  readonly title: string;
+}
+
+const paperViews = ['net', 'roof', 'sheets'] as const;
+
+/** The net by itself, the roof as it folds, or the pieces of the whole project on their sheets; the sheets lie on the table, so they need it. */
 const PaperView = (): ReactElement | null => {
   const paperView = useBench((state) => state.paperView);
   const [canLay] = useState(canDrawStage);
@@ -82,10 +98,11 @@ const PaperView = (): ReactElement | null => {
       legend="On the table"
       choices={[
         { value: 'net', title: 'The net' },
-        { value: 'sheets', title: 'Laid on paper' },
+        { value: 'roof', title: 'The roof' },
+        { value: 'sheets', title: 'Sheets', spoken: 'Laid on paper' },
       ]}
       value={paperView}
-      onChoose={(value) => bench.store.setState({ paperView: value === 'sheets' ? 'sheets' : 'net' })}
+      onChoose={(value) => bench.store.setState({ paperView: paperViews.find((one) => one === value) ?? 'net' })}
     />
   );
 };

@@ -7,6 +7,7 @@ import '../styles/plan.css';
 import '../styles/sheet.css';
 
 /** Everything that lies on the table, in one chunk with its styles. */
+export { EdgeTag } from '../edge-tag.tsx';
 export { Hands } from '../hands.tsx';
 export { PlanSheet } from '../plan/plan-sheet.tsx';
 export { ProjectMenu } from '../project-menu.tsx';

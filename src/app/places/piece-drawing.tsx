@@ -107,7 +107,15 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
       {figure.names.length === 0 && (
         <text x={(piece.width * scale) / 2} y={below}>
           <tspan className="piece-name">{piece.title}</tspan>
-          {like !== undefined && <tspan> · same as {like}</tspan>}
+          {like !== undefined &&
+            // Beside its name where a neighbour leaves room for it, otherwise under it.
+            (textLength(`${piece.title} · same as ${like}`) < piece.width * scale + NAME_ROOM ? (
+              <tspan> · same as {like}</tspan>
+            ) : (
+              <tspan x={(piece.width * scale) / 2} dy={17}>
+                same as {like}
+              </tspan>
+            ))}
         </text>
       )}
     </>
@@ -122,6 +130,9 @@ interface MeasureTextProps {
 
 /** Pixels from the lower end of a seam to the middle of its letter. */
 const LETTER_AT = 32;
+
+/** Pixels beside a piece that its name may take. */
+const NAME_ROOM = 44;
 
 /** Pixels that a number takes along its line. */
 const textLength = (text: string): number => text.length * 7.4;

@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react';
 import { useBench, useReading } from '../bench.ts';
 import { IssueSentence } from '../issue-sentence.tsx';
+import { ShowPlace } from '../lit-line.tsx';
 import { describePath } from '../state/describe-path.ts';
 
 /** Warnings and notes of the whole project; errors lie on the table as slips. */
@@ -19,6 +20,7 @@ export const WorthKnowing = (): ReactElement | null => {
             <li key={i}>
               <span className="where">{describePath(issue.path, file)}</span>
               <IssueSentence issue={issue} />
+              <ShowPlace by={`issue ${issue.code} ${issue.path} ${i}`} path={issue.path} place={issue.place} />
             </li>
           ))}
         </ul>

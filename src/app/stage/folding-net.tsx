@@ -1,4 +1,4 @@
-import { useThree } from '@react-three/fiber';
+import { type ThreeEvent, useThree } from '@react-three/fiber';
 import { type ReactNode, useEffect, useMemo } from 'react';
 import { type BufferGeometry, MeshBasicMaterial, MeshLambertMaterial } from 'three';
 import type { WorkPlan } from '../../core/fold/approach.ts';
@@ -6,14 +6,16 @@ import { type PartPose, type PiecePose, poseNet } from '../../core/fold/pose.ts'
 import { FOLDED, layerMoment } from '../../core/fold/stops.ts';
 import type { Vec2, Vec3 } from '../../core/geometry/vector.ts';
 import type { MadeLayer } from '../../core/pipeline.ts';
+import { panelSides } from '../draw/lit-lines.ts';
 import { useDisposing } from './disposing.ts';
 import type { Finish } from './finish.ts';
-import { emptyPart, partGeometry, posePart } from './flat-part.ts';
+import { emptyPart, type FlatPart, partGeometry, posePart } from './flat-part.ts';
 import type { FoldClock } from './fold-clock.ts';
 import { letterSpots } from './letter-spots.ts';
 import { makeLettering, pushLabel } from './lettering.ts';
 import { buildNetParts, firstOwners } from './net-parts.ts';
 import type { Papers } from './papers.ts';
+import { pointedEdge } from './pointed-edge.ts';
 import { ease } from './shot.ts';
 import { tones } from './tones.ts';
 import { tuckFlaps } from './tuck.ts';
@@ -34,13 +36,21 @@ export interface FoldingNetProps {
   readonly family: string;
   /** See-through, for looking at the body below. */
   readonly ghost: boolean;
+  /** Called with the id of the edge that is pointed at, or with null for a point off every edge. */
+  readonly onPoint?: ((edge: string | null) => void) | undefined;
 }
+
+/** Picture points that a hand may slip between pressing and letting go. */
+const MOST_SLIP = 6;
+/** How near an edge a point has to be to mean it: picture points, and mm. */
+const REACH = 22;
+const LEAST_REACH = 2;
 
 /** Paper is drawn no thinner than this, so that its cut side catches light. */
 const leastThickness = 0.3;
 
 /** Every owner's pose in the order the parts count them. */
-const flatten = (pieces: readonly PiecePose[]): readonly PartPose[] =>
+export const flatten = (pieces: readonly PiecePose[]): readonly PartPose[] =>
   pieces.flatMap(({ panels, flaps, hems }) => [...panels, ...flaps, ...hems]);
 
 /** Once on, a layer is drawn so far inside the next one, mm. */
@@ -48,7 +58,7 @@ const sunk = 0.6;
 
 /** A layer of the selected roof, from flat on the table to glued in its place. */
 export const FoldingNet = (props: FoldingNetProps): ReactNode => {
-  const { layer, finish, papers, clock, rest, spots, plan, order, point, family, ghost } = props;
+  const { layer, finish, papers, clock, rest, spots, plan, order, point, family, ghost, onPoint } = props;
   const { net, solid } = layer;
   const invalidate = useThree((state) => state.invalidate);
   const thickness = Math.max(leastThickness, layer.thickness);
@@ -143,12 +153,28 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
     };
   }, [clock, net, solid, rest, spots, plan, order, parts, marks, geometries, materials, thickness, ghost, invalidate]);
 
+  const sides = useMemo(() => panelSides(solid, net), [solid, net]);
+  /** A click or tap on the paper means the edge that is nearest to it. */
+  const pointable = (part: FlatPart): { onClick?: (event: ThreeEvent<MouseEvent>) => void } => {
+    if (ghost || onPoint === undefined) return {};
+    return {
+      onClick: (event) => {
+        // What follows a drag turned the table.
+        if (event.delta > MOST_SLIP) return;
+        event.stopPropagation();
+        const edge = pointedEdge(event, part, { net, sides, reach: Math.max(LEAST_REACH, REACH * point) });
+        onPoint(edge === null ? null : (solid.edges[edge]?.id ?? null));
+      },
+    };
+  };
+
   const [print, wrong, lines, letterQuads] = geometries;
   return (
     <group>
       <mesh
         geometry={print as BufferGeometry}
         material={materials[0]}
+        {...pointable(parts.print)}
         castShadow={!ghost}
         receiveShadow
         frustumCulled={false}
@@ -156,6 +182,7 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
       <mesh
         geometry={wrong as BufferGeometry}
         material={materials[1]}
+        {...pointable(parts.wrong)}
         castShadow={!ghost}
         receiveShadow
         frustumCulled={false}

@@ -81,7 +81,7 @@ export const firstOwners = (net: Net): readonly number[] => {
 const above = 0.05;
 
 /** A panel as the rings that stay flat while it bends: itself, or the strips between the rulings of a rolled one. */
-const stripsOf = (solid: Solid, { face, polygon }: Panel): readonly (readonly Vec2[])[] => {
+export const stripsOf = (solid: Solid, { face, polygon }: Panel): readonly (readonly Vec2[])[] => {
   const roll = solid.faces[face]?.roll;
   const positions = polygon.map((_, i) => i);
   if (!roll) return [polygon];

@@ -4,6 +4,7 @@ import type { WorkPlan } from '../../core/fold/approach.ts';
 import { planWork } from '../../core/fold/work-plan.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { length2 } from '../../core/geometry/vector.ts';
+import type { Place } from '../../core/issue.ts';
 import { arrangeOnTable } from '../../core/net/arrange.ts';
 import { BodyBlock } from './body-block.tsx';
 import { BodySizes } from './body-sizes.tsx';
@@ -14,6 +15,7 @@ import { finishLayer } from './finish.ts';
 import { startFoldClock } from './fold-clock.ts';
 import { FoldingNet } from './folding-net.tsx';
 import { frameScene } from './frame-scene.ts';
+import { LitNet } from './lit-net.tsx';
 import { measureNet } from './measures.ts';
 import { Neighbours } from './neighbours.tsx';
 import { NetMeasures } from './net-measures.tsx';
@@ -33,9 +35,14 @@ const nowhere: readonly [] = [];
 /** Half the space between pieces on the table, mm: a measure lies in the middle of it. */
 const measureRoom = 6;
 
+/** Whether a place is on this layer; one on the roof itself is on all of them. */
+const isOn = (place: Place | null, layer: number): boolean =>
+  place !== null && (place.layer === undefined || place.layer === layer);
+
 /** Everything on the table. Geometry is made again only when its own inputs change; movement never renders. */
 export const TableScene = (props: SceneProps): ReactNode => {
   const { roofs, selected, t, view, units, sheets, stock, reducedMotion, family, hands, onReady } = props;
+  const { lit = null, edgeAtHand = null, onPoint } = props;
   const clear = props.clear ?? clearSides;
   const size = useThree((state) => state.size);
   const papers = usePapers();
@@ -99,6 +106,7 @@ export const TableScene = (props: SceneProps): ReactNode => {
     [layers, spots, desk.point],
   );
 
+  const atHand = useMemo(() => (edgeAtHand === null ? null : { edges: [edgeAtHand.edge] }), [edgeAtHand]);
   const town = useMemo(() => {
     const others = roofs.flatMap((entry, i) => (i === selected || entry.made === null ? [] : [i]));
     const sizes = roofs.map((entry) => {
@@ -166,6 +174,20 @@ export const TableScene = (props: SceneProps): ReactNode => {
             point={desk.point}
             family={family}
             ghost={view === 'body'}
+            onPoint={onPoint === undefined ? undefined : (edge) => onPoint(one.order.index, edge)}
+          />
+        ))}
+        {folding.map((one) => (
+          <LitNet
+            key={one.order.index}
+            {...one}
+            places={[
+              { place: isOn(lit, one.order.index) ? lit : null, tone: 'terracotta' },
+              { place: edgeAtHand?.layer === one.order.index ? atHand : null, tone: 'verdigris' },
+            ]}
+            clock={clock}
+            rest={rest}
+            point={desk.point}
           />
         ))}
         {measures.length === 0 ? null : (

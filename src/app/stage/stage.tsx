@@ -1,6 +1,7 @@
 import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 'react';
 import { NeutralToneMapping } from 'three';
+import type { Place } from '../../core/issue.ts';
 import type { LaidSheet } from '../../core/layout/layout.ts';
 import type { MadeRoof } from '../../core/pipeline.ts';
 import type { Stock } from '../../core/project/project.ts';
@@ -20,6 +21,12 @@ export interface StageProps {
   readonly units: Units;
   readonly sheets: readonly LaidSheet[];
   readonly stock: readonly Stock[];
+  /** What is lit on the roof on the bench. */
+  readonly lit?: Place | null;
+  /** The edge of a layer that the maker has pointed at. */
+  readonly edgeAtHand?: { readonly layer: number; readonly edge: string } | null;
+  /** Called with the edge of a layer that is pointed at, or with null for a point off every edge. */
+  readonly onPoint?: (layer: number, edge: string | null) => void;
   readonly reducedMotion: boolean;
   /** Called once the first picture is drawn. */
   readonly onReady?: () => void;
@@ -74,6 +81,7 @@ const Stage = (props: StageProps): ReactNode => {
           frameloop="demand"
           shadows="percentage"
           dpr={[1, 2]}
+          onPointerMissed={() => props.onPoint?.(0, null)}
           gl={{ antialias: true, toneMapping: NeutralToneMapping, toneMappingExposure: 1 }}
           camera={{ up: [0, 0, 1], position: [0, -1, 1000], fov: 8, near: 10, far: 10_000 }}
         >

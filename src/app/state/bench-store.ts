@@ -1,7 +1,7 @@
 import type { TemporalState } from 'zundo';
 import { temporal } from 'zundo';
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Issue } from '../../core/issue.ts';
+import type { Issue, Place as RoofPlace } from '../../core/issue.ts';
 import { type FilePath, formatPath, getAt, type Json, type JsonObject, setAt } from './file-path.ts';
 import type { Resolve } from './reading.ts';
 
@@ -24,15 +24,34 @@ export interface BenchState {
   /** By path, as `roofs[0].shape.rise`. */
   readonly drafts: Readonly<Record<string, Draft>>;
   readonly place: Place;
-  /** What lies on the table in Paper: the net with its measures, or the sheets with the pieces laid on them. */
-  readonly paperView: 'net' | 'sheets';
+  /** What lies on the table in Paper: the net with its measures, the roof as it folds, or the sheets with the pieces laid on them. */
+  readonly paperView: 'net' | 'roof' | 'sheets';
   /** What lies on the table in Body and in Roof: the body and its roof standing, or their plan. */
   readonly bodyView: 'standing' | 'plan';
   readonly roofView: 'standing' | 'plan';
   /** 0 flat to 1 on the body. */
   readonly t: number;
+  /** What is lit on the net and on the roof, and by which line it was asked for; null: nothing. */
+  readonly lit: Lit | null;
+  /** The edge that the maker has pointed at. */
+  readonly edgeAtHand: EdgeAtHand | null;
   /** A sentence for the maker after opening or dropping a file; null: nothing to say. */
   readonly notice: { readonly title: string; readonly issues: readonly Issue[] } | null;
+}
+
+export interface Lit {
+  /** Names the line that asked, so that it can be told from others. */
+  readonly by: string;
+  /** Index of the roof. */
+  readonly roof: number;
+  readonly place: RoofPlace;
+}
+
+export interface EdgeAtHand {
+  readonly roof: number;
+  readonly layer: number;
+  /** Id of the edge in the layer's solid. */
+  readonly edge: string;
 }
 
 interface Kept {
@@ -85,6 +104,8 @@ export const createBench = (first: JsonObject, resolve: Resolve): Bench => {
         bodyView: 'standing',
         roofView: 'standing',
         t: 1,
+        lit: null,
+        edgeAtHand: null,
         notice: null,
       }),
       {
@@ -155,8 +176,8 @@ export const createBench = (first: JsonObject, resolve: Resolve): Bench => {
     dropDraft: (path) => {
       store.setState({ drafts: without(store.getState().drafts, formatPath(path)) });
     },
-    replace: (file) => keep({ file, kept: file, selected: 0, drafts: {}, notice: null }),
-    select: (index) => store.setState({ selected: clamp(index) }),
+    replace: (file) => keep({ file, kept: file, selected: 0, drafts: {}, notice: null, lit: null, edgeAtHand: null }),
+    select: (index) => store.setState({ selected: clamp(index), lit: null, edgeAtHand: null }),
     markSaved: () => store.setState({ kept: store.getState().file }),
     undo: () => travel('undo'),
     redo: () => travel('redo'),

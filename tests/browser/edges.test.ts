@@ -1,0 +1,76 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from 'vitest';
+import { launchBrowser, type OpenBench, openPage, settled } from './harness.ts';
+
+let browser: Browser;
+let bench: OpenBench;
+let page: Page;
+
+const open = async (width: number): Promise<void> => {
+  bench = await openPage(browser, inject('benchUrl'), { viewport: { width, height: 700 } });
+  page = bench.page;
+  await settled(page);
+};
+const goTo = async (place: string): Promise<void> => {
+  await page.getByRole('tab', { name: place, exact: true }).click();
+  await settled(page);
+};
+const grave = async (): Promise<readonly string[]> =>
+  (await new AxeBuilder({ page }).analyze()).violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
+
+const tag = () => page.getByRole('region', { name: 'The edge at hand' });
+
+afterEach(async () => {
+  expect(bench.troubles).toEqual([]);
+  await bench.close();
+});
+
+/** The drawer with what can be set in this place, where the window is narrow. */
+const drawer = () => page.locator('button[aria-controls="place-panel"][aria-expanded]');
+
+describe('edges', () => {
+  beforeAll(async () => {
+    browser = await launchBrowser({ webgl: false });
+  });
+  afterAll(async () => {});
+
+  it('what the fit tells lights up on the net and goes out again', async () => {
+    await open(1280);
+    await goTo('Build');
+    const fit = page.getByRole('region', { name: 'How it fits' });
+    const overhang = fit.getByRole('button', { name: /^Stands out/ });
+    await overhang.click();
+    expect(await overhang.getAttribute('aria-pressed')).toBe('true');
+    // One eave for each of the four panels.
+    expect(await page.locator('.is-lit .lit-line').count()).toBe(4);
+    await fit.getByText(/^All .* seams/).click();
+    await fit.getByRole('button', { name: /^A · Hip/ }).click();
+    expect(await page.locator('.is-lit .lit-line').count()).toBe(2);
+    await fit.getByText(/95 in 100 within/).waitFor();
+    expect(await grave()).toEqual([]);
+    await fit.getByRole('button', { name: /^A · Hip/ }).click();
+    expect(await page.locator('.is-lit').count()).toBe(0);
+  });
+
+  it('an edge is chosen from the list by keyboard, or by pointing at it in the net', async () => {
+    await open(320);
+    await goTo('Paper');
+    await drawer().click();
+    const list = page.getByRole('combobox', { name: /^Edges of/ });
+    await list.focus();
+    await page.keyboard.press('ArrowDown');
+    expect(await tag().innerText()).toMatch(/Hip, .*seam [A-Z]/s);
+    expect(await page.locator('.sheet .is-at-hand .lit-line').count()).toBe(2);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+    expect(await grave()).toEqual([]);
+    await tag().getByRole('button', { name: 'Put away' }).click();
+    await drawer().click();
+    const line = page.locator('.sheet .net path.line-mountain').first();
+    const box = await line.boundingBox();
+    await page.mouse.click((box?.x ?? 0) + (box?.width ?? 0) / 2, (box?.y ?? 0) + (box?.height ?? 0) / 2);
+    expect(await tag().innerText()).toContain('Hip');
+  });
+});
