@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { makeRoof } from '../pipeline.ts';
-import type { ShapeValues } from '../project/project.ts';
+import type { Body, ShapeValues } from '../project/project.ts';
 import { resolveProject } from '../project/read-project.ts';
+import { checkSolid } from '../solid/check-solid.ts';
 import { measureSolid } from '../solid/measure.ts';
 import type { Edge, Solid } from '../solid/solid.ts';
 import { fromDegrees, toDegrees } from '../units/units.ts';
@@ -127,6 +128,26 @@ describe('a sawtooth', () => {
     const { pitch, slant } = measureSolid(solid).faces[0] ?? { pitch: 0, slant: 0 };
     expect(key === 'pitch' ? pitch : slant).toBeCloseTo(Number(value), 9);
     expect(pitchOf(solid, 'glazing-3')).toBeCloseTo(70, 9);
+  });
+
+  test('has no end wall where the body’s wall stands right under its upright glazing', () => {
+    // Teeth of 10 mm: the walls 20 mm off the middle stand under the foot of the glazing in front and of that at the back.
+    const walls: Body['outline'] = [
+      [-35, -20],
+      [35, -20],
+      [35, 20],
+      [-35, 20],
+    ];
+    const shape = { width: 80, depth: 80, rise: 14, teeth: 8, ends: 'walls', glazingPitch: fromDegrees(90) };
+    const built = findKind('sawtooth')?.build(shape, {
+      outline: walls,
+      height: 50,
+      rectangle: { width: 70, depth: 40 },
+    });
+    if (!built?.ok) throw new Error('no roof');
+    expect(checkSolid(built.value)).toEqual([]);
+    expect(built.value.faces.filter(({ id }) => /^(south|north)-wall/.test(id))).toEqual([]);
+    expect(built.value.faces.filter(({ id }) => /^(east|west)-wall/.test(id))).toHaveLength(8);
   });
 
   test('says when a tooth has no room for its slope', () => {

@@ -56,6 +56,8 @@ export function checkSolid(solid: Solid): readonly Issue[] {
     const [a, b] = edge.ends.map((v) => solid.vertices[v] as Vec3) as [Vec3, Vec3];
     const off = Math.abs(lengthOf(solid, edge) - edge.length);
     if (!(off <= NOISE_MM)) found('edge-length', `The length of the edge ${edge.id} is wrong.`, { off });
+    if (edge.faces.length === 2 && edge.faces[0] === edge.faces[1])
+      found('edge-within', `The edge ${edge.id} has one panel on both sides.`, {});
     if (!isPositive(edge.length)) found('edge-empty', `The edge ${edge.id} has no length.`, { length: edge.length });
     if ((edge.faces.length === 2) !== (edge.dihedral !== null)) {
       found('edge-dihedral', `The edge ${edge.id} has an angle without two panels, or two panels without one.`, {});

@@ -52,7 +52,7 @@ export function addEndWalls(
   const under = [...over, ...(lines.length === 0 ? [] : others.map((line) => passingsOver(slopes, line)))];
   const foot = Math.min(...under.flatMap((passings) => passings.flatMap(({ start, end }) => [start[1], end[1]])));
   const walls = lines.flatMap((line, l): FaceDraft[] => {
-    const passings = over[l] ?? [];
+    const passings = undersideOf(over[l] ?? []);
     const [first, last] = [passings[0], passings.at(-1)];
     const top = Math.max(...passings.flatMap(({ start, end }) => [start[1], end[1]]));
     // Where the slopes come down as low as the walls begin, none is left to cut.
@@ -72,6 +72,17 @@ export function addEndWalls(
   const cut = slopes.map((slope) => ({ ...slope, points: shared.reduce<readonly Vec3[]>(withCorner, slope.points) }));
   return { faces: [...cut, ...walls], abutments };
 }
+
+/** Without what lies over another passing: a line in the plane of an upright slope has one at its head and one at its foot. */
+const undersideOf = (passings: readonly Passing[]): readonly Passing[] =>
+  passings.filter((one, i) => {
+    const middle = lerp2(one.start, one.end, 0.5);
+    return !passings.some(({ start, end }, k) => {
+      if (k === i || start[0] > one.start[0] + SNAP_MM || end[0] < one.end[0] - SNAP_MM) return false;
+      const higher = middle[1] - lerp2(start, end, (middle[0] - start[0]) / (end[0] - start[0]))[1];
+      return higher > NOISE_MM || (higher >= -NOISE_MM && k < i);
+    });
+  });
 
 /** Where slopes pass over a line, in its direction, each stretch as far as one slope goes. */
 export function passingsOver(slopes: readonly FaceDraft[], { from, to }: WallLine): readonly Passing[] {
