@@ -29,7 +29,7 @@ const options = fc.record({
 describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kind) => {
   const cases = fc.tuple(arbitraryRoof(kind), options);
   const panels = panelsOf(kind);
-  const counts = { numRuns: runsOver(panels, 400) };
+  const counts = { numRuns: runsOver(panels, 200) };
 
   test('is a sound solid', () => {
     fc.assert(
@@ -165,7 +165,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
           });
         }
       }),
-      { numRuns: runsOver(panels, 200) },
+      { numRuns: runsOver(panels, 100) },
     );
   });
 });
