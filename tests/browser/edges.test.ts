@@ -73,4 +73,25 @@ describe('edges', () => {
     await page.mouse.click((box?.x ?? 0) + (box?.width ?? 0) / 2, (box?.y ?? 0) + (box?.height ?? 0) / 2);
     expect(await tag().innerText()).toContain('Hip');
   });
+
+  it('a hem and strips are asked for in Paper, and a hem is left out again', async () => {
+    await open(1280);
+    await goTo('Paper');
+    const layer = async (): Promise<Readonly<Record<string, unknown>>> =>
+      await page.evaluate(() => {
+        const roofs = window.spirewright?.getState().file['roofs'] as readonly { layers: readonly object[] }[];
+        return roofs[0]?.layers[0] as Readonly<Record<string, unknown>>;
+      });
+    await page.getByLabel('Hem', { exact: true }).fill('1/8');
+    await page.getByLabel('Hem', { exact: true }).press('Enter');
+    expect((await layer())['hem']).toBe('1/8in');
+    await page.getByLabel('Flaps', { exact: true }).selectOption('none');
+    await page.getByLabel('Without a flap').selectOption('strip');
+    const joins = await page.evaluate(() =>
+      window.spirewright?.getState().production?.roofs[0]?.made?.layers[0]?.net.seams.map(({ join }) => join),
+    );
+    expect(new Set(joins)).toEqual(new Set(['strip']));
+    await page.getByRole('button', { name: 'Leave out: Hem' }).click();
+    expect(Object.keys(await layer())).not.toContain('hem');
+  });
 });

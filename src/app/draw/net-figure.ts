@@ -1,5 +1,5 @@
 import { add2, dot2, left2, length2, scale2, sub2, type Vec2 } from '../../core/geometry/vector.ts';
-import { letterStretch, type Net, type Piece } from '../../core/net/net.ts';
+import { letterStretch, type Net, type Panel, type Piece } from '../../core/net/net.ts';
 import { edgesOfFaces } from '../../core/solid/measure.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import { isSameLength } from '../../core/tolerance.ts';
@@ -74,16 +74,24 @@ const signature = (polygon: readonly Vec2[]): string => {
   return turns.sort()[0] ?? '';
 };
 
+interface Joined {
+  readonly isJoined: (edge: number) => boolean;
+  /** To another panel of the same piece. */
+  readonly isFolded: (edge: number) => boolean;
+}
+
 const measurePanel = (
   solid: Solid,
+  { face, polygon }: Panel,
   edges: readonly number[],
-  polygon: readonly Vec2[],
-  isJoined: (edge: number) => boolean,
+  { isJoined, isFolded }: Joined,
 ): Measure[] => {
   const sides = polygonEdges(polygon).flatMap((ends, i): Measure[] => {
     const edge = solid.edges[edges[i] ?? -1];
     // A curve has no straight line to write its length along.
     if (edge === undefined || edge.via) return [];
+    const hangs = edge.faces.some((one) => one !== face && solid.faces[one]?.part === 'fascia');
+    if (hangs && solid.faces[face]?.part !== 'fascia' && isFolded(edges[i] as number)) return [];
     const isOutside = !isJoined(edges[i] as number);
     const normal = inward(ends);
     return [
@@ -96,6 +104,11 @@ const measurePanel = (
       },
     ];
   });
+  // A fascia is as long as the eave it hangs from and too low for numbers: both are measured once, along its foot.
+  if (solid.faces[face]?.part === 'fascia') {
+    const outside = sides.filter((one) => one.kind === 'outside').sort((a, b) => b.length - a.length);
+    return outside.slice(0, 1);
+  }
   const measures = sides.map((one, i) => ({
     ...one,
     isTwin:
@@ -135,14 +148,20 @@ export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
   const seen = new Set<string>();
   const edges = edgesOfFaces(solid);
   return net.pieces.map((piece, index) => {
-    const joined = new Set([...piece.folds.map((fold) => fold.edge), ...net.seams.map((seam) => seam.edge)]);
+    const folded = new Set(piece.folds.map((fold) => fold.edge));
+    const joined = new Set([...folded, ...net.seams.map((seam) => seam.edge)]);
+    // What hangs from an eave is known by it.
+    const named = piece.panels.filter(({ face }) => solid.faces[face]?.part !== 'fascia');
     const measured = new Set<number>();
     const measures = piece.panels.flatMap((panel) => {
       const key = signature(panel.polygon);
       if (seen.has(key)) return [];
       seen.add(key);
       measured.add(panel.face);
-      return measurePanel(solid, edges[panel.face] ?? [], panel.polygon, (edge) => joined.has(edge));
+      return measurePanel(solid, panel, edges[panel.face] ?? [], {
+        isJoined: (edge) => joined.has(edge),
+        isFolded: (edge) => folded.has(edge),
+      });
     });
     const marks = net.seams.flatMap((seam) =>
       seam.sides
@@ -156,9 +175,9 @@ export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
           return { ends: [low, high], side: isLeft ? normal : scale2(normal, -1), letter: seam.mark };
         }),
     );
-    const names = piece.panels.flatMap((panel): PanelName[] => {
+    const names = named.flatMap((panel): PanelName[] => {
       const ends = lowStretch(solid, edges[panel.face] ?? [], panel.polygon);
-      if (ends === undefined || piece.panels.length === 1) return [];
+      if (ends === undefined || named.length === 1) return [];
       const title = solid.faces[panel.face]?.title ?? '';
       return [{ ends, side: scale2(inward(ends), -1), title, isBehindMeasure: measured.has(panel.face) }];
     });

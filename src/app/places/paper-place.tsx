@@ -145,10 +145,31 @@ const layerFields = (
     choices: [
       { value: 'alternate', label: 'Every other panel' },
       { value: 'one-side', label: 'One side of each' },
-      { value: 'none', label: 'None, tape instead' },
+      { value: 'none', label: 'None' },
     ],
   },
   { key: 'flapWidth', label: 'Flap width', path: [...at, 'flaps', 'width'], quantity: 'length', fallback: flapWidth },
+  {
+    key: 'instead',
+    label: 'Without a flap',
+    help: 'What joins a seam that has no flap: tape, or a strip of its own, folded along its middle.',
+    path: [...at, 'flaps', 'instead'],
+    quantity: 'choice',
+    fallback: 'tape',
+    choices: [
+      { value: 'tape', label: 'Tape' },
+      { value: 'strip', label: 'A strip of its own' },
+    ],
+  },
+  {
+    key: 'hem',
+    label: 'Hem',
+    help: 'Width of a strip that is turned under at the eave.',
+    path: [...at, 'hem'],
+    quantity: 'length',
+    fallback: 'none',
+    canLeaveOut: true,
+  },
 ];
 
 const stockFields = (index: number): FieldSpec[] => {
