@@ -74,6 +74,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
           buildNet(one, {
             pieces: 'one-piece',
             flaps: { width: 5 * times, on: 'alternate', clearance: 0.5 * times, least: 1 * times },
+            search: { neck: 8 * times },
           }).net.pieces.map((piece) =>
             isSmooth || isStacked
               ? piece.id

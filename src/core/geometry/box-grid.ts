@@ -5,6 +5,8 @@ export interface BoxGrid {
   add(box: Box): void;
   /** Numbers of the boxes that come nearer to this one than the gap, rising. */
   near(box: Box, gap?: number): readonly number[];
+  /** Whether one of those is a hit; asked in no order, until the first. */
+  meets(box: Box, gap: number, isHit: (index: number) => boolean): boolean;
 }
 
 /** Fewer boxes than this are gone through one by one. */
@@ -21,51 +23,62 @@ export function boxGrid(cell: number): BoxGrid {
   const cells = new Map<number, number[]>();
   let sorted = 0;
   const column = (x: number): number => Math.floor(x / cell);
-  const forCells = (box: Box, visit: (key: number) => void): void => {
-    for (let x = column(box.minX); x <= column(box.maxX); x++)
-      for (let y = column(box.minY); y <= column(box.maxY); y++) visit((x + HALF_SPAN) * 2 * HALF_SPAN + y + HALF_SPAN);
-  };
   const cellCount = (box: Box): number =>
     (column(box.maxX) - column(box.minX) + 1) * (column(box.maxY) - column(box.minY) + 1);
   const sortIn = (index: number): void => {
     const box = boxes[index] as Box;
-    if (!(cellCount(box) <= MOST_CELLS)) large.push(index);
-    else
-      forCells(box, (key) => {
+    if (!(cellCount(box) <= MOST_CELLS)) {
+      large.push(index);
+      return;
+    }
+    for (let x = column(box.minX); x <= column(box.maxX); x++)
+      for (let y = column(box.minY); y <= column(box.maxY); y++) {
+        const key = keyOf(x, y);
         const here = cells.get(key);
         if (here) here.push(index);
         else cells.set(key, [index]);
-      });
+      }
   };
-  const all = (box: Box, gap: number): number[] => {
-    const found: number[] = [];
-    for (let i = 0; i < boxes.length; i++) if (!areApart(boxes[i] as Box, box, gap)) found.push(i);
-    return found;
+  /** For each box the question in which it was last met, so that it is met once though it lies in several cells. */
+  const met: number[] = [];
+  let question = 0;
+  const meets = (box: Box, gap: number, isHit: (index: number) => boolean): boolean => {
+    const isMet = (index: number): boolean => {
+      if (met[index] === question) return false;
+      met[index] = question;
+      return !areApart(boxes[index] as Box, box, gap) && isHit(index);
+    };
+    question++;
+    const [left, right] = [column(box.minX - gap), column(box.maxX + gap)];
+    const [low, high] = [column(box.minY - gap), column(box.maxY + gap)];
+    if (boxes.length < FEW || !((right - left + 1) * (high - low + 1) <= boxes.length)) {
+      for (let i = 0; i < boxes.length; i++) if (isMet(i)) return true;
+      return false;
+    }
+    for (; sorted < boxes.length; sorted++) sortIn(sorted);
+    if (large.some(isMet)) return true;
+    for (let x = left; x <= right; x++)
+      for (let y = low; y <= high; y++) if (cells.get(keyOf(x, y))?.some(isMet)) return true;
+    return false;
   };
   return {
     add: (box) => {
+      met.push(0);
       boxes.push(box);
     },
+    meets,
     near: (box, gap = 0) => {
-      if (boxes.length < FEW) return all(box, gap);
-      for (; sorted < boxes.length; sorted++) sortIn(sorted);
-      const around: Box = {
-        minX: box.minX - gap,
-        minY: box.minY - gap,
-        maxX: box.maxX + gap,
-        maxY: box.maxY + gap,
-      };
-      if (!(cellCount(around) <= boxes.length)) return all(box, gap);
-      const found = new Set<number>();
-      const meet = (index: number): void => {
-        if (!areApart(boxes[index] as Box, box, gap)) found.add(index);
-      };
-      large.forEach(meet);
-      forCells(around, (key) => cells.get(key)?.forEach(meet));
-      return [...found].sort((a, b) => a - b);
+      const found: number[] = [];
+      meets(box, gap, (index) => {
+        found.push(index);
+        return false;
+      });
+      return found.sort((a, b) => a - b);
     },
   };
 }
+
+const keyOf = (x: number, y: number): number => (x + HALF_SPAN) * 2 * HALF_SPAN + y + HALF_SPAN;
 
 /** A grid of these boxes, its cells of their mean size. */
 export function gridOf(boxes: readonly Box[]): BoxGrid {

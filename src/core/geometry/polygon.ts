@@ -4,9 +4,7 @@ import { cross2, distance2, dot2, left2, lerp2, sub2, unit2, type Vec2 } from '.
 /** Signed area, mm². Positive: counter-clockwise with y up. The ring is not closed. Under 3 points: 0. */
 export function ringArea(ring: readonly Vec2[]): number {
   let twice = 0;
-  ring.forEach((point, i) => {
-    twice += cross2(point, at(ring, i + 1));
-  });
+  for (let i = 0; i < ring.length; i++) twice += cross2(ring[i] as Vec2, at(ring, i + 1));
   return twice / 2;
 }
 
@@ -21,7 +19,7 @@ export const pathLength = (points: readonly Vec2[]): number =>
 /** Element of a ring; the index wraps both ways. */
 export function at<T>(ring: readonly T[], index: number): T {
   const n = ring.length;
-  return ring[((index % n) + n) % n] as T;
+  return ring[index >= 0 && index < n ? index : ((index % n) + n) % n] as T;
 }
 
 export interface Box {
@@ -37,10 +35,10 @@ export function boxOf(points: readonly Vec2[]): Box {
   let maxX = Number.NEGATIVE_INFINITY;
   let maxY = Number.NEGATIVE_INFINITY;
   for (const [x, y] of points) {
-    minX = Math.min(minX, x);
-    minY = Math.min(minY, y);
-    maxX = Math.max(maxX, x);
-    maxY = Math.max(maxY, y);
+    if (x < minX) minX = x;
+    if (y < minY) minY = y;
+    if (x > maxX) maxX = x;
+    if (y > maxY) maxY = y;
   }
   return { minX, minY, maxX, maxY };
 }
@@ -67,13 +65,15 @@ export const depthIn = (half: HalfPlane, p: Vec2): number => dot2(half.normal, p
 /** The part of a convex ring inside the half-plane; empty where nothing is left. Exact at vertices that lie on the line. */
 export function clipConvex(ring: readonly Vec2[], half: HalfPlane): Vec2[] {
   const kept: Vec2[] = [];
-  ring.forEach((p, i) => {
-    const q = at(ring, i + 1);
-    const dp = depthIn(half, p);
+  const first = ring[0];
+  let dp = first ? depthIn(half, first) : 0;
+  for (let i = 0; i < ring.length; i++) {
+    const [p, q] = [ring[i] as Vec2, at(ring, i + 1)];
     const dq = depthIn(half, q);
     if (dp >= 0) kept.push(p);
     if ((dp > 0 && dq < 0) || (dp < 0 && dq > 0)) kept.push(lerp2(p, q, dp / (dp - dq)));
-  });
+    dp = dq;
+  }
   // A cut through a corner leaves two points in one place; the edge between them would point anywhere.
   const distinct = kept.filter((p, i) => distance2(p, at(kept, i - 1)) > HAIR_MM);
   return distinct.length < 3 ? [] : distinct;
@@ -91,11 +91,16 @@ export function convexOverlap(a: readonly Vec2[], b: readonly Vec2[]): number {
 }
 
 /** Distance from p to the segment ab, mm. */
-export function distanceToSegment(p: Vec2, a: Vec2, b: Vec2): number {
-  const along = sub2(b, a);
-  const square = dot2(along, along);
-  const t = square === 0 ? 0 : Math.min(1, Math.max(0, dot2(sub2(p, a), along) / square));
-  return distance2(p, lerp2(a, b, t));
+export const distanceToSegment = (p: Vec2, a: Vec2, b: Vec2): number => Math.sqrt(squareToSegment(p, a, b));
+
+/** Its square, mm². */
+function squareToSegment(p: Vec2, a: Vec2, b: Vec2): number {
+  const [x, y] = [b[0] - a[0], b[1] - a[1]];
+  const [px, py] = [p[0] - a[0], p[1] - a[1]];
+  const square = x * x + y * y;
+  const t = square === 0 ? 0 : Math.min(1, Math.max(0, (px * x + py * y) / square));
+  const [dx, dy] = [px - t * x, py - t * y];
+  return dx * dx + dy * dy;
 }
 
 /** Least distance between two rings that do not overlap, mm. */
@@ -107,10 +112,10 @@ export function ringDistance(a: readonly Vec2[], b: readonly Vec2[]): number {
   ] as const) {
     for (let j = 0; j < ring.length; j++) {
       const [q, r] = [at(ring, j), at(ring, j + 1)];
-      for (const p of points) least = Math.min(least, distanceToSegment(p, q, r));
+      for (const p of points) least = Math.min(least, squareToSegment(p, q, r));
     }
   }
-  return least;
+  return Math.sqrt(least);
 }
 
 /** Whether p lies inside the ring (any simple polygon); points on the border may go either way. */

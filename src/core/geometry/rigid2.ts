@@ -23,3 +23,17 @@ export function alignSegments(a: Vec2, b: Vec2, a2: Vec2, b2: Vec2): Rigid2 {
   const sin = cross2(u, v);
   return { cos, sin, move: [a2[0] - (cos * a[0] - sin * a[1]), a2[1] - (sin * a[0] + cos * a[1])] };
 }
+
+/** First `inner`, then `outer`. */
+export const compose2 = (outer: Rigid2, inner: Rigid2): Rigid2 => ({
+  cos: outer.cos * inner.cos - outer.sin * inner.sin,
+  sin: outer.sin * inner.cos + outer.cos * inner.sin,
+  move: apply2(outer, inner.move),
+});
+
+/** The motion back. */
+export const inverse2 = ({ cos, sin, move: [x, y] }: Rigid2): Rigid2 => ({
+  cos,
+  sin: -sin,
+  move: [-(cos * x + sin * y), sin * x - cos * y],
+});

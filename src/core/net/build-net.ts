@@ -14,18 +14,12 @@ import { seamMarks, withCongruence } from './marks.ts';
 import type { GlueLine, Net, NetPoint, Panel, Piece, Ruling, Seam, SeamSide } from './net.ts';
 import { type Beyond, traceOutline } from './outline.ts';
 import type { PlacedFlap } from './place-flaps.ts';
+import type { SearchOptions } from './search-cuts.ts';
 import { buildStrip } from './strip.ts';
 import { SAGITTA } from './teeth.ts';
 import { flapDepth, type SeamFlap } from './trim-flaps.ts';
-import {
-  connectedFaces,
-  endsOnPanel,
-  type FlatSolid,
-  flattenSolid,
-  stretchOf,
-  type Unfolded,
-  unfoldFaces,
-} from './unfold.ts';
+import { connectedFaces, endsOnPanel, type FlatSolid, flattenSolid, stretchOf, type Unfolded } from './unfold.ts';
+import { unfoldFaces } from './unfold-faces.ts';
 
 export interface NetOptions {
   readonly pieces: PiecesMode;
@@ -34,6 +28,8 @@ export interface NetOptions {
   readonly hem?: number | undefined;
   /** Match marks before its first: those of other layers of the roof. */
   readonly firstMark?: number;
+  /** How pieces are searched for: rounds (by the number of panels where nothing is said), seed, and the least neck, mm. */
+  readonly search?: Partial<Pick<SearchOptions, 'rounds' | 'seed' | 'neck'>>;
 }
 
 export interface BuiltNet {
@@ -42,11 +38,14 @@ export interface BuiltNet {
 }
 
 /** Unfolds a solid into pieces with flaps. Issues: seams that need tape, flaps narrower than asked, nets that had to be split. */
-export function buildNet(solid: Solid, { pieces: mode, flaps: spec, hem, firstMark = 0 }: NetOptions): BuiltNet {
+export function buildNet(
+  solid: Solid,
+  { pieces: mode, flaps: spec, hem, firstMark = 0, search = {} }: NetOptions,
+): BuiltNet {
   const flatSolid = flattenSolid(solid);
   const issues: Issue[] = [];
   const bare = groupFaces(flatSolid, mode).flatMap((faces) => {
-    const grown = unfoldFaces(flatSolid, faces);
+    const grown = unfoldFaces(flatSolid, faces, search);
     if (grown.length > 1) issues.push(netSplit(faces.length, grown.length));
     return grown;
   });
@@ -60,14 +59,16 @@ export function buildNet(solid: Solid, { pieces: mode, flaps: spec, hem, firstMa
 
   const names = pieceNames(solid, bare);
   const marks = seamMarks(seams.length, firstMark);
+  const abutments = abutmentsByHost(solid);
   const hemSpec = { ...spec, width: hem ?? 0, least: Math.min(spec.least, (hem ?? 0) / 2) };
   const hemsAt = hem === undefined ? new Map<number, SeamFlap[]>() : bySeam(trimHems(solid, hem, hemSpec));
   const pieces = bare.map((piece, p) => {
     const flaps = placed[p] ?? [];
     const hems = placeHems(flatSolid, piece, hemsAt, hemSpec, flaps);
-    return finishPiece(flatSolid, piece, { flaps, hems }, names[p] as PieceName);
+    return finishPiece(flatSolid, piece, { flaps, hems, abutments, name: names[p] as PieceName });
   });
   if (hem !== undefined) issues.push(...hemIssues(solid, pieces, hem));
+  const places = placesOf(pieces);
   const withFlap = new Map(pieces.flatMap((piece) => piece.flaps.map((flap) => [flap.edge, flapDepth(flap)] as const)));
   const joined = seams.map((edge, i): Seam => {
     const depth = withFlap.get(edge);
@@ -76,7 +77,7 @@ export function buildNet(solid: Solid, { pieces: mode, flaps: spec, hem, firstMa
       issues.push(join === 'strip' ? joinedByStrip(solid, edge, spec) : needsTape(solid, edge, spec));
     else if (!isAtMost(Math.min(spec.width, reachOf(trimmed.get(edge))), depth))
       issues.push(narrowFlap(solid, edge, spec.width, depth));
-    return { edge, mark: marks[i] as string, join, sides: seamSides(flatSolid, pieces, edge) };
+    return { edge, mark: marks[i] as string, join, sides: seamSides(flatSolid, pieces, places, edge) };
   });
   const closing = closingOf(solid, pieces, joined);
   if (closing?.seam != null)
@@ -130,21 +131,33 @@ function pieceNames(solid: Solid, pieces: readonly Unfolded[]): readonly PieceNa
   });
 }
 
+/** What finishing a piece asks for beside its bare panels. */
+interface Finishing {
+  readonly flaps: readonly PlacedFlap[];
+  readonly hems: readonly PlacedHem[];
+  readonly abutments: ReadonlyMap<number, readonly number[]>;
+  readonly name: PieceName;
+}
+
 function finishPiece(
   flatSolid: FlatSolid,
   { panels: loose, folds: looseFolds }: Unfolded,
-  { flaps, hems }: { readonly flaps: readonly PlacedFlap[]; readonly hems: readonly PlacedHem[] },
-  name: PieceName,
+  { flaps, hems, abutments, name }: Finishing,
 ): Piece {
   const { solid, edgesOf } = flatSolid;
+  const flapAt = loose.map(() => new Map<number, PlacedFlap>());
+  for (const placed of flaps) flapAt[placed.flap.panel]?.set(placed.position, placed);
+  const hemAt = loose.map(() => new Map<number, PlacedHem>());
+  for (const placed of hems) hemAt[placed.hem.panel]?.set(placed.position, placed);
+  const foldAt = new Map(looseFolds.map((fold) => [fold.edge, fold]));
   const beyond = (panel: number, index: number): Beyond => {
-    const edge = edgesOf[loose[panel]?.face ?? -1]?.[index];
-    const flap = flaps.find((candidate) => candidate.flap.panel === panel && candidate.position === index);
+    const edge = edgesOf[loose[panel]?.face ?? -1]?.[index] ?? -1;
+    const flap = flapAt[panel]?.get(index);
     if (flap) return { flap };
-    const hem = hems.find((candidate) => candidate.hem.panel === panel && candidate.position === index);
+    const hem = hemAt[panel]?.get(index);
     if (hem) return { flap: { flap: hem.hem, edges: hem.edges } };
-    const fold = looseFolds.find((candidate) => candidate.edge === edge && candidate.panels[0] === panel);
-    if (!fold) return {};
+    const fold = foldAt.get(edge);
+    if (fold?.panels[0] !== panel) return {};
     const child = fold.panels[1];
     return { child: { panel: child, edge: (edgesOf[loose[child]?.face ?? -1] ?? []).indexOf(fold.edge) } };
   };
@@ -161,7 +174,7 @@ function finishPiece(
     hems: hems.map(({ hem }) => ({ ...hem, polygon: hem.polygon.map(shift) })),
     folds: looseFolds.map((fold) => ({ ...fold, ends: shiftPair(fold.ends) })),
     glueLines: panels.flatMap((laid, panel) =>
-      abutmentsUnder(solid, laid.face).map(
+      (abutments.get(laid.face) ?? []).map(
         (edge): GlueLine => ({ edge, panel, ends: hostLine(flatSolid, edge, laid) }),
       ),
     ),
@@ -188,8 +201,15 @@ const rulingsToShow = ({ roll }: Solid['faces'][number]): readonly (readonly [nu
   return inner.filter((_, i) => i % step === Math.floor(step / 2));
 };
 
-const abutmentsUnder = (solid: Solid, face: number): number[] =>
-  solid.edges.flatMap((edge, e) => (edge.role === 'abutment' && edge.faces[1] === face ? [e] : []));
+/** For each face the abutments on its inside. */
+function abutmentsByHost({ edges }: Solid): ReadonlyMap<number, readonly number[]> {
+  const byHost = new Map<number, number[]>();
+  edges.forEach(({ role, faces }, e) => {
+    const host = faces[1];
+    if (role === 'abutment' && host !== undefined) byHost.set(host, [...(byHost.get(host) ?? []), e]);
+  });
+  return byHost;
+}
 
 /** Where a wall meets the inside of a panel laid flat, in the direction of the wall's loop. */
 function hostLine(
@@ -204,13 +224,22 @@ function hostLine(
   ) as [Vec2, Vec2];
 }
 
-function seamSides(flatSolid: FlatSolid, pieces: readonly Piece[], edge: number): readonly [SeamSide, SeamSide] {
+/** For each face the piece that it is a panel of, and which of its panels. */
+type Places = ReadonlyMap<number, readonly [piece: number, panel: number]>;
+
+const placesOf = (pieces: readonly Piece[]): Places =>
+  new Map(pieces.flatMap((piece, p) => piece.panels.map(({ face }, i) => [face, [p, i]] as const)));
+
+function seamSides(
+  flatSolid: FlatSolid,
+  pieces: readonly Piece[],
+  places: Places,
+  edge: number,
+): readonly [SeamSide, SeamSide] {
   const { faces, role, via } = flatSolid.solid.edges[edge] as Solid['edges'][number];
   return faces.map((face, side): SeamSide => {
-    const piece = pieces.findIndex((candidate) => candidate.panels.some((panel) => panel.face === face));
-    const panels = (pieces[piece] as Piece).panels;
-    const panel = panels.findIndex((candidate) => candidate.face === face);
-    const laid = panels[panel] as (typeof panels)[number];
+    const [piece, panel] = places.get(face) as readonly [number, number];
+    const laid = pieces[piece]?.panels[panel] as Panel;
     const isHost = role === 'abutment' && side === 1;
     const ends = isHost ? hostLine(flatSolid, edge, laid) : endsOnPanel(flatSolid, edge, face, laid.polygon);
     return { piece, panel, ends, ...(via && !isHost ? { curve: curveOnPanel(flatSolid, edge, laid) } : {}) };

@@ -14,19 +14,21 @@ const REACH = { none: 0, open: 1, below: 2 } as const;
  */
 export function closingOf(solid: Solid, pieces: readonly Piece[], seams: readonly Seam[]): Closing | null {
   if (seams.length === 0) return null;
+  const carriers = new Map<number, Set<number>>();
+  pieces.forEach(({ flaps, strip }, p) => {
+    if (!strip) for (const { edge } of flaps) carriers.set(edge, (carriers.get(edge) ?? new Set()).add(p));
+  });
+  const carries = (piece: number, edge: number): boolean => carriers.get(edge)?.has(piece) === true;
   const between = seams.filter(({ sides: [a, b] }) => a.piece !== b.piece);
   const held = new Set(
     between.flatMap(({ edge, join, sides: [a, b] }) => {
       if (join === 'strip') return [a.piece, b.piece];
       if (join !== 'flap') return [];
-      const carrying = pieces.findIndex(({ flaps, strip }) => !strip && flaps.some((flap) => flap.edge === edge));
-      return [a.piece === carrying ? b.piece : a.piece];
+      return [carries(a.piece, edge) ? b.piece : a.piece];
     }),
   );
   const carrying = new Set(
-    between.flatMap(({ edge, sides }) =>
-      sides.flatMap(({ piece }) => (pieces[piece]?.flaps.some((flap) => flap.edge === edge) ? [piece] : [])),
-    ),
+    between.flatMap(({ edge, sides }) => sides.flatMap(({ piece }) => (carries(piece, edge) ? [piece] : []))),
   );
   const plain = [...held].filter((piece) => !carrying.has(piece)).sort((a, b) => a - b);
   const [first] = plain;
@@ -44,7 +46,7 @@ export function closingOf(solid: Solid, pieces: readonly Piece[], seams: readonl
   };
   const choices = between.length > 0 ? between : seams;
   const last = choices.reduce((best, seam) => (isBetter(seam, best) ? seam : best));
-  const from = last.sides.find(({ piece }) => pieces[piece]?.flaps.some((flap) => flap.edge === last.edge));
+  const from = last.sides.find(({ piece }) => carries(piece, last.edge));
   return {
     piece: (from ?? last.sides[0]).piece,
     seam: last.edge,

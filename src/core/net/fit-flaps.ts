@@ -3,7 +3,7 @@ import type { FlapSpec } from '../project/project.ts';
 import type { Edge } from '../solid/solid.ts';
 import type { Carriers } from './choose-flaps.ts';
 import type { SeamJoin } from './net.ts';
-import { type PlacedFlap, placeFlaps } from './place-flaps.ts';
+import { type FlapBed, flapBed, type PlacedFlap, placeFlaps } from './place-flaps.ts';
 import { matchHalves, type StripHalves, takesStrip } from './strip.ts';
 import { type SeamFlap, trimFlaps } from './trim-flaps.ts';
 import type { FlatSolid, Unfolded } from './unfold.ts';
@@ -106,6 +106,7 @@ function fitter(
   spec: FlapSpec,
 ): (attempts: ReadonlyMap<number, Attempt>) => Fitting {
   const { solid, edgesOf } = flatSolid;
+  const beds = pieces.map(({ panels }) => flapBed(panels));
   const underPanel = new Map<number, { readonly key: string; readonly flaps: readonly SeamFlap[] }>();
   const onPiece = new Map<number, { readonly flaps: readonly SeamFlap[]; readonly placed: readonly PlacedFlap[] }>();
   return (attempts) => {
@@ -140,7 +141,9 @@ function fitter(
       if (known && known.flaps.length === carried.length && known.flaps.every((flap, i) => flap === carried[i])) {
         return known.placed;
       }
-      const now = placeFlaps(flatSolid, piece, (seam) => (isFlap(seam) ? (trimmed.get(seam) ?? []) : []), spec);
+      const now = placeFlaps(flatSolid, piece, (seam) => (isFlap(seam) ? (trimmed.get(seam) ?? []) : []), spec, {
+        bed: beds[p] as FlapBed,
+      });
       onPiece.set(p, { flaps: carried, placed: now });
       return now;
     });

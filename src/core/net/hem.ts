@@ -167,7 +167,7 @@ export function placeHems(
   flaps: readonly PlacedFlap[],
 ): readonly PlacedHem[] {
   const { solid } = flatSolid;
-  const placed = placeFlaps(flatSolid, piece, (edge) => hemsAt.get(edge) ?? [], spec, flaps);
+  const placed = placeFlaps(flatSolid, piece, (edge) => hemsAt.get(edge) ?? [], spec, { before: flaps });
   return placed.map(({ flap: { edge, from, panel, polygon, base }, position, edges, start }): PlacedHem => {
     const path = edgePath(solid.edges[edge] as Edge);
     const half = start + Math.floor((edges - 1) / 2);

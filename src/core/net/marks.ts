@@ -1,4 +1,4 @@
-import { at } from '../geometry/polygon.ts';
+import { at, ringLength } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import { distance2, type Vec2 } from '../geometry/vector.ts';
 import { isSameLength, NOISE_MM } from '../tolerance.ts';
@@ -12,11 +12,22 @@ export function seamMarks(count: number, before = 0): readonly string[] {
   return Array.from({ length: count }, (_, i) => mark(before + i));
 }
 
+/** Pieces are sorted by their length round into cells of this size, mm: far above noise. */
+const CELL_MM = 0.01;
+
 /** Names for each piece the first one before it that it equals without turning over. */
 export function withCongruence(pieces: readonly Piece[]): readonly Piece[] {
-  return pieces.map((piece, i) => {
-    const first = pieces.slice(0, i).find((earlier) => isCongruent(earlier, piece));
-    return first ? { ...piece, same: first.id } : piece;
+  const firsts = new Map<number, Piece[]>();
+  return pieces.map((piece) => {
+    const round = ringLength(piece.outline);
+    // Like pieces are as long round, up to noise: in one cell, or in two that meet.
+    const cells = [...new Set([round - CELL_MM / 4, round + CELL_MM / 4].map((long) => Math.floor(long / CELL_MM)))];
+    const like = cells.flatMap((cell) => firsts.get(cell) ?? []);
+    const first = like.find((earlier) => isCongruent(earlier, piece));
+    if (first) return { ...piece, same: first.id };
+    const cell = Math.floor(round / CELL_MM);
+    firsts.set(cell, [...(firsts.get(cell) ?? []), piece]);
+    return piece;
   });
 }
 

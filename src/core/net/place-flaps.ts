@@ -1,6 +1,7 @@
-import { boxedRing } from '../geometry/convex-parts.ts';
+import { type BoxGrid, boxGrid, gridOf } from '../geometry/box-grid.ts';
+import { type BoxedRing, boxedRing } from '../geometry/convex-parts.ts';
 import { at, type Box, boxOf } from '../geometry/polygon.ts';
-import { alignSegments, apply2 } from '../geometry/rigid2.ts';
+import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import { distance2, lerp2, type Vec2 } from '../geometry/vector.ts';
 import type { FlapSpec } from '../project/project.ts';
 import { isSameLength } from '../tolerance.ts';
@@ -19,43 +20,86 @@ export interface PlacedFlap {
   readonly start: number;
 }
 
+/** What laying the flaps of one piece begins from, and what came of each flap when it was last laid. */
+export interface FlapBed {
+  readonly rings: readonly BoxedRing[];
+  readonly grid: BoxGrid;
+  readonly last: Map<SeamFlap, LaidBefore>;
+}
+
+interface LaidBefore {
+  readonly place: Rigid2;
+  /** Of the strip before it is trimmed. */
+  readonly around: Box;
+  /** The flaps that lay near it then. */
+  readonly beside: readonly PlacedFlap[];
+  readonly placed: PlacedFlap | null;
+}
+
+export function flapBed(panels: Unfolded['panels']): FlapBed {
+  const rings = panels.map(({ polygon }) => boxedRing(polygon));
+  return { rings, grid: gridOf(rings.map(({ box }) => box)), last: new Map() };
+}
+
 /**
  * Lays the flaps of a piece flat beside their panels, each trimmed so that it keeps off the panels and the flaps before it; one
  * that is left too small is not among them. `flapsAt` gives the flaps of a seam as they were trimmed under their mates; `before`
- * lie there already.
+ * are others that lie on the piece already. One that was laid on the bed before, with the same flaps beside it, is not trimmed
+ * again.
  */
 export function placeFlaps(
   flatSolid: FlatSolid,
   { panels }: Pick<Unfolded, 'panels'>,
   flapsAt: (seam: number) => readonly SeamFlap[],
   spec: FlapSpec,
-  before: readonly PlacedFlap[] = [],
+  { before = [], bed = flapBed(panels) }: { readonly before?: readonly PlacedFlap[]; readonly bed?: FlapBed } = {},
 ): readonly PlacedFlap[] {
   const { solid, edgesOf } = flatSolid;
   const placed: PlacedFlap[] = [];
-  const panelRings = panels.map(({ polygon }) => boxedRing(polygon).parts);
+  const all = [...before];
+  const flapGrid = boxGrid(Math.max(2 * spec.width, 1));
+  for (const { box } of before) flapGrid.add(box);
   panels.forEach(({ face, polygon }, panel) => {
     const carried = [...new Set(edgesOf[face])].flatMap(flapsAt);
-    for (const { seam: edge, from, to, start, edges, length, polygon: strip } of carried) {
+    for (const asked of carried) {
+      const { seam: edge, from, to, start, edges, length, polygon: strip } = asked;
       if (from !== face || strip.length === 0) continue;
       const position = stretchOf(flatSolid, edge, face).first + start;
       const isTooth = solid.edges[edge]?.via !== undefined;
       const [end, begin] = [at(polygon, position + edges), at(polygon, position)];
       // A curve may be a little longer flat than under the mate; then the middles of both are one.
-      const place = alignSegments([length / 2, 0], [length, 0], lerp2(end, begin, 0.5), begin);
+      const last = bed.last.get(asked);
+      const place = last?.place ?? alignSegments([length / 2, 0], [length, 0], lerp2(end, begin, 0.5), begin);
+      const around = last?.around ?? boxOf(strip.map((p) => apply2(place, p)));
+      const beside = flapGrid
+        .near(around)
+        .map((index) => all[index] as PlacedFlap)
+        .filter((other) => !isTooth || other.flap.edge !== edge);
+      const keep = (laid: PlacedFlap | null): void => {
+        bed.last.set(asked, { place, around, beside, placed: laid });
+        if (!laid) return;
+        placed.push(laid);
+        all.push(laid);
+        flapGrid.add(laid.box);
+      };
+      if (last && last.beside.length === beside.length && last.beside.every((other, i) => other === beside[i])) {
+        keep(last.placed);
+        continue;
+      }
       const obstacles: Obstacle[] = [
-        ...panelRings.flatMap((rings, index) =>
-          // A curve bulges past a tooth's base, and its teeth lean apart by themselves.
-          index === panel && isTooth
-            ? []
-            : rings.map((part) => ({ ...part, gap: index === panel ? 0 : spec.clearance })),
-        ),
-        ...[...before, ...placed]
-          .filter((other) => !isTooth || other.flap.edge !== edge)
-          .map(({ hull, box }) => ({ ring: hull, box, gap: 0 })),
+        ...bed.grid.near(around, spec.clearance).flatMap((index) => {
+          const { parts } = bed.rings[index] as BoxedRing;
+          // A curve bulges past a tooth's base, and its teeth lean apart by themselves; beyond the edge of a convex panel there is room.
+          const isClear = index === panel && (isTooth || parts.length === 1);
+          return isClear ? [] : parts.map((part) => ({ ...part, gap: index === panel ? 0 : spec.clearance }));
+        }),
+        ...beside.map(({ hull, box }) => ({ ring: hull, box, gap: 0 })),
       ];
       const kept = trimFlat(strip, place, obstacles, spec.least);
-      if (kept.length === 0 || (isTooth && !isSameLength(distance2(at(kept, 0), at(kept, 1)), length))) continue;
+      if (kept.length === 0 || (isTooth && !isSameLength(distance2(at(kept, 0), at(kept, 1)), length))) {
+        keep(null);
+        continue;
+      }
       const hull = kept.map((p) => apply2(place, p));
       // A tooth's base is the curve itself, from end to beginning.
       const curve = Array.from({ length: edges + 1 }, (_, k) => at(polygon, position + edges - k));
@@ -68,7 +112,7 @@ export function placeFlaps(
         base: edges,
         ...turnAt(solid, edge),
       };
-      placed.push({ flap, hull, box: boxOf(hull), position, edges, start });
+      keep({ flap, hull, box: boxOf(hull), position, edges, start });
     }
   });
   return placed;

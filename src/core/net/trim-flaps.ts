@@ -11,7 +11,7 @@ import {
   leftOf,
   ringDistance,
 } from '../geometry/polygon.ts';
-import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
+import { alignSegments, apply2, inverse2, type Rigid2 } from '../geometry/rigid2.ts';
 import { add2, distance2, dot2, left2, scale2, sub2, unit2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { FlapSpec } from '../project/project.ts';
 import { pointInFace } from '../solid/face-frame.ts';
@@ -268,7 +268,7 @@ export function trimFlat(
   obstacles: readonly Obstacle[],
   least: number,
 ): readonly Vec2[] {
-  const back = inverse(place);
+  const back = inverse2(place);
   const box = boxOf(polygon.map((p) => apply2(place, p)));
   let ring = polygon;
   for (const { ring: obstacle, box: around, gap } of obstacles) {
@@ -285,12 +285,6 @@ export function trimFlat(
   }
   return ring;
 }
-
-const inverse = ({ cos, sin, move: [x, y] }: Rigid2): Rigid2 => ({
-  cos,
-  sin: -sin,
-  move: [-(cos * x + sin * y), sin * x - cos * y],
-});
 
 /** How far a flap reaches from its seam, mm. */
 export const flapDepth = (flap: Pick<Flap, 'polygon' | 'base'>): number => {

@@ -1,11 +1,10 @@
-import { type BoxedRing, boxedRing, ringDepth } from '../geometry/convex-parts.ts';
 import { at } from '../geometry/polygon.ts';
-import { alignSegments, apply2, type Rigid2, rest2 } from '../geometry/rigid2.ts';
+import { alignSegments, apply2, rest2 } from '../geometry/rigid2.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import { flattenFace } from '../solid/face-frame.ts';
 import { edgesOfFaces } from '../solid/measure.ts';
 import type { Solid } from '../solid/solid.ts';
-import { NOISE_MM, NOISE_RAD } from '../tolerance.ts';
+import { NOISE_RAD } from '../tolerance.ts';
 import type { Fold, FoldKind, Panel } from './net.ts';
 
 /** A solid with what unfolding asks of it again and again. */
@@ -46,35 +45,6 @@ export interface Unfolded {
   readonly folds: readonly Fold[];
 }
 
-/** How many starts are tried before the one with the fewest pieces is taken. */
-const MOST_STARTS = 12;
-
-/**
- * Lays connected faces flat, joined along as many edges as it can without one covering another. A piece grows from one face by
- * its neighbours, breadth first or depth first, leaving out whatever would overlap; what is left over grows pieces of its own.
- * Started from each face in turn, the first single piece is taken, so that it is centred on its front panel where it can be;
- * where there is none, the fewest pieces.
- */
-export function unfoldFaces(flatSolid: FlatSolid, faces: readonly number[]): readonly Unfolded[] {
-  let best: readonly Unfolded[] | null = null;
-  const starts = (['breadth', 'depth'] as const).flatMap((order) => faces.map((root) => ({ order, root })));
-  for (const { order, root } of starts.slice(0, MOST_STARTS)) {
-    const pieces = growPieces(flatSolid, faces, root, order);
-    if (!best || pieces.length < best.length) best = pieces;
-    if (best.length === 1) break;
-  }
-  return best ?? [];
-}
-
-function growPieces(flatSolid: FlatSolid, faces: readonly number[], root: number, order: Order): Unfolded[] {
-  const wanted = new Set(faces);
-  const pieces: Unfolded[] = [];
-  for (let next: number | undefined = root; next !== undefined; [next] = wanted) {
-    pieces.push(growPiece(flatSolid, wanted, next, order));
-  }
-  return pieces;
-}
-
 /** Groups of the given faces that hang together by edges both run along. In order of their first face. */
 export function connectedFaces({ links }: FlatSolid, faces: readonly number[]): number[][] {
   const left = new Set(faces);
@@ -90,45 +60,38 @@ export function connectedFaces({ links }: FlatSolid, faces: readonly number[]): 
   return groups;
 }
 
-type Order = 'breadth' | 'depth';
-
-/** One piece from a root; takes the faces it lays out of `wanted`. */
-function growPiece(flatSolid: FlatSolid, wanted: Set<number>, root: number, order: Order): Unfolded {
+/**
+ * Lays the pieces of a forest flat: faces joined by the given edges. Each piece begins with the first of its faces, whose fall
+ * line runs down the page; a panel comes after the one that it is joined to.
+ */
+export function unfoldAlong(
+  flatSolid: FlatSolid,
+  faces: readonly number[],
+  joined: ReadonlySet<number>,
+): readonly Unfolded[] {
   const { solid, flat, links } = flatSolid;
-  const panels: Panel[] = [];
-  const folds: Fold[] = [];
-  const laid: BoxedRing[] = [];
-  /** Index of the panel, null where it would cover one that is laid already. */
-  const lay = (face: number, motion: Rigid2): number | null => {
-    const polygon = (flat[face] as readonly Vec2[]).map((p) => apply2(motion, p));
-    const own = boxedRing(polygon);
-    if (laid.some((other) => ringDepth(own, other) > NOISE_MM / 2)) return null;
-    wanted.delete(face);
-    laid.push(own);
-    return panels.push({ face, polygon }) - 1;
-  };
-  const join = (parent: number, { to, edge }: Link): number | null => {
-    const { face, polygon } = panels[parent] as Panel;
-    const ends = endsOnPanel(flatSolid, edge, face, polygon);
-    const [start, end] = endsOnPanel(flatSolid, edge, to, flat[to] as readonly Vec2[]);
-    // The neighbour runs along the edge the other way round.
-    const child = lay(to, alignSegments(end, start, ...ends));
-    if (child === null) return null;
-    folds.push({ edge, ends, ...turnAt(solid, edge), panels: [parent, child] });
-    return child;
-  };
-
-  lay(root, rest2);
-  const open = [0];
-  for (let parent = open.shift(); parent !== undefined; parent = open.shift()) {
-    const grown = (links[(panels[parent] as Panel).face] ?? []).flatMap((link) => {
-      const child = wanted.has(link.to) ? join(parent as number, link) : null;
-      return child === null ? [] : [child];
-    });
-    if (order === 'breadth') open.push(...grown);
-    else open.unshift(...grown);
-  }
-  return { panels, folds };
+  const laid = new Set<number>();
+  return faces.flatMap((root): Unfolded[] => {
+    if (laid.has(root)) return [];
+    laid.add(root);
+    const panels: Panel[] = [{ face: root, polygon: (flat[root] as readonly Vec2[]).map((p) => apply2(rest2, p)) }];
+    const folds: Fold[] = [];
+    for (let parent = 0; parent < panels.length; parent++) {
+      const { face, polygon } = panels[parent] as Panel;
+      for (const { to, edge } of links[face] ?? []) {
+        if (!joined.has(edge) || laid.has(to)) continue;
+        laid.add(to);
+        const ends = endsOnPanel(flatSolid, edge, face, polygon);
+        const [start, end] = endsOnPanel(flatSolid, edge, to, flat[to] as readonly Vec2[]);
+        // The neighbour runs along the edge the other way round.
+        const motion = alignSegments(end, start, ...ends);
+        const child =
+          panels.push({ face: to, polygon: (flat[to] as readonly Vec2[]).map((p) => apply2(motion, p)) }) - 1;
+        folds.push({ edge, ends, ...turnAt(solid, edge), panels: [parent, child] });
+      }
+    }
+    return [{ panels, folds }];
+  });
 }
 
 /** How far the paper is turned from flat along an edge, and which way. */

@@ -1,0 +1,130 @@
+import { poseNet } from '../../src/core/fold/pose.ts';
+import type { Vec2 } from '../../src/core/geometry/vector.ts';
+import { arrangeOnTable } from '../../src/core/net/arrange.ts';
+import { buildNet } from '../../src/core/net/build-net.ts';
+import { buildRoof } from '../../src/core/pipeline.ts';
+import type { LayerSpec, PiecesMode, Project, RoofSpec } from '../../src/core/project/project.ts';
+import { readProject } from '../../src/core/project/read-project.ts';
+import { kinds } from '../../src/core/roofs/catalogue.ts';
+import { raiseRegular } from '../../src/core/roofs/construct/raise-regular.ts';
+import type { Solid } from '../../src/core/solid/solid.ts';
+import { timeInTurn } from './median.ts';
+
+/** A bell-cast spire of so many sides, its bands all of one slant (mm), steeper from the eave up. */
+const SIDES = 10;
+const BAND = 8;
+const [FOOT, TOP] = [0.5, 1.45];
+const FLAPS = { width: 6, on: 'alternate', clearance: 0.5, least: 2 } as const;
+
+export function spireOf(faces: number): Solid {
+  const bands = Math.max(1, Math.round(faces / SIDES));
+  const pitches = Array.from({ length: bands }, (_, i) => FOOT + ((TOP - FOOT) * (i + 0.5)) / bands);
+  const runs = pitches.map((pitch) => BAND * Math.cos(pitch));
+  let [reach, level] = [runs.reduce((sum, run) => sum + run, 0), 0];
+  const profile = pitches.map((pitch, i): Vec2 => {
+    const point: Vec2 = [reach, level];
+    reach -= runs[i] as number;
+    level += BAND * Math.sin(pitch);
+    return point;
+  });
+  return raiseRegular(SIDES, [...profile, [0, level]]);
+}
+
+export interface NetSpeed {
+  readonly faces: number;
+  readonly pieces: PiecesMode;
+  /** Of the net with its flaps, and of one pose of it, ms. */
+  readonly ms: number;
+  readonly pose: number;
+  /** Time of the net goes with the faces to this power, from the size before to this. */
+  readonly growth: number | null;
+}
+
+/** Net and flaps of bell-cast spires of many bands. */
+export function netSpeeds(sizes: readonly number[] = [10, 100, 1_000, 10_000]): readonly NetSpeed[] {
+  return (['per-panel', 'one-piece'] as const).flatMap((pieces) => {
+    const speeds: NetSpeed[] = [];
+    for (const faces of sizes) {
+      const solid = spireOf(faces);
+      const { net } = buildNet(solid, { pieces, flaps: FLAPS });
+      const spots = arrangeOnTable([{ solid, net }], null)[0] ?? [];
+      const [rounds, trials] = faces > 1_000 ? [3, 1] : [9, 3];
+      const [ms = 0, pose = 0] = timeInTurn(
+        [
+          () => void buildNet(solid, { pieces, flaps: FLAPS }),
+          () => void poseNet(solid, net, MIDWAY, { rest: 40, spots }),
+        ],
+        rounds,
+        1,
+        trials,
+      );
+      const before = speeds.at(-1);
+      const growth = before ? Math.log(ms / before.ms) / Math.log(faces / before.faces) : null;
+      speeds.push({ faces, pieces, ms, pose, growth });
+    }
+    return speeds;
+  });
+}
+
+/** A pose in the middle of the work: flaps folded, pieces on their way. */
+const MIDWAY = 0.7;
+
+export interface ExampleSpeed {
+  readonly kind: string;
+  readonly title: string;
+  readonly as: LayerSpec['as'];
+  readonly faces: number;
+  /** From a change of a parameter to panels and flaps where they are drawn. */
+  readonly ms: number;
+}
+
+/** Every example of the catalogue from its parameters to solid, net, flaps and pose, as a shell in one piece and as a cover by panels; the slowest first. */
+export function exampleSpeeds(): readonly ExampleSpeed[] {
+  const examples = kinds.flatMap(({ id, examples: all }) =>
+    all.map(({ title, shape }) => ({ kind: id, title, shape })),
+  );
+  const reading = readProject(
+    JSON.stringify({
+      format: 'spirewright-project',
+      version: 1,
+      title: 'Every example',
+      units: 'mm',
+      stock: [{ id: 'plain', name: 'Plain', width: 700, height: 700, direction: 'any' }],
+      roofs: examples.flatMap(({ kind, title, shape }, index) =>
+        (['shell', 'cover'] as const).map((as) => ({
+          id: `roof-${index}-${as}`,
+          title,
+          kind,
+          shape,
+          layers: [{ as, stock: 'plain' }],
+        })),
+      ),
+    }),
+  );
+  if (!reading.ok) throw new Error(reading.issues.map(({ message }) => message).join(' '));
+  const { project } = reading.value;
+  const times = timeInTurn(
+    project.roofs.map((spec) => () => void changeRoof(spec, project)),
+    9,
+    1,
+    2,
+  );
+  return project.roofs
+    .map((spec, index): ExampleSpeed => {
+      const { kind, title, layers } = spec;
+      const faces = changeRoof(spec, project);
+      return { kind, title, as: layers[0]?.as ?? 'cover', faces, ms: times[index] ?? Number.NaN };
+    })
+    .sort((a, b) => b.ms - a.ms);
+}
+
+function changeRoof(spec: RoofSpec, _: Project): number {
+  const built = buildRoof(spec);
+  if (!built.ok) throw new Error(`the example ${spec.title} of ${spec.kind} has no roof`);
+  for (const layer of spec.layers) {
+    const { net } = buildNet(built.value, layer);
+    const [spots = []] = arrangeOnTable([{ solid: built.value, net }], spec.body);
+    poseNet(built.value, net, MIDWAY, { rest: 40, spots });
+  }
+  return built.value.faces.length;
+}

@@ -1,0 +1,188 @@
+import { rest2 } from '../geometry/rigid2.ts';
+import { type Random, seeded } from '../random.ts';
+import type { CutGraph, CutLink } from './cut-graph.ts';
+import { across, type CutRules, growingPiece, isBetter, type Laying, layForest } from './lay-nodes.ts';
+import { rankedQueue } from './ranked-queue.ts';
+
+export interface SearchOptions extends CutRules {
+  /** How often the panels of a group are laid; missing: by their number. */
+  readonly rounds?: number;
+  readonly seed: number;
+}
+
+/** Panels that are laid in the rounds of one search where nothing is said, and rounds at least and at most. */
+const PANELS = 800;
+const [LEAST_ROUNDS, MOST_ROUNDS] = [1, 100];
+
+export const usualRounds = (nodes: number): number =>
+  Math.max(LEAST_ROUNDS, Math.min(MOST_ROUNDS, Math.floor(PANELS / nodes)));
+
+/** Share of the rounds that one start may be bettered for. */
+const PER_START = 1 / 8;
+
+/** A net as its joined links. */
+export interface CutForest {
+  readonly joined: Uint8Array;
+  readonly laying: Laying;
+}
+
+/**
+ * Searches the joined links of a net: fewest pieces, then fewest necks, then the least length of seams (those seen from the
+ * front count twice), then the smallest bounding rectangles. Pieces are grown from a start by the longest edges first, then
+ * breadth first, then with edges weighed anew by chance; each is bettered by exchanging one fold for another, or by joining
+ * two pieces. A round is one laying of all panels. Ends early where no better net can be.
+ */
+export function searchCuts(graph: CutGraph, options: SearchOptions): CutForest {
+  const rounds = options.rounds ?? usualRounds(graph.nodes.length);
+  const random = seeded(options.seed);
+  const starts = startRanks(graph, options, random);
+  let best: CutForest | null = null;
+  for (let used = 0; used < rounds; ) {
+    const isFirst = used === 0;
+    const from = isFirst || options.fits ? 0 : Math.floor(random() * graph.nodes.length);
+    const { joined, isFree } = growForest(graph, starts.next().value, from, options);
+    const laying = layForest(graph, joined, options);
+    if (!laying) throw new Error('a grown piece covers itself or does not fit');
+    used++;
+    // Where nothing was in the way of the longest edges nothing has shorter seams.
+    const isShortest = isFirst && isFree && laying.score[0] === 1 && laying.score[1] === 0;
+    const room = isShortest ? rounds - used : Math.min(rounds - used, Math.ceil(rounds * PER_START));
+    const bettered = better(graph, { joined, laying }, options, { rounds: room, random });
+    used += bettered.used;
+    if (!best || isBetter(bettered.found.laying.score, best.laying.score)) best = bettered.found;
+    if (isShortest) break;
+  }
+  return best as CutForest;
+}
+
+/** Every second start by chance begins with so many of the links left out: a piece that takes all it can may leave two behind. */
+const LEFT_OUT = 0.3;
+
+/** For each start how soon each link is tried, the lowest first, never where it is infinite; null: as its nodes are laid. */
+function* startRanks(
+  { links }: CutGraph,
+  { neck }: CutRules,
+  random: Random,
+): Generator<readonly number[] | null, never> {
+  const all = links.reduce((sum, { weight }) => sum + weight, 0);
+  const longestFirst = links.map(({ weight, length }) => (length < neck ? 2 * all - weight : all - weight));
+  yield longestFirst;
+  yield null;
+  for (let isSparse = false; ; isSparse = !isSparse) {
+    const spread = 2 * random();
+    yield longestFirst.map((rank, l) =>
+      isSparse && random() < LEFT_OUT
+        ? Number.POSITIVE_INFINITY
+        : rank + (random() - 0.5) * spread * (links[l]?.weight ?? 0),
+    );
+  }
+}
+
+/** Grows pieces link by link, the first from the node `from`. `isFree`: nothing was left out for being in the way. */
+function growForest(
+  graph: CutGraph,
+  ranks: readonly number[] | null,
+  from: number,
+  { fits }: CutRules,
+): { readonly joined: Uint8Array; readonly isFree: boolean } {
+  const joined = new Uint8Array(graph.links.length);
+  const done = new Uint8Array(graph.nodes.length);
+  let isFree = true;
+  for (let turn = 0; turn < graph.nodes.length; turn++) {
+    const first = (from + turn) % graph.nodes.length;
+    if (done[first]) continue;
+    const piece = growingPiece(graph, fits);
+    const open = rankedQueue();
+    const reached = (node: number): void => {
+      done[node] = 1;
+      for (const l of graph.linksAt[node] ?? []) {
+        const rank = ranks ? (ranks[l] as number) : piece.nodes.length;
+        if (rank < Number.POSITIVE_INFINITY) open.push(rank, l);
+      }
+    };
+    piece.add(first, rest2, null);
+    reached(first);
+    for (let l = open.pop(); l !== null; l = open.pop()) {
+      const link = graph.links[l] as CutLink;
+      const on = link.nodes[piece.has(link.nodes[0]) ? 0 : 1];
+      const [node, motion] = across(link, on, piece.motionOf(on));
+      if (done[node]) continue;
+      if (piece.add(node, motion, { by: link, from: on })) {
+        joined[l] = 1;
+        reached(node);
+      } else isFree = false;
+    }
+  }
+  return { joined, isFree };
+}
+
+/** Betters a net by one change after another until none helps or the rounds are used. */
+function better(
+  graph: CutGraph,
+  start: CutForest,
+  rules: CutRules,
+  { rounds, random }: { readonly rounds: number; readonly random: Random },
+): { readonly found: CutForest; readonly used: number } {
+  let found = start;
+  let used = 0;
+  for (let isBettered = true; isBettered && used < rounds; ) {
+    isBettered = false;
+    const open = shuffled(
+      graph.links.flatMap((_, l) => (found.joined[l] ? [] : [l])),
+      random,
+    );
+    for (const link of open) {
+      for (const change of changesAt(graph, found, link, rules.neck)) {
+        if (used === rounds) return { found, used };
+        const joined = found.joined.slice();
+        joined[link] = 1;
+        if (change !== null) joined[change] = 0;
+        used++;
+        const laying = layForest(graph, joined, rules);
+        if (!laying || !isBetter(laying.score, found.laying.score)) continue;
+        found = { joined, laying };
+        isBettered = true;
+        break;
+      }
+      if (isBettered) break;
+    }
+  }
+  return { found, used };
+}
+
+/** Folds that may be cut so that a link can be joined, and the net be better for it; null: none needs to be. */
+function changesAt(graph: CutGraph, { laying }: CutForest, link: number, neck: number): readonly (number | null)[] {
+  const { nodes, weight } = graph.links[link] as CutLink;
+  const [a, b] = nodes;
+  const isWorth = (fold: number): boolean => {
+    const { weight: own, length } = graph.links[fold] as CutLink;
+    return own <= weight || (laying.score[1] > 0 && length < neck);
+  };
+  if (laying.pieceOf[a] === laying.pieceOf[b]) return foldsBetween(laying, a, b).filter(isWorth);
+  const beside = nodes.flatMap((n) => (graph.linksAt[n] ?? []).filter((l) => isFold(laying, graph, l)));
+  return [null, ...beside.filter(isWorth)];
+}
+
+const isFold = ({ by }: Laying, { links }: CutGraph, l: number): boolean =>
+  (links[l] as CutLink).nodes.some((n) => by[n] === l);
+
+/** The folds on the way from one node of a piece to another. */
+function foldsBetween({ parent, by, depth }: Laying, a: number, b: number): number[] {
+  const folds: number[] = [];
+  for (let [p, q] = [a, b]; p !== q; ) {
+    const isDeeper = (depth[p] as number) >= (depth[q] as number);
+    folds.push(by[isDeeper ? p : q] as number);
+    if (isDeeper) p = parent[p] as number;
+    else q = parent[q] as number;
+  }
+  return folds;
+}
+
+function shuffled(items: readonly number[], random: Random): number[] {
+  const row = [...items];
+  for (let i = row.length - 1; i > 0; i--) {
+    const j = Math.floor(random() * (i + 1));
+    [row[i], row[j]] = [row[j] as number, row[i] as number];
+  }
+  return row;
+}
