@@ -1,6 +1,8 @@
 import { type Fit, fitRoof } from './fit/fit.ts';
 import { pathLength, ringLength } from './geometry/polygon.ts';
 import { fail, type Issue, type Result, spell, succeed } from './issue.ts';
+import { offsetSolid } from './layers/offset-solid.ts';
+import { layerOffsets } from './layers/stack.ts';
 import { countedThickness } from './layers/thickness.ts';
 import { layPieces, type PieceToLay } from './layout/lay.ts';
 import type { LaidSheet } from './layout/layout.ts';
@@ -70,13 +72,23 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number): MadeR
   if (!built.ok) return { spec, made: null, issues: spelled(built.issues, project, path) };
   const solid = built.value;
   const issues: Issue[] = [...spelled(built.issues, project, path)];
+  const stacked = spec.layers.map((layer) => {
+    const stock = project.stock.find(({ id }) => id === layer.stock[0]) as Stock;
+    return { as: layer.as, thickness: countedThickness(layer, stock) };
+  });
+  const surfaces = layerOffsets(stacked).map((by, l) => {
+    const surface = offsetSolid(solid, by);
+    issues.push(...spelled(onLayer(surface.issues, l), project, `${path}.layers[${l}]`));
+    return surface.ok ? surface.value : null;
+  });
+  if (!surfaces.every((surface) => surface !== null)) return { spec, made: null, issues };
   let firstMark = 0;
   const layers = spec.layers.map((layer, l): MadeLayer => {
-    const { net, issues: netIssues } = buildNet(solid, { ...layer, firstMark });
+    const own = surfaces[l] as Solid;
+    const { net, issues: netIssues } = buildNet(own, { ...layer, firstMark });
     firstMark += net.seams.length;
     issues.push(...spelled(onLayer(netIssues, l), project, `${path}.layers[${l}]`));
-    const stock = project.stock.find(({ id }) => id === layer.stock[0]) as Stock;
-    return { spec: layer, thickness: countedThickness(layer, stock), solid, net };
+    return { spec: layer, thickness: stacked[l]?.thickness ?? 0, solid: own, net };
   });
   const { fit, issues: fitIssues } = fitRoof(solid, layers, {
     ...project,

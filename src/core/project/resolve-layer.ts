@@ -1,28 +1,37 @@
 import { isPositive } from '../tolerance.ts';
 import { type Intake, readLength, showLength } from './intake.ts';
-import { defaults, LEAST_THICKNESS_THAT_COUNTS, lengthLimits } from './limits.ts';
+import { defaults, lengthLimits } from './limits.ts';
 import { nearMiss } from './near-miss.ts';
 import { formatPath, isRecord, type PathPart } from './path.ts';
 import type { FlapSides, FlapSpec, LayerKind, LayerSpec, PiecesMode, Stock } from './project.ts';
 import { orList, projectIssue } from './sentences.ts';
 
-/** One layer of a roof; its papers are looked up in the project's stock. */
-export function resolveLayer(
+/** From the inside out. */
+const order: readonly LayerKind[] = ['board', 'shell', 'cover'];
+
+/** The layers of a roof, from the inside out: paper covers what card or board is under it, and card what board is. */
+export function resolveLayers(
   intake: Intake,
-  found: unknown,
+  found: readonly unknown[],
   path: readonly PathPart[],
   stock: readonly Stock[],
-): LayerSpec {
+): readonly LayerSpec[] {
+  const layers = found.map((layer, i) => resolveLayer(intake, layer, [...path, i], stock));
+  layers.forEach(({ as }, i) => {
+    const under = layers[i - 1]?.as;
+    if (under === undefined) return;
+    if (order.indexOf(as) >= order.indexOf(under)) return;
+    intake.report(projectIssue('layer-order', formatPath([...path, i, 'as']), { found: as, other: under }));
+  });
+  return layers;
+}
+
+/** One layer of a roof; its papers are looked up in the project's stock. */
+function resolveLayer(intake: Intake, found: unknown, path: readonly PathPart[], stock: readonly Stock[]): LayerSpec {
   const layer = isRecord(found) ? found : {};
   const as = (layer['as'] ?? 'cover') as LayerKind;
   const ids = resolveStockIds(intake, layer['stock'], [...path, 'stock'], stock);
   const thickness = layer['thickness'] === 'allow' ? 'allow' : 'ignore';
-  checkThickness(
-    intake,
-    path,
-    thickness,
-    stock.find((paper) => paper.id === ids[0]),
-  );
   return {
     as,
     stock: ids,
@@ -62,32 +71,6 @@ function resolveStockIds(
     }
   });
   return ids;
-}
-
-/** Until offset surfaces are built, only layers that count as having no thickness can be cut. */
-function checkThickness(
-  intake: Intake,
-  path: readonly PathPart[],
-  thickness: LayerSpec['thickness'],
-  paper: Stock | undefined,
-): void {
-  if (!paper || !isPositive(paper.thickness)) return;
-  if (thickness === 'ignore' && paper.thickness < LEAST_THICKNESS_THAT_COUNTS) return;
-  const least = showLength(LEAST_THICKNESS_THAT_COUNTS, 'mm');
-  intake.report(
-    projectIssue(
-      'not-yet',
-      formatPath(thickness === 'allow' ? [...path, 'thickness'] : [...path, 'stock']),
-      {
-        label: `Allowing for the thickness of a layer ("${paper.name}" is ${showLength(paper.thickness, 'mm')} thick)`,
-        other:
-          thickness === 'allow'
-            ? 'Leave thickness out, or set it to "ignore".'
-            : `Take a paper under ${least}: it counts as having no thickness.`,
-      },
-      { found: paper.thickness, most: LEAST_THICKNESS_THAT_COUNTS },
-    ),
-  );
 }
 
 function resolveFlaps(intake: Intake, found: unknown, path: readonly PathPart[]): FlapSpec {

@@ -7,7 +7,7 @@ import { defaults, lengthLimits } from './limits.ts';
 import { formatPath, isRecord, type PathPart } from './path.ts';
 import type { Project, RoofSpec, Stock } from './project.ts';
 import { resolveBody, resolveOverhang } from './resolve-body.ts';
-import { resolveLayer } from './resolve-layer.ts';
+import { resolveLayers } from './resolve-layer.ts';
 import { resolveNeighbours } from './resolve-neighbours.ts';
 import { resolvePage, resolveStock } from './resolve-paper.ts';
 import { resolveShape } from './resolve-shape.ts';
@@ -109,6 +109,6 @@ function resolveRoof(
             isScaled: true,
           }),
     neighbours: resolveNeighbours(intake, roof, path, body),
-    layers: listIn(roof['layers']).map((layer, i) => resolveLayer(intake, layer, [...path, 'layers', i], stock)),
+    layers: resolveLayers(intake, listIn(roof['layers']), [...path, 'layers'], stock),
   };
 }

@@ -131,6 +131,11 @@ const sentences = {
     message: ({ found, other }) => `The flaps are ${found} wide, under the least usable width of ${other}.`,
     remedy: () => 'Make the flaps wider or the least width smaller, or take no flaps ("on": "none").',
   },
+  'layer-order': {
+    message: ({ found, other }) =>
+      `A layer of ${found} lies outside a layer of ${other}. Layers are listed from the inside out: board, shell, cover.`,
+    remedy: ({ found, other }) => `Put the ${found} before the ${other}.`,
+  },
 } satisfies Record<string, Sentence>;
 
 export type ProjectIssueCode = keyof typeof sentences;

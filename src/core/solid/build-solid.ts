@@ -101,7 +101,7 @@ export function buildSolid(drafts: readonly FaceDraft[], abutments: readonly Abu
 }
 
 /** How far the paper turns at an edge, radians; at the foot of a wall that stands on a face, to the face behind the wall. */
-function turnBetween(first: Meeting, second: Meeting, along: Vec3, isAbutment: boolean): number {
+export function turnBetween(first: Meeting, second: Meeting, along: Vec3, isAbutment: boolean): number {
   const turn = turnAlong(first.normal, second.normal, along);
   return isAbutment && standsOn(first.normal, second.normal, along) ? turn + Math.PI : turn;
 }
@@ -136,7 +136,7 @@ interface EdgePart {
 }
 
 /** A face at an edge with its outward normal there. */
-interface Meeting {
+export interface Meeting {
   readonly face: number;
   readonly normal: Vec3;
 }
@@ -187,7 +187,7 @@ export const turnAlong = (n1: Vec3, n2: Vec3, along: Vec3): number =>
  * What an edge is, from how its faces leave it. A face leaves an edge of its loop along its normal crossed with the edge:
  * upward (a slope from its eave), downward (a slope from its ridge) or level (a flat top).
  */
-function edgeRole(
+export function edgeRole(
   faces: readonly Face[],
   [first, second]: readonly [Meeting, Meeting?],
   along: Vec3,

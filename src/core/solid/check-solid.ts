@@ -9,9 +9,10 @@ import { boundsFace, edgePath, type Face, type Solid } from './solid.ts';
 
 /**
  * What a solid must be before anything is unfolded from it: faces flat and facing out, every edge known and of its
- * true length, no face left hanging, the lowest eave at z = 0 (a fascia hangs below it). Returns no issue for every solid that a kind builds.
+ * true length, no face left hanging, the lowest eave at z = 0 (a fascia hangs below it; of a layer's surface the lowest corner may be
+ * a verge's or a deck's that has moved). Returns no issue for every solid that a kind builds.
  */
-export function checkSolid(solid: Solid): readonly Issue[] {
+export function checkSolid(solid: Solid, { isLayer = false } = {}): readonly Issue[] {
   const issues: Issue[] = [];
   const found = (code: string, message: string, numbers: Record<string, number>): void => {
     issues.push({ level: 'error', code, path: '', numbers, message });
@@ -51,7 +52,7 @@ export function checkSolid(solid: Solid): readonly Issue[] {
   }
   const standing = solid.faces.filter((face) => face.part !== 'fascia');
   const lowest = Math.min(...standing.flatMap(({ loop }) => loop.map((v) => solid.vertices[v]?.[2] ?? Number.NaN)));
-  if (!isSameLength(lowest, 0)) found('eave-off-zero', 'The lowest eave is not at level 0.', { lowest });
+  if (!isLayer && !isSameLength(lowest, 0)) found('eave-off-zero', 'The lowest eave is not at level 0.', { lowest });
   for (const edge of solid.edges) {
     const [a, b] = edge.ends.map((v) => solid.vertices[v] as Vec3) as [Vec3, Vec3];
     const off = Math.abs(lengthOf(solid, edge) - edge.length);

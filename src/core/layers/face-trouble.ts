@@ -1,0 +1,42 @@
+import { at, ringArea } from '../geometry/polygon.ts';
+import { cross2, dot3, sub2, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { faceFrame } from '../solid/face-frame.ts';
+import type { Face, Solid } from '../solid/solid.ts';
+import { NOISE_MM, NOISE_MM2 } from '../tolerance.ts';
+
+/** Corners of a face up to which its edges are compared each with each: the others only sample a curve. */
+const MOST_CORNERS = 80;
+
+/** The first flat face of a moved solid that is turned over or runs across itself, seen in the plane it had; null: all are sound. */
+export function faceTrouble(first: Solid, { vertices, faces }: Pick<Solid, 'vertices' | 'faces'>): number | null {
+  for (const [f, face] of faces.entries()) {
+    const flat = seenFrom(first, f, face, vertices);
+    if (!(ringArea(flat) > NOISE_MM2)) return f;
+    if (!face.roll && flat.length <= MOST_CORNERS && crossesItself(flat)) return f;
+  }
+  return null;
+}
+
+function seenFrom(first: Solid, f: number, { loop, roll }: Face, vertices: readonly Vec3[]): readonly Vec2[] {
+  if (roll) return roll.flat;
+  const { x, y, origin } = faceFrame(first, f);
+  return loop.map((v) => {
+    const away = sub3(vertices[v] as Vec3, origin);
+    return [dot3(away, x), dot3(away, y)];
+  });
+}
+
+function crossesItself(ring: readonly Vec2[]): boolean {
+  const side = (a: Vec2, b: Vec2, p: Vec2): number =>
+    cross2(sub2(b, a), sub2(p, a)) / Math.hypot(b[0] - a[0], b[1] - a[1]);
+  return ring.some((a, i) => {
+    const b = at(ring, i + 1);
+    return ring.some((c, j) => {
+      if (j < i + 2 || (i === 0 && j === ring.length - 1)) return false;
+      const d = at(ring, j + 1);
+      const isApart = (p: number, q: number): boolean =>
+        (p > NOISE_MM && q < -NOISE_MM) || (p < -NOISE_MM && q > NOISE_MM);
+      return isApart(side(a, b, c), side(a, b, d)) && isApart(side(c, d, a), side(c, d, b));
+    });
+  });
+}

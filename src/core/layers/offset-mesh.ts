@@ -1,0 +1,199 @@
+import { at } from '../geometry/polygon.ts';
+import { add3, cross3, dot3, length3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
+import { standsOn } from '../solid/build-solid.ts';
+import { normalAt } from '../solid/face-frame.ts';
+import { edgesOfFaces } from '../solid/measure.ts';
+import { type Edge, edgePath, type Face, type Solid } from '../solid/solid.ts';
+import { isSameLength, NOISE_MM, NOISE_RAD } from '../tolerance.ts';
+import type { MovingPlane } from './moving-plane.ts';
+
+/** A face where it takes part in a corner, or what lies beyond an edge of one face. */
+export interface Sector {
+  /** Index of the face; null beyond an edge. */
+  readonly face: number | null;
+  /** Index of the edge; null for a face. */
+  readonly edge: number | null;
+  /** Null where the paper is rolled and the plane differs from point to point. */
+  readonly plane: MovingPlane | null;
+  /** Face whose rolled surface is met, from its inside (-1) or its outside (1). */
+  readonly rolled?: { readonly face: number; readonly side: 1 | -1 };
+}
+
+/** Where faces meet. Going round counter-clockwise, seen from outside. */
+export interface Corner {
+  readonly ring: readonly Sector[];
+  /** Vertices of the first solid that it comes from. */
+  readonly origins: readonly number[];
+  readonly place: Vec3;
+}
+
+/** A solid while it is offset: corners by key, faces as loops of such keys. */
+export interface OffsetMesh {
+  readonly corners: ReadonlyMap<number, Corner>;
+  readonly loops: readonly (readonly number[])[];
+}
+
+/** The solid as faces and the planes beyond its free edges. */
+export function meshOf(solid: Solid): OffsetMesh {
+  const edgesOf = edgesOfFaces(solid);
+  const sectors = solid.faces.map((face, f): Sector => sectorOfFace(solid, face, f));
+  const beyond = new Map<number, Sector>();
+  const sectorBeyond = (e: number): Sector => {
+    const known = beyond.get(e) ?? sectorOfEdge(solid, e);
+    beyond.set(e, known);
+    return known;
+  };
+  /** The face that runs along this step of a loop the other way; null where it is free or ends under another. */
+  const across = (f: number, i: number): number | null => {
+    const edge = solid.edges[at(edgesOf[f] ?? [], i)] as Edge;
+    return edge.role === 'abutment' ? null : (edge.faces.find((other) => other !== f) ?? null);
+  };
+  const corners = new Map<number, Corner>();
+  const loops = solid.faces.map(({ loop }) => loop.map(() => -1));
+  const positionsOf = solid.vertices.map((): (readonly [number, number])[] => []);
+  solid.faces.forEach(({ loop }, f) => {
+    loop.forEach((v, i) => {
+      positionsOf[v]?.push([f, i]);
+    });
+  });
+  const loopOf = (f: number): readonly number[] => (solid.faces[f] as Face).loop;
+  positionsOf.forEach((positions, v) => {
+    /** The next face round the vertex: it lies across the edge by which the loop comes in. */
+    const nextOf = ([f, i]: readonly [number, number]): readonly [number, number] | null => {
+      const to = across(f, i - 1);
+      const before = at(loopOf(f), i - 1);
+      return to === null ? null : (positions.find(([g, j]) => g === to && at(loopOf(g), j + 1) === before) ?? null);
+    };
+    const isFirst = ([f, i]: readonly [number, number]): boolean => across(f, i) === null;
+    const left = new Set(positions);
+    for (const first of [...positions.filter(isFirst), ...positions]) {
+      if (!left.has(first)) continue;
+      const fan: (readonly [number, number])[] = [];
+      for (let next: readonly [number, number] | null = first; next && left.delete(next); next = nextOf(next))
+        fan.push(next);
+      const [f, i] = first;
+      const [g, j] = fan.at(-1) as readonly [number, number];
+      const ring = fan.map(([face]) => sectors[face] as Sector);
+      if (isFirst(first)) {
+        ring.unshift(sectorBeyond(at(edgesOf[f] ?? [], i)));
+        ring.push(sectorBeyond(at(edgesOf[g] ?? [], j - 1)));
+      }
+      const key = corners.size;
+      corners.set(key, { ring, origins: [v], place: solid.vertices[v] as Vec3 });
+      for (const [face, position] of fan) (loops[face] as number[])[position] = key;
+    }
+  });
+  return { corners, loops };
+}
+
+function sectorOfFace(solid: Solid, face: Face, f: number): Sector {
+  const own = { face: f, edge: null };
+  if (face.roll) return { ...own, plane: null, rolled: { face: f, side: 1 } };
+  const speed = holdsStill(solid, f) ? 0 : 1;
+  return {
+    ...own,
+    plane: { normal: normalAt(solid.vertices, face, solid.vertices[face.loop[0] as number] as Vec3), speed },
+  };
+}
+
+/**
+ * A wall that cuts a cone through its peak, as behind half a cone, stays in its plane: paper could not be rolled over the peak
+ * beyond it.
+ */
+export function holdsStill({ faces }: Pick<Solid, 'faces'>, wall: number): boolean {
+  const own = faces[wall] as Face;
+  if (own.part !== 'wall') return false;
+  return faces.some(({ loop, roll }) => {
+    if (roll?.surface.form !== 'cone') return false;
+    return roll.rulings.some(([high, low]) => [high, low].every((p) => own.loop.includes(at(loop, p))));
+  });
+}
+
+/** The plane in which a face ends at a free edge, or the surface that a wall ends at. */
+function sectorOfEdge(solid: Solid, e: number): Sector {
+  const { vertices, faces } = solid;
+  const edge = solid.edges[e] as Edge;
+  const path = edgePath(edge).map((v) => vertices[v] as Vec3);
+  const [f, host] = edge.faces as readonly [number, number?];
+  const face = faces[f] as Face;
+  const half = Math.floor((path.length - 1) / 2);
+  const [from, to] = [path[half], path[half + 1]] as [Vec3, Vec3];
+  const along = unit3(sub3(to, from));
+  const middle = scale3(add3(from, to), 0.5);
+  const normal = normalAt(vertices, face, middle);
+  const own = { face: null, edge: e };
+  if (edge.role === 'abutment' && host !== undefined) {
+    const met = faces[host] as Face;
+    const facing = normalAt(vertices, met, middle);
+    const side = standsOn(normal, facing, along) ? 1 : -1;
+    if (met.roll) return { ...own, plane: null, rolled: { face: host, side } };
+    return { ...own, plane: { normal: scale3(facing, side), speed: side } };
+  }
+  const out = cross3(along, normal);
+  const facing = (plane: Vec3): Vec3 => (dot3(plane, out) < 0 ? scale3(plane, -1) : plane);
+  const isLevel = path.every((p) => isSameLength(p[2], from[2]));
+  const isDeck = Math.hypot(normal[0], normal[1]) <= NOISE_RAD;
+  const leansOnWall = edge.role === 'rim' && face.part === 'slope' && isOutermost(solid, edge, out);
+  if (isLevel && !isDeck && !leansOnWall) return { ...own, plane: { normal: facing([0, 0, 1]), speed: 0 } };
+  const upright = uprightPlane(solid, edge, path, normal);
+  return { ...own, plane: { normal: facing(upright.normal), speed: upright.speed } };
+}
+
+/** The upright plane through an edge; the one square to its face where the face is upright itself. */
+function uprightPlane(solid: Solid, edge: Edge, path: readonly Vec3[], normal: Vec3): MovingPlane {
+  const { vertices, faces, edges } = solid;
+  const chord = sub3(path.at(-1) as Vec3, path[0] as Vec3);
+  const level = Math.hypot(chord[0], chord[1]);
+  const upright: Vec3 = [chord[1] / level, -chord[0] / level, 0];
+  const isUpright = level <= NOISE_MM * length3(chord);
+  if (isUpright || Math.abs(dot3(upright, normal)) > 1 - NOISE_RAD) {
+    // Under a gable a fascia ends where the slope above it does.
+    const beside = edges.find(
+      (other) =>
+        other !== edge &&
+        other.faces.length === 1 &&
+        other.role === 'verge' &&
+        other.ends.some((v) => edge.ends.includes(v)),
+    );
+    const step = beside && sub3(vertices[beside.ends[1]] as Vec3, vertices[beside.ends[0]] as Vec3);
+    if (isUpright && step && Math.hypot(step[0], step[1]) > NOISE_MM) {
+      const plane: Vec3 = unit3([step[1], -step[0], 0]);
+      if (Math.abs(dot3(plane, normal)) < 1 - NOISE_RAD) return { normal: plane, speed: 0 };
+    }
+    return { normal: unit3(cross3(chord, normal)), speed: 0 };
+  }
+  // A slope that ends flush with a wall goes out with it.
+  const out = cross3(unit3(chord), normal);
+  const facing = dot3(upright, out) < 0 ? scale3(upright, -1) : upright;
+  const isFlush = faces.some(
+    (face, f) =>
+      face.part === 'wall' &&
+      !holdsStill(solid, f) &&
+      face.loop.some((v) => edgePath(edge).includes(v)) &&
+      Math.abs(dot3(normalAt(vertices, face, path[0] as Vec3), facing)) > 1 - NOISE_RAD &&
+      face.loop.every((v) => Math.abs(dot3(sub3(vertices[v] as Vec3, path[0] as Vec3), facing)) <= NOISE_MM),
+  );
+  return { normal: facing, speed: isFlush ? 1 : 0 };
+}
+
+/** Nothing of the roof lies straight out beyond the edge in plan, as it would across an open top. */
+function isOutermost({ vertices }: Solid, edge: Edge, out: Vec3): boolean {
+  const level = Math.hypot(out[0], out[1]);
+  if (level <= NOISE_RAD) return false;
+  const reach = ([x, y]: Vec3): number => (x * out[0] + y * out[1]) / level;
+  const own = Math.max(...edge.ends.map((v) => reach(vertices[v] as Vec3)));
+  return vertices.every((v) => reach(v) <= own + NOISE_MM);
+}
+
+/** Steps along the loops of faces, each once: the face, both corners in its direction. */
+export function stepsOf({ loops }: OffsetMesh): readonly { face: number; from: number; to: number }[] {
+  const seen = new Set<string>();
+  return loops.flatMap((loop, face) =>
+    loop.flatMap((from, i) => {
+      const to = at(loop, i + 1);
+      if (from === to || seen.has(`${to}-${from}`)) return [];
+      seen.add(`${from}-${to}`);
+      return [{ face, from, to }];
+    }),
+  );
+}

@@ -1,0 +1,113 @@
+import { describe, expect, test } from 'vitest';
+import type { ShapeValues } from '../project/project.ts';
+import { findKind } from '../roofs/catalogue.ts';
+import type { Solid } from '../solid/solid.ts';
+import { offsetSolid } from './offset-solid.ts';
+import { layerOffsets } from './stack.ts';
+
+function solidOf(kind: string, shape: ShapeValues): Solid {
+  const built = findKind(kind)?.build(shape, null);
+  if (!built?.ok) throw new Error(JSON.stringify(built?.issues));
+  return built.value;
+}
+
+function moved(solid: Solid, by: number): Solid {
+  const result = offsetSolid(solid, by);
+  if (!result.ok) throw new Error(JSON.stringify(result.issues));
+  return result.value;
+}
+
+describe('an offset pyramid', () => {
+  // Plan 60 by 40, rise 50, 2 mm out. A slope of run r goes up at its eave by 2 sqrt(r² + 50²) / r over the same point: the slopes
+  // of run 30 by 3.8873 mm, those of run 20 by 5.3852 mm. They meet their opposites 1.4979 mm apart in height.
+  const solid = solidOf('pyramid', { width: 60, depth: 40, rise: 50 });
+
+  test('of unequal pitches parts at its peak, and says by how much', () => {
+    const result = offsetSolid(solid, 2);
+    const east = (2 * Math.hypot(30, 50)) / 30;
+    const south = (2 * Math.hypot(20, 50)) / 20;
+    expect(result.issues).toMatchObject([{ level: 'note', code: 'peak-parted' }]);
+    expect(result.issues[0]?.numbers?.['apart']).toBeCloseTo(south - east, 9);
+    expect((south - east).toFixed(2)).toBe('1.50');
+    if (!result.ok) return;
+    // The lower pair makes the ridge, as long as the other takes to come down to it: 2 · 1.4979 · 20 / 50.
+    const ridge = result.value.edges.find(({ role }) => role === 'ridge');
+    expect(ridge?.id).toBe('ridge-east-west');
+    expect(ridge?.length).toBeCloseTo((2 * (south - east) * 20) / 50, 9);
+    expect(Math.max(...result.value.vertices.map((v) => v[2]))).toBeCloseTo(50 + east, 9);
+    expect(result.value.vertices.filter((v) => v[2] === 0)).toHaveLength(4);
+    // Its edges are the pyramid's own, and the ridge.
+    expect(result.value.edges.slice(0, -1).map(({ id, role }) => [id, role])).toEqual(
+      solid.edges.map(({ id, role }) => [id, role]),
+    );
+  });
+
+  test('of equal pitches keeps one peak, 2 / cos of the pitch higher, over an eave 2 / sin of it farther out', () => {
+    // Plan 40 by 40, rise 30: the slant is 36.0555.
+    const square = moved(solidOf('pyramid', { width: 40, depth: 40, rise: 30 }), 2);
+    const slant = Math.hypot(20, 30);
+    expect(square.vertices).toHaveLength(5);
+    expect(Math.max(...square.vertices.map((v) => v[2]))).toBeCloseTo(30 + (2 * slant) / 20, 9);
+    expect(Math.max(...square.vertices.map((v) => v[0]))).toBeCloseTo(20 + (2 * slant) / 30, 9);
+  });
+
+  test('comes back when it is moved back', () => {
+    const back = moved(moved(solid, 2), -2);
+    expect(back.vertices).toHaveLength(5);
+    expect(back.edges.map(({ id }) => id)).toEqual(solid.edges.map(({ id }) => id));
+  });
+
+  test('of no thickness is itself', () => {
+    expect(moved(solid, 0)).toBe(solid);
+  });
+
+  test('inwards by more than it holds is refused, with how far it can go', () => {
+    // The slopes of run 20 meet at the eave's level once they have come in by 50 · 20 / sqrt(20² + 50²) = 18.57 mm.
+    const result = offsetSolid(solid, -30);
+    expect(result.ok).toBe(false);
+    expect(result.issues[0]).toMatchObject({ code: 'layer-too-thick', level: 'error' });
+    const most = result.issues[0]?.numbers?.['most'] ?? 0;
+    expect(most).toBeGreaterThan(10);
+    expect(most).toBeLessThanOrEqual((50 * 20) / Math.hypot(20, 50));
+  });
+});
+
+test('an offset cone is the cone of the same pitch over the same eave plane', () => {
+  // Diameter 60, rise 40: the slant is 50, so that 1 mm out the radius grows by 50 / 40 and the rise by 50 / 30.
+  const cone = moved(solidOf('cone', { diameter: 60, rise: 40 }), 1);
+  expect(Math.max(...cone.vertices.map((v) => v[2]))).toBeCloseTo(40 + 50 / 30, 9);
+  expect(Math.max(...cone.vertices.map((v) => Math.hypot(v[0], v[1])))).toBeCloseTo(30 + 50 / 40, 9);
+  expect(cone.faces[0]?.roll?.surface).toMatchObject({ form: 'cone' });
+  expect(cone.faces[0]?.roll?.deviation).toBeLessThanOrEqual(0.01);
+});
+
+test('an offset vault is rolled on the larger radius about the same axis, down to the same level', () => {
+  // Span 60, rise 20: the radius is 60² / 160 + 10 = 32.5 about an axis 12.5 below the eave.
+  const vault = moved(solidOf('barrel', { width: 80, depth: 60, rise: 20, ends: 'open' }), 1.5);
+  expect(vault.faces[0]?.roll?.surface).toMatchObject({ form: 'cylinder', radius: 34 });
+  expect(Math.max(...vault.vertices.map((v) => v[2]))).toBeLessThanOrEqual(21.5);
+  expect(Math.max(...vault.vertices.map((v) => v[1]))).toBeCloseTo(Math.sqrt(34 ** 2 - 12.5 ** 2), 6);
+});
+
+describe('layers of a stack', () => {
+  test('innermost: board to its outside, a shell to its middle, a cover on the shape', () => {
+    expect(layerOffsets([{ as: 'board', thickness: 2 }])).toEqual([0]);
+    expect(layerOffsets([{ as: 'shell', thickness: 0.5 }])).toEqual([-0.25]);
+    expect(layerOffsets([{ as: 'cover', thickness: 0.6 }])).toEqual([0.3]);
+  });
+
+  test('further ones lie on those under them', () => {
+    const stack = [
+      { as: 'board', thickness: 2 },
+      { as: 'shell', thickness: 0.5 },
+      { as: 'cover', thickness: 0.3 },
+    ] as const;
+    expect(layerOffsets(stack)).toEqual([0, 0.25, 0.65]);
+    expect(
+      layerOffsets([
+        { as: 'cover', thickness: 0.6 },
+        { as: 'cover', thickness: 0.4 },
+      ]),
+    ).toEqual([0.3, 0.8]);
+  });
+});
