@@ -57,6 +57,13 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
             expect(order.indexOf(p)).toBeLessThan(order.indexOf(mate));
           }
         });
+        // Nothing of its own part of the roof comes after the piece that closes it.
+        const last = net.closing ? order.indexOf(net.closing.piece) : -1;
+        const beside = net.seams.flatMap(({ sides: [a, b] }) =>
+          a.piece === net.closing?.piece ? [b.piece] : b.piece === net.closing?.piece ? [a.piece] : [],
+        );
+        const standsOn = solid.edges.some((edge) => edge.role === 'abutment');
+        if (!standsOn) for (const piece of beside) expect(order.indexOf(piece)).toBeLessThanOrEqual(last);
       }),
       counts,
     );

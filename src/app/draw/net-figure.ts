@@ -12,6 +12,8 @@ export interface Measure {
   readonly kind: 'inside' | 'outside' | 'fall';
   /** Unit normal towards the side of the number. */
   readonly side: Vec2;
+  /** Width of the hem that hangs there, mm: an outside measure stands beyond it. */
+  readonly hem: number;
   /** Another inside measure of the same panel says the same: left out where there is little room. */
   readonly isTwin: boolean;
 }
@@ -29,6 +31,8 @@ export interface PanelName {
   /** Unit normal to the outside. */
   readonly side: Vec2;
   readonly title: string;
+  /** Width of the hem between the eave and the name, mm. */
+  readonly hem: number;
   /** A measure stands between the eave and the name. */
   readonly isBehindMeasure: boolean;
 }
@@ -64,7 +68,7 @@ const fallLine = (polygon: readonly Vec2[], eave: readonly [Vec2, Vec2]): Measur
   const most = Math.max(...heights);
   const top = middle(polygon.filter((_, i) => most - (heights[i] as number) < most / 1000));
   const foot = sub2(top, scale2(up, most));
-  return { ends: [foot, top], length: most, kind: 'fall', side: unit(left2(sub2(foot, top))), isTwin: false };
+  return { ends: [foot, top], length: most, kind: 'fall', side: unit(left2(sub2(foot, top))), hem: 0, isTwin: false };
 };
 
 /** Two panels with equal signatures look the same to the eye; only the first is measured. */
@@ -78,13 +82,15 @@ interface Joined {
   readonly isJoined: (edge: number) => boolean;
   /** To another panel of the same piece. */
   readonly isFolded: (edge: number) => boolean;
+  /** Width of the hem along an edge, mm; 0 without one. */
+  readonly hemOf: (edge: number) => number;
 }
 
 const measurePanel = (
   solid: Solid,
   { face, polygon }: Panel,
   edges: readonly number[],
-  { isJoined, isFolded }: Joined,
+  { isJoined, isFolded, hemOf }: Joined,
 ): Measure[] => {
   const sides = polygonEdges(polygon).flatMap((ends, i): Measure[] => {
     const edge = solid.edges[edges[i] ?? -1];
@@ -100,6 +106,7 @@ const measurePanel = (
         length: edge.length,
         kind: isOutside ? 'outside' : 'inside',
         side: isOutside ? scale2(normal, -1) : normal,
+        hem: isOutside ? hemOf(edges[i] as number) : 0,
         isTwin: false,
       },
     ];
@@ -143,6 +150,17 @@ const lowStretch = (
     : [at(polygon, middlePart - 1), at(polygon, middlePart + 1)];
 };
 
+/** How far the hem along an edge stands out from its foot on a flat piece, mm. */
+const hemWidth = ({ hems }: Piece, edge: number): number => {
+  const hem = hems.find((one) => one.edge === edge);
+  const [a, b] = hem?.polygon ?? [];
+  if (hem === undefined || a === undefined || b === undefined) return 0;
+  // Round a curve it is toothed, and each tooth stands straight out.
+  if (hem.base > 1) return length2(sub2(at(hem.polygon, -1), a));
+  const along = unit(sub2(b, a));
+  return Math.max(...hem.polygon.map((p) => Math.abs(dot2(sub2(p, a), left2(along)))));
+};
+
 /** What is written on each piece of a net: measures of every panel that is not like one before, letters, names. */
 export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
   const seen = new Set<string>();
@@ -150,6 +168,7 @@ export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
   return net.pieces.map((piece, index) => {
     const folded = new Set(piece.folds.map((fold) => fold.edge));
     const joined = new Set([...folded, ...net.seams.map((seam) => seam.edge)]);
+    const hemOf = (edge: number): number => hemWidth(piece, edge);
     // What hangs from an eave is known by it.
     const named = piece.panels.filter(({ face }) => solid.faces[face]?.part !== 'fascia');
     const measured = new Set<number>();
@@ -161,6 +180,7 @@ export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
       return measurePanel(solid, panel, edges[panel.face] ?? [], {
         isJoined: (edge) => joined.has(edge),
         isFolded: (edge) => folded.has(edge),
+        hemOf,
       });
     });
     const marks = net.seams.flatMap((seam) =>
@@ -179,7 +199,16 @@ export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
       const ends = lowStretch(solid, edges[panel.face] ?? [], panel.polygon);
       if (ends === undefined || named.length === 1) return [];
       const title = solid.faces[panel.face]?.title ?? '';
-      return [{ ends, side: scale2(inward(ends), -1), title, isBehindMeasure: measured.has(panel.face) }];
+      const low = edges[panel.face] ?? [];
+      return [
+        {
+          ends,
+          side: scale2(inward(ends), -1),
+          title,
+          hem: hemOf(low[lowEdge(solid, low)] ?? -1),
+          isBehindMeasure: measured.has(panel.face),
+        },
+      ];
     });
     return { piece, measures, marks, names };
   });

@@ -73,6 +73,7 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
             key={measure.kind + measure.ends.flat().join(' ')}
             measure={measure}
             see={see}
+            scale={scale}
             text={show(measure.length)}
           />
         ))}
@@ -98,7 +99,7 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
             b={b}
             side={[name.side[0], -name.side[1]]}
             share={0.5}
-            off={name.isBehindMeasure ? 34 : 15}
+            off={(name.isBehindMeasure ? 34 : 15) + name.hem * scale}
             className="piece-name"
             text={nameThatFits(name.title, room)}
           />
@@ -125,6 +126,7 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
 interface MeasureTextProps {
   readonly measure: Measure;
   readonly see: (p: Vec2) => Vec2;
+  readonly scale: number;
   readonly text: string;
 }
 
@@ -151,7 +153,7 @@ const shareOf = (kind: Measure['kind'], text: string, pixels: number): number =>
 const offsets: Readonly<Record<Measure['kind'], number>> = { inside: 12, outside: 15, fall: 9 };
 
 /** A measure's number along its line; outside it gets a line of its own with ends. */
-const MeasureText = ({ measure, see, text }: MeasureTextProps): ReactElement => {
+const MeasureText = ({ measure, see, scale, text }: MeasureTextProps): ReactElement => {
   const [a, b] = [see(measure.ends[0]), see(measure.ends[1])];
   const side: Vec2 = [measure.side[0], -measure.side[1]];
   const pixels = Math.hypot(b[0] - a[0], b[1] - a[1]);
@@ -160,13 +162,15 @@ const MeasureText = ({ measure, see, text }: MeasureTextProps): ReactElement => 
   const className = measure.kind === 'outside' ? '' : 'on-panel';
   return (
     <>
-      {measure.kind === 'outside' && <Span a={a} b={b} side={side} gap={textLength(text) + 6} />}
+      {measure.kind === 'outside' && (
+        <Span a={a} b={b} side={side} gap={textLength(text) + 6} beyond={measure.hem * scale} />
+      )}
       <Along
         a={a}
         b={b}
         side={side}
         share={isLevel ? 0.2 : share}
-        off={isLevel ? 0 : offsets[measure.kind]}
+        off={isLevel ? 0 : offsets[measure.kind] + measure.hem * scale}
         className={className}
         text={text}
         isLevel={isLevel}
@@ -222,14 +226,19 @@ const Span = ({
   b,
   side,
   gap,
+  beyond,
 }: {
   readonly a: Vec2;
   readonly b: Vec2;
   readonly side: Vec2;
   readonly gap: number;
+  /** Pixels that are left free between the edge and the line. */
+  readonly beyond: number;
 }): ReactElement => {
   const out = (p: Vec2, by: number): string =>
-    `${(p[0] + side[0] * by).toFixed(1)} ${(p[1] + side[1] * by).toFixed(1)}`;
+    add2(p, scale2(side, by + beyond))
+      .map((n) => n.toFixed(1))
+      .join(' ');
   const share = Math.max(0, 0.5 - gap / 2 / Math.hypot(b[0] - a[0], b[1] - a[1]));
   const ends = `M${out(a, 4)}L${out(a, 20)}M${out(b, 4)}L${out(b, 20)}`;
   const line = `M${out(a, 15)}L${out(lerp2(a, b, share), 15)}M${out(lerp2(b, a, share), 15)}L${out(b, 15)}`;

@@ -9,7 +9,8 @@ import { isPositive } from '../tolerance.ts';
  * The order in which pieces go on, as indices into `net.pieces`: what others stand on or come to rest on before them, one
  * part of the roof after the other; within a part a piece that carries a flap before the piece it goes under, so that plain ones
  * close over the flaps; among those that are free to go on walls, then the piece with most flaps, then the order of the net.
- * Where flaps go round in a ring, the piece with the fewest flaps still to come under it goes on next.
+ * Where flaps go round in a ring, the piece with the fewest flaps still to come under it goes on next. The piece that closes the
+ * roof (`net.closing`) is the last of its part.
  */
 export function workOrder(solid: Solid, net: Net): readonly number[] {
   const pieceOf = piecesOfFaces(net);
@@ -54,7 +55,8 @@ export function workOrder(solid: Solid, net: Net): readonly number[] {
     const next = heads.reduce((one, other) => (isBefore(other.head, one.head) ? other : one)).part;
     left.delete(next);
     for (const open = new Set(next); open.size > 0; ) {
-      const p = best([...open]);
+      const early = [...open].filter((p) => p !== net.closing?.piece);
+      const p = best(early.length > 0 ? early : [...open]);
       open.delete(p);
       laid.add(p);
       order.push(p);
