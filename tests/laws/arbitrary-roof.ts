@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import type { Plan } from '../../src/core/footprint/offset.ts';
 import { rectangularBody } from '../../src/core/footprint/rectangular-body.ts';
+import { stepsFor } from '../../src/core/geometry/arc.ts';
 import { boxOf } from '../../src/core/geometry/polygon.ts';
 import type { Vec2 } from '../../src/core/geometry/vector.ts';
 import type { Body, ShapeValues, SidePitches } from '../../src/core/project/project.ts';
@@ -127,17 +128,44 @@ function arbitraryWall(lower: Solid): fc.Arbitrary<Body> {
   return fc.oneof({ weight: 3, arbitrary: rectangle }, { weight: 1, arbitrary: polygon });
 }
 
+/** A round wall of a share of the lower roof's size. */
+function arbitraryRoundWall(lower: Solid): fc.Arbitrary<Body> {
+  const width = Math.max(...lower.vertices.map(([x]) => x));
+  return fc
+    .tuple(fc.double({ min: 0.15, max: 0.9, noNaN: true }), fc.double({ min: 1, max: 80, noNaN: true }))
+    .map(([share, height]) => {
+      const steps = 2 * stepsFor(share * width, Math.PI);
+      const outline = Array.from({ length: steps }, (_, i): Vec2 => {
+        const angle = -Math.PI / 2 + ((2 * i - 1) * Math.PI) / steps;
+        return [share * width * Math.cos(angle), share * width * Math.sin(angle)];
+      });
+      return { outline, height, rectangle: null, isRound: true };
+    });
+}
+
 /** A roof of roofs: its lower one by itself, a wall that may stand on it, its upper one with an overhang over the wall. */
 function arbitraryTiers(definition: RoofDefinition): fc.Arbitrary<ShapeValues> {
   const [lowerKey, upperKey] = definition.params.flatMap(({ quantity, key }) => (quantity === 'roof' ? [key] : []));
   const wallKey = definition.params.find(({ quantity }) => quantity === 'wall')?.key;
   if (!lowerKey || !upperKey || !wallKey) throw new Error('two roofs and a wall are drawn');
   const plain = kinds.filter((kind) => !hasTiers(kind));
+  const round = plain.filter(({ params }) => params.some(({ key }) => key === 'diameter'));
   const overhang = fc.oneof(fc.constant(0), fc.double({ min: 0.1, max: 8, noNaN: true }));
-  return fc.tuple(fc.constantFrom(...plain).chain(arbitraryRoof), fc.constantFrom(...plain)).chain(([lower, upper]) =>
+  const tiers = (
+    among: readonly RoofDefinition[],
+    wall: (lower: Solid) => fc.Arbitrary<Body>,
+  ): fc.Arbitrary<readonly [DrawnRoof, RoofDefinition, fc.Arbitrary<Body>]> =>
+    fc
+      .tuple(fc.constantFrom(...among).chain(arbitraryRoof), fc.constantFrom(...among))
+      .map(([lower, upper]) => [lower, upper, wall(lower.solid)]);
+  const drawn = fc.oneof(
+    { weight: 4, arbitrary: tiers(plain, arbitraryWall) },
+    { weight: 1, arbitrary: tiers(round, arbitraryRoundWall) },
+  );
+  return drawn.chain(([lower, upper, wall]) =>
     fc.record({
       [lowerKey]: fc.constant({ kind: lower.kind, shape: lower.shape }),
-      [wallKey]: arbitraryWall(lower.solid),
+      [wallKey]: wall,
       [upperKey]: fc.tuple(arbitraryTyped(upper), overhang).map(([shape, eave]) => ({
         kind: upper.id,
         shape: Object.fromEntries(

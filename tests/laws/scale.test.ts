@@ -15,6 +15,7 @@ const scaledRing = (ring: readonly Vec2[], by: number): Vec2[] => ring.map(([x, 
 
 const scaledBody = (body: Body | null, by: number): Body | null =>
   body && {
+    ...body,
     outline: scaledRing(body.outline, by),
     ...(body.courts ? { courts: body.courts.map((court) => scaledRing(court, by)) } : {}),
     height: body.height * by,

@@ -231,12 +231,17 @@ function toothUnderMate(solid: Solid, flap: Flap, carrier: Panel, mate: Panel): 
   // The curve is a little longer flat than its chord under the mate: the tooth is laid on by the middle of its base.
   const onto = alignSegments(lerp2(a.own, b.own, 0.5), b.own, lerp2(a.there, b.there, 0.5), b.there);
   const tips = flap.polygon.slice(flap.base + 1).map((p) => apply2(onto, p));
+  // That of a wall that stands on its mate is folded to behind the wall.
+  const isBehind = isFootOnFace(solid, flap.edge);
+  const polygon = isBehind
+    ? [b.there, a.there, ...tips.map((p) => mirrored(p, [a.there, b.there])).toReversed()]
+    : [a.there, b.there, ...tips];
   const loop = loopOf(mate);
   return {
     flap,
     seamEnds: [a.there, b.there],
     mate: mate.polygon,
-    polygon: [a.there, b.there, ...tips],
+    polygon,
     onSeam: new Set(loop.flatMap((v, i) => (path.includes(v) && path.includes(at(loop, i + 1)) ? [i] : []))),
   };
 }

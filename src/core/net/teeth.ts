@@ -1,6 +1,7 @@
 import { distance2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { FlapSpec } from '../project/project.ts';
 import { pointInFace } from '../solid/face-frame.ts';
+import { isFootOnFace } from '../solid/measure.ts';
 import { edgePath, type Solid } from '../solid/solid.ts';
 import { turningAlong } from './choose-flaps.ts';
 
@@ -34,7 +35,9 @@ export function teethAlong(
 ): readonly Tooth[] {
   const edge = solid.edges[seam] as Solid['edges'][number];
   const path = edgePath(edge).map((v) => pointInFace(solid, mate, solid.vertices[v] as Vec3));
-  const turning = Math.max(turningAlong(solid, seam, mate), -turningAlong(solid, seam, carrier));
+  // Behind a wall that stands on a panel the teeth lie on the other side of the curve.
+  const way = isFootOnFace(solid, seam) ? -1 : 1;
+  const turning = Math.max(way * turningAlong(solid, seam, mate), -turningAlong(solid, seam, carrier));
   const bend = Math.max(Math.abs(turningAlong(solid, seam, carrier)), Math.abs(turning));
   return divideCurve({ path, length: edge.length, turning, bend }, spec);
 }

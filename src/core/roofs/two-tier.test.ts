@@ -154,6 +154,50 @@ test('takes the lower outline from the body', () => {
   expect(roof.made?.fit.rest).toBeCloseTo(60 - 4, 9);
 });
 
+describe('a round wall, 40 mm across and 12 mm high', () => {
+  const cone = { kind: 'cone', shape: { diameter: 100, rise: 40 } };
+  const drum = { diameter: 40, height: 12 };
+  const cap = (overhang: number) => ({ kind: 'cone', shape: { rise: 30 }, overhang });
+
+  test('stands on a cone in two rolled halves, level all round, with its teeth behind it', () => {
+    const tiers = { lower: cone, wall: drum, upper: cap(3) };
+    const { made: roof } = made(tiers);
+    const solid = solidOf(tiers);
+    const halves = solid.faces.filter(({ part }) => part === 'wall');
+    expect(halves.map(({ roll }) => roll?.surface)).toEqual([
+      { form: 'cylinder', radius: expect.closeTo(20, 9), rulings: 'y' },
+      { form: 'cylinder', radius: expect.closeTo(20, 9), rulings: 'y' },
+    ]);
+    // The cone is 40 high on a radius of 50: at 20 mm from its axis it lies 24 mm high.
+    const levels = halves.flatMap(({ loop }) => loop.map((v) => Number(solid.vertices[v]?.[2].toFixed(9))));
+    expect([...new Set(levels)].sort((a, b) => a - b)).toEqual([24, 36]);
+    const around = solid.edges.filter(({ role }) => role === 'abutment');
+    expect(around).toHaveLength(4);
+    for (const { length } of around) expect(length).toBeCloseTo(20 * Math.PI, 6);
+    for (const { net, spec } of roof?.layers ?? []) expect(checkNet(solid, net, spec.flaps)).toEqual([]);
+  });
+
+  test('shares the eave of a cone that does not stand out, and stands on a level top', () => {
+    const shared = solidOf({ lower: cone, wall: drum, upper: cap(0) });
+    expect(shared.edges.filter(({ role }) => role === 'abutment')).toHaveLength(2);
+    expect(checkSolid(shared)).toEqual([]);
+    const deck = solidOf({
+      lower: { kind: 'frustum', shape: { width: 90, depth: 90, rise: 20, pitch: 45 } },
+      wall: drum,
+      upper: cap(3),
+    });
+    expect(checkSolid(deck)).toEqual([]);
+    expect(deck.edges.filter(({ id }) => id.startsWith('abutment') && id.endsWith('lower-top'))).toHaveLength(2);
+  });
+
+  test('is refused where the roofs are not level round it', () => {
+    expect(codesOf({ lower, wall: drum, upper: cap(3) })).toEqual(['round-wall-uneven roofs[0].shape.wall']);
+    expect(codesOf({ lower: cone, wall: { ...drum, diameter: 104 }, upper: cap(3) })).toEqual([
+      'wall-sticks-out roofs[0].shape.wall',
+    ]);
+  });
+});
+
 describe('refuses', () => {
   test('a wall that the lower roof does not carry, or an upper roof that does not cover it', () => {
     expect(codesOf({ lower, wall: { ...wall, width: 104 }, upper: pyramid })).toEqual([

@@ -100,9 +100,12 @@ export function frontMeasures(solid: Solid): {
 
 /** Whether an edge is the foot of a wall that stands on the outside of a face, not the head of one that ends under it. */
 export function isFootOnFace({ vertices, faces, edges }: Solid, edge: number): boolean {
-  const { ends, faces: sides, role } = edges[edge] as Edge;
+  const asked = edges[edge] as Edge;
+  const { faces: sides, role } = asked;
   if (role !== 'abutment') return false;
-  const [a, b] = ends.map((v) => vertices[v] as Vec3) as [Vec3, Vec3];
+  const path = edgePath(asked);
+  const half = Math.floor((path.length - 1) / 2);
+  const [a, b] = path.slice(half, half + 2).map((v) => vertices[v] as Vec3) as [Vec3, Vec3];
   const [wall, host] = sides.map((f) => normalAt(vertices, faces[f] as Face, scale3(add3(a, b), 0.5))) as [Vec3, Vec3];
   return standsOn(wall, host, sub3(b, a));
 }

@@ -65,6 +65,31 @@ export function coneFace(name: FaceName, { from, to }: Azimuths, low: Circle, hi
   };
 }
 
+/** Part of an upright cylinder about the z axis between two levels; laid flat it is a rectangle as wide as the arc is long. */
+export function cylinderFace(
+  name: FaceName,
+  { from, to }: Azimuths,
+  { radius, z }: Circle,
+  height: number,
+  steps: number,
+): FaceDraft {
+  const step = (to - from) / steps;
+  const below = countUp(steps).map((i) => ({ i, y: 0 }));
+  const loop = [...below, ...below.toReversed().map(({ i }) => ({ i, y: height }))];
+  const last = loop.length - 1;
+  return {
+    ...name,
+    points: loop.map(({ i, y }) => onCircle(radius, from + step * i, z + y)),
+    roll: {
+      surface: { form: 'cylinder', radius, rulings: 'y' },
+      flat: loop.map(({ i, y }) => [radius * step * (i - steps / 2), y]),
+      rulings: countUp(steps).map((i) => [last - i, i]),
+      corners: [0, steps, steps + 1, last],
+      deviation: deviationOf(radius, step),
+    },
+  };
+}
+
 /** A flat face bounded by one or more circles' samples, counter-clockwise seen from above. */
 export const discFace = (
   name: FaceName,

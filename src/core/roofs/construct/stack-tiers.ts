@@ -1,20 +1,15 @@
-import { crossing, levelsOver, restHeight, slopeFacets } from '../../fit/rest.ts';
+import { restHeight } from '../../fit/rest.ts';
 import { at } from '../../geometry/polygon.ts';
 import { add2, distance3, length2, lerp2, scale2, sub2, unit2, type Vec2, type Vec3 } from '../../geometry/vector.ts';
-import { fail, type Issue, type Result, succeed } from '../../issue.ts';
-import type { Body } from '../../project/project.ts';
-import { type AbutmentDraft, buildSolid, type FaceDraft } from '../../solid/build-solid.ts';
+import { fail, type Result, succeed } from '../../issue.ts';
+import type { AbutmentDraft, FaceDraft } from '../../solid/build-solid.ts';
 import { titleCase, windOf } from '../../solid/compass.ts';
-import { edgePath, type Solid } from '../../solid/solid.ts';
+import type { Solid } from '../../solid/solid.ts';
 import { isPositive, NOISE_MM, SNAP_MM } from '../../tolerance.ts';
 import { type Passing, passingsOver, withCorner } from './end-walls.ts';
-
-export interface Tiers {
-  readonly lower: Solid;
-  /** Its height counts from the highest point at which it stands on the lower roof. */
-  readonly wall: Body;
-  readonly upper: Solid;
-}
+import { stackRound } from './stack-round.ts';
+import { upperTooSmall, wallOnCurve, wallSticksOut } from './tier-issues.ts';
+import { checkTiers, draftsOf, joinTiers, type Tiers } from './tiers.ts';
 
 /** A stretch of a wall line under or over one face, by distance along the line and level at both ends. */
 interface Stretch {
@@ -30,7 +25,9 @@ interface Stretch {
  * slopes. The head of the wall follows the underside of the upper roof, which comes to rest on it as on a body; where the
  * upper roof has end walls of its own, the wall ends at their foot.
  */
-export function stackTiers({ lower, wall, upper }: Tiers): Result<Solid> {
+export function stackTiers(tiers: Tiers): Result<Solid> {
+  const { lower, wall, upper } = tiers;
+  if (wall.isRound) return stackRound(tiers);
   const below = draftsOf(lower, 'lower', 0);
   const lines = wall.outline.map((from, i) => ({ from, to: at(wall.outline, i + 1) }));
   const feet = lines.map(({ from, to }) =>
@@ -48,10 +45,8 @@ export function stackTiers({ lower, wall, upper }: Tiers): Result<Solid> {
   if (!heads.every((one) => one !== null)) return fail(isRolled(upper) ? wallOnCurve : upperTooSmall);
   const rolled = [...feet.flat(), ...heads.flat()].find(({ face }) => face.roll);
   if (rolled) return fail(wallOnCurve);
-  const lowest = Math.min(...above.faces.flatMap(({ points }) => points.map((p) => p[2])));
-  if (lowest < -NOISE_MM) return fail(upperHangsLow(-lowest));
-  const through = reachThrough(lower, upper, above.level);
-  if (through > NOISE_MM) return fail(tiersMeet(through));
+  const checked = checkTiers(tiers, above);
+  if (!checked.ok) return checked;
 
   const names = wallNames(wall.outline);
   const walls: FaceDraft[] = [];
@@ -78,47 +73,12 @@ export function stackTiers({ lower, wall, upper }: Tiers): Result<Solid> {
     ...face,
     points: shared.reduce<readonly Vec3[]>(withCorner, face.points),
   }));
-  const stacked = buildSolid([...below.faces, ...walls, ...upperFaces], abutments);
-  const overhangs = lower.overhangs ?? (upper.overhangs && 'above');
-  return succeed(overhangs ? { ...stacked, overhangs } : stacked);
+  return succeed(joinTiers(tiers, [...below.faces, ...walls, ...upperFaces], abutments));
 }
 
 const isRolled = ({ faces }: Solid): boolean => faces.some((face) => face.roll);
 
 const noName = { id: '', title: '' };
-
-/** The faces and abutments of a tier as drafts, its ids and titles after the tier, its eave plane at this level. */
-function draftsOf(
-  { vertices, faces, edges }: Solid,
-  tier: 'lower' | 'upper',
-  level: number,
-): { readonly faces: readonly FaceDraft[]; readonly abutments: readonly AbutmentDraft[]; readonly level: number } {
-  const place = (v: number): Vec3 => {
-    const [x, y, z] = vertices[v] as Vec3;
-    return [x, y, z + level];
-  };
-  const nameOf = (id: string): string => `${tier}-${id}`;
-  /** Corners of a face that only sample a curve. */
-  const sampled = (face: number): ReadonlySet<number> =>
-    new Set(edges.flatMap((edge) => (edge.faces.includes(face) ? (edge.via ?? []) : [])));
-  return {
-    level,
-    faces: faces.map(({ loop, ...face }, f) => ({
-      ...face,
-      samples: loop.flatMap((v, i) => (sampled(f).has(v) ? [i] : [])),
-      id: nameOf(face.id),
-      side: nameOf(face.side),
-      title: `${titleCase(tier)} ${face.title.charAt(0).toLowerCase()}${face.title.slice(1)}`,
-      points: loop.map(place),
-    })),
-    abutments: edges.flatMap((edge): AbutmentDraft[] => {
-      const [a, b] = edge.faces.map((f) => faces[f]);
-      if (edge.role !== 'abutment' || !a || !b) return [];
-      const path = edgePath(edge).map(place);
-      return path.slice(1).map((end, i) => ({ wall: nameOf(a.id), slope: nameOf(b.id), ends: [at(path, i), end] }));
-    }),
-  };
-}
 
 const slopesOf = (faces: readonly FaceDraft[]): readonly FaceDraft[] => faces.filter(({ part }) => part === 'slope');
 
@@ -218,34 +178,6 @@ function levelAt({ start, end }: Pick<Passing, 'start' | 'end'>, s: number): num
   return lerp2(start, end, (s - start[0]) / (end[0] - start[0]))[1];
 }
 
-/**
- * How far the lower roof comes up through the upper one, mm; 0 or under where it stays below. Both are flat between their
- * edges, so that it does so most at a corner of one of them or where an edge of one crosses an edge of the other in plan.
- */
-function reachThrough(lower: Solid, upper: Solid, level: number): number {
-  const segments = ({ vertices, edges }: Solid): (readonly [Vec2, Vec2])[] =>
-    edges.map(({ ends: [a, b] }) => [plan(vertices[a] as Vec3), plan(vertices[b] as Vec3)]);
-  const others = segments(upper);
-  const places = [
-    ...lower.vertices.map(plan),
-    ...upper.vertices.map(plan),
-    ...segments(lower).flatMap(([p, q]) =>
-      others.flatMap(([a, b]) => {
-        const place = crossing(p, q, a, b);
-        return place ? [place] : [];
-      }),
-    ),
-  ];
-  const [under, above] = [slopeFacets(lower), slopeFacets(upper)];
-  return Math.max(
-    0,
-    ...places.map((place) => {
-      const [own, over] = [levelsOver(under, place), levelsOver(above, place)];
-      return own.length === 0 || over.length === 0 ? 0 : Math.max(...own) - level - Math.min(...over);
-    }),
-  );
-}
-
 /** Walls by the wind they face; where two face the same one they are numbered. */
 function wallNames(outline: readonly Vec2[]): readonly { readonly id: string; readonly title: string }[] {
   const winds = outline.map((p, i) => {
@@ -258,45 +190,3 @@ function wallNames(outline: readonly Vec2[]): readonly { readonly id: string; re
     return { id: `wall-${name}`, title: isAlone ? `${titleCase(wind)} wall` : `Wall ${name}` };
   });
 }
-
-const wallSticksOut: Issue = {
-  level: 'error',
-  code: 'wall-sticks-out',
-  path: 'shape.wall',
-  message: 'The wall does not stand on the lower roof all round.',
-  remedy: 'Make the wall smaller than the lower roof, or the lower roof larger.',
-};
-
-const upperTooSmall: Issue = {
-  level: 'error',
-  code: 'upper-too-small',
-  path: 'shape.upper',
-  message: 'The upper roof does not cover the wall all round.',
-  remedy: 'Give it an overhang, or a larger outline.',
-};
-
-const upperHangsLow = (by: number): Issue => ({
-  level: 'error',
-  code: 'upper-hangs-low',
-  path: 'shape.upper',
-  numbers: { by },
-  message: 'The upper roof hangs {by} below the eave of the lower one.',
-  remedy: 'Make the wall higher by that, or the overhang of the upper roof smaller.',
-});
-
-const wallOnCurve: Issue = {
-  level: 'error',
-  code: 'wall-on-curve',
-  path: 'shape.wall',
-  message: 'The wall meets a rolled panel, along which it cannot be cut straight.',
-  remedy: 'Take roofs of flat panels, or let the wall stand on a level top.',
-};
-
-const tiersMeet = (by: number): Issue => ({
-  level: 'error',
-  code: 'tiers-meet',
-  path: 'shape.wall',
-  numbers: { by },
-  message: 'The lower roof comes {by} through the upper one.',
-  remedy: 'Make the wall higher by that, the lower roof flatter, or the overhang of the upper roof smaller.',
-});
