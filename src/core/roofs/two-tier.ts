@@ -69,6 +69,14 @@ export const twoTier = defineRoof({
         upper: { kind: 'gable', shape: { pitch: 30 }, overhang: 3 },
       },
     },
+    {
+      title: 'Watch lantern',
+      shape: {
+        lower: { kind: 'cone', shape: { diameter: 92, pitch: 36 } },
+        wall: { diameter: 32, height: 14 },
+        upper: { kind: 'cone', shape: { pitch: 48 }, overhang: 4 },
+      },
+    },
   ],
 });
 
