@@ -1,3 +1,4 @@
+import { cutLayers } from './cut-layers.ts';
 import { type Fit, fitRoof } from './fit/fit.ts';
 import { pathLength, ringLength } from './geometry/polygon.ts';
 import { fail, type Issue, type Result, spell, succeed } from './issue.ts';
@@ -13,6 +14,7 @@ import type { LayerSpec, Project, RoofSpec, ShapeValues, Stock } from './project
 import { findKind } from './roofs/catalogue.ts';
 import { addFascia } from './roofs/construct/fascia.ts';
 import { fasciaRoom, fasciaTooHigh } from './roofs/construct/fascia-room.ts';
+import { type MadeSeat, makeSeat, withSeatLines } from './seat/make-seat.ts';
 import type { Solid } from './solid/solid.ts';
 import { CUT_MM } from './tolerance.ts';
 import { formatLength } from './units/units.ts';
@@ -26,10 +28,20 @@ export interface MadeLayer {
   readonly net: Net;
 }
 
+/** The seat of a roof as a layer of its own. */
+export interface SeatLayer extends MadeLayer {
+  readonly seat: MadeSeat;
+}
+
 export interface MadeRoof {
   readonly spec: RoofSpec;
   /** Null where the shape has no roof; then the issues say why. */
-  readonly made: { readonly solid: Solid; readonly layers: readonly MadeLayer[]; readonly fit: Fit } | null;
+  readonly made: {
+    readonly solid: Solid;
+    readonly layers: readonly MadeLayer[];
+    readonly seat: SeatLayer | null;
+    readonly fit: Fit;
+  } | null;
   readonly issues: readonly Issue[];
 }
 
@@ -94,16 +106,47 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number): MadeR
     ...project,
     body: spec.body,
     neighbours: spec.neighbours,
+    hasPlate: spec.seat?.plate ?? false,
   });
   issues.push(...spelled(fitIssues, project, path));
   const { body } = spec;
   const top = (body?.height ?? 0) - fit.rest;
+  const seat = makeSeatLayer(spec, project, { shape: solid, layers }, body ? top : null);
+  issues.push(...spelled(seat.issues, project, path));
   layers.forEach(({ spec: { hem, flaps }, solid: own }, l) => {
     if (hem === undefined) return;
-    const under = body ? [{ ...body, bottom: -fit.rest, top, name: 'the walls of the body' }] : [];
+    const walls = body ? [{ ...body, bottom: -fit.rest, top, name: 'the walls of the body' }] : [];
+    const { seat: collar } = seat.layer ?? {};
+    const under = collar
+      ? [...walls, { outline: collar.plan, bottom: collar.foot, top: Number.POSITIVE_INFINITY, name: 'the seat' }]
+      : walls;
     issues.push(...spelled(onLayer(hemRoom(own, hem, flaps, under), l), project, `${path}.layers[${l}]`));
   });
-  return { spec, made: { solid, layers, fit }, issues };
+  const marked = seat.layer
+    ? layers.map((layer, l) => (l === 0 ? { ...layer, net: withSeatLines(layer, seat.layer as SeatLayer) } : layer))
+    : layers;
+  return { spec, made: { solid, layers: marked, seat: seat.layer, fit }, issues };
+}
+
+function makeSeatLayer(
+  { seat }: RoofSpec,
+  { stock }: Project,
+  { shape, layers }: { readonly shape: Solid; readonly layers: readonly MadeLayer[] },
+  wallTop: number | null,
+): { readonly layer: SeatLayer | null; readonly issues: readonly Issue[] } {
+  const [host] = layers;
+  if (!seat || !host) return { layer: null, issues: [] };
+  const paper = stock.find(({ id }) => id === seat.layer.stock[0]) as Stock;
+  const thickness = countedThickness(seat.layer, paper);
+  const firstMark = layers.reduce((sum, { net }) => sum + net.seams.length, 0);
+  // The shape is the outside of board and card; a cover alone lies on what is there.
+  const inside = offsetSolid(shape, host.spec.as === 'cover' ? 0 : -host.thickness);
+  if (!inside.ok) return { layer: null, issues: inside.issues };
+  const made = makeSeat(seat, { host, inside: inside.value, thickness, wallTop, firstMark });
+  const issues = made.issues.map((issue) => ({ ...issue, path: issue.path === '' ? 'seat' : issue.path }));
+  if (!made.ok) return { layer: null, issues };
+  const { solid, net } = made.value;
+  return { layer: { spec: seat.layer, thickness, solid, net, seat: made.value }, issues };
 }
 
 /** The solid of a roof: its shape, with the eave outline from the body where an overhang is given, and its fascia. */
@@ -143,8 +186,9 @@ function spelled(issues: readonly Issue[], { units }: Project, path: string): Is
 
 /** Every piece of every copy, with the sheets it may go on. */
 export function piecesToLay({ stock }: Project, roofs: readonly MadeRoof[]): readonly PieceToLay[] {
-  return roofs.flatMap(({ spec, made }, roof) =>
-    (made?.layers ?? []).flatMap(({ spec: { stock: ids }, net }, layer) => {
+  return roofs.flatMap((made, roof) =>
+    cutLayers(made).flatMap(({ spec: { stock: ids }, net }, layer) => {
+      const { spec } = made;
       const choices = ids.map((id) => stock.findIndex((one) => one.id === id));
       return Array.from({ length: spec.copies }, (_, copy) => copy).flatMap((copy) =>
         net.pieces.map(
@@ -158,6 +202,7 @@ export function piecesToLay({ stock }: Project, roofs: readonly MadeRoof[]): rea
             height,
             stock: choices,
             title: `${spec.title}: ${title}`,
+            path: layer < spec.layers.length ? `roofs[${roof}].layers[${layer}]` : `roofs[${roof}].seat`,
           }),
         ),
       );
@@ -175,8 +220,9 @@ function countMaterials(project: Project, roofs: readonly MadeRoof[], sheets: re
     };
   });
   let [tape, cut, score] = [0, 0, 0];
-  for (const { spec, made } of roofs) {
-    for (const { solid, net } of made?.layers ?? []) {
+  for (const roof of roofs) {
+    const { spec } = roof;
+    for (const { solid, net } of cutLayers(roof)) {
       const taped = net.seams.filter((seam) => seam.join === 'tape');
       tape += spec.copies * taped.reduce((sum, seam) => sum + (solid.edges[seam.edge]?.length ?? 0), 0);
       for (const piece of net.pieces) {

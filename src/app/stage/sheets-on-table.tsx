@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { MeshBasicMaterial, MeshLambertMaterial } from 'three';
+import { cutLayers } from '../../core/cut-layers.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import type { LaidSheet } from '../../core/layout/layout.ts';
 import type { MadeRoof } from '../../core/pipeline.ts';
@@ -64,7 +65,8 @@ const drawSheet = (figures: SheetFigures, sheet: LaidSheet, corner: Vec2, props:
   });
   const line = Math.min(1.2, Math.max(0.22, 1.15 * point));
   for (const placement of sheet.placements) {
-    const piece = roofs[placement.roof]?.made?.layers[placement.layer]?.net.pieces[placement.piece];
+    const roof = roofs[placement.roof];
+    const piece = roof && cutLayers(roof)[placement.layer]?.net.pieces[placement.piece];
     if (piece === undefined) continue;
     const laid = (p: Vec2): Vec2 => place(onSheet(placement, p));
     const ring = piece.outline.map(laid);

@@ -24,6 +24,7 @@ const panel = (piece: number, width: number, height: number, stock: readonly num
   piece,
   copy: 0,
   title: `Panel ${piece}`,
+  path: 'roofs[0].layers[0]',
   width,
   height,
   stock,

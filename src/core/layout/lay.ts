@@ -8,6 +8,8 @@ import type { LaidSheet, PieceKey, Placement } from './layout.ts';
 /** A piece to be laid: its outline with the lower left corner of its box at the origin. */
 export interface PieceToLay extends PieceKey {
   readonly title: string;
+  /** Where its layer stands in the project file. */
+  readonly path: string;
   readonly outline: readonly NetPoint[];
   readonly width: number;
   readonly height: number;
@@ -117,22 +119,19 @@ function layOn(piece: PieceToLay, s: number, stock: Stock, sheets: OpenSheet[]):
   return place(sheet, row);
 }
 
-const tooLarge = (
-  { title, width, height, roof, layer }: PieceToLay,
-  { name, width: w, height: h, margin }: Stock,
-): Issue => ({
+const tooLarge = ({ title, width, height, path }: PieceToLay, { name, width: w, height: h, margin }: Stock): Issue => ({
   level: 'error',
   code: 'piece-too-large',
-  path: `roofs[${roof}].layers[${layer}]`,
+  path,
   numbers: { width, height, sheetWidth: w - 2 * margin, sheetHeight: h - 2 * margin },
   message: `${title} is {width} wide and {height} high; a sheet of ${name} has room for {sheetWidth} by {sheetHeight}.`,
   remedy: 'Take a larger sheet, or cut the roof in more pieces.',
 });
 
-const sheetsRunOut = ({ title, copy, roof, layer }: PieceToLay, { name, count }: Stock): Issue => ({
+const sheetsRunOut = ({ title, copy, path }: PieceToLay, { name, count }: Stock): Issue => ({
   level: 'error',
   code: 'stock-too-small',
-  path: `roofs[${roof}].layers[${layer}]`,
+  path,
   numbers: { sheetsCount: count ?? 0, copyCount: copy + 1 },
   message: `${title} of copy {copyCount} finds no room on the {sheetsCount} sheets of ${name}.`,
   remedy: 'Add a sheet, or a second stock to the layer.',

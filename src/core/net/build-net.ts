@@ -3,10 +3,10 @@ import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import { sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Issue, Place } from '../issue.ts';
 import type { FlapSpec, PiecesMode } from '../project/project.ts';
-import { pointInFace } from '../solid/face-frame.ts';
-import type { Solid } from '../solid/solid.ts';
+import { flattenFace, pointInFace } from '../solid/face-frame.ts';
+import { edgePath, type Solid } from '../solid/solid.ts';
 import { isAtMost } from '../tolerance.ts';
-import { chooseCarriers } from './choose-flaps.ts';
+import { type Carriers, chooseCarriers } from './choose-flaps.ts';
 import { closingIssues, closingOf } from './closing-seam.ts';
 import { fitFlaps } from './fit-flaps.ts';
 import { hemIssues, type PlacedHem, placeHems, trimHems } from './hem.ts';
@@ -17,7 +17,7 @@ import type { PlacedFlap } from './place-flaps.ts';
 import type { SearchOptions } from './search-cuts.ts';
 import { buildStrip } from './strip.ts';
 import { SAGITTA } from './teeth.ts';
-import { flapDepth, type SeamFlap } from './trim-flaps.ts';
+import { flapDepth, type SeamFlap, type TakenRing } from './trim-flaps.ts';
 import { connectedFaces, endsOnPanel, type FlatSolid, flattenSolid, stretchOf, type Unfolded } from './unfold.ts';
 import { unfoldFaces } from './unfold-faces.ts';
 
@@ -30,6 +30,14 @@ export interface NetOptions {
   readonly firstMark?: number;
   /** How pieces are searched for: rounds (by the number of panels where nothing is said), seed, and the least neck, mm. */
   readonly search?: Partial<Pick<SearchOptions, 'rounds' | 'seed' | 'neck'>>;
+  /** Cut only some faces, to be glued to the others, which are parts of another layer; missing: cut all. */
+  readonly only?: OnlyFaces | undefined;
+}
+
+export interface OnlyFaces {
+  readonly faces: ReadonlySet<number>;
+  /** Flaps that lie under the other faces already. */
+  readonly taken: readonly TakenRing[];
 }
 
 export interface BuiltNet {
@@ -40,22 +48,28 @@ export interface BuiltNet {
 /** Unfolds a solid into pieces with flaps. Issues: seams that need tape, flaps narrower than asked, nets that had to be split. */
 export function buildNet(
   solid: Solid,
-  { pieces: mode, flaps: spec, hem, firstMark = 0, search = {} }: NetOptions,
+  { pieces: mode, flaps: spec, hem, firstMark = 0, search = {}, only }: NetOptions,
 ): BuiltNet {
   const flatSolid = flattenSolid(solid);
   const issues: Issue[] = [];
-  const bare = groupFaces(flatSolid, mode).flatMap((faces) => {
+  const bare = groupFaces(flatSolid, mode, only?.faces).flatMap((faces) => {
     const grown = unfoldFaces(flatSolid, faces, search);
     if (grown.length > 1) issues.push(netSplit(faces.length, grown.length));
     return grown;
   });
 
   const folded = new Set(bare.flatMap((piece) => piece.folds.map((fold) => fold.edge)));
-  const seams = solid.edges.flatMap((edge, e) => (edge.faces.length === 2 && !folded.has(e) ? [e] : []));
+  const isOwn = (face: number): boolean => only?.faces.has(face) ?? true;
+  const seams = solid.edges.flatMap((edge, e) =>
+    edge.faces.length === 2 && !folded.has(e) && edge.faces.some(isOwn) ? [e] : [],
+  );
   const pieceOf = new Map(bare.flatMap(({ panels }, p) => panels.map(({ face }) => [face, p] as const)));
-  const carriers = chooseCarriers(solid, seams, spec.on, (face) => pieceOf.get(face) as number);
+  const chosen = chooseCarriers(solid, seams, spec.on, (face) => pieceOf.get(face) ?? -1 - face);
+  const carriers = only ? carriedBy(solid, chosen, isOwn) : chosen;
   if (!carriers.isLargest) issues.push(plainUnproven(carriers.plain.size));
-  const { joins, placed, trimmed, strips } = fitFlaps(flatSolid, bare, seams, carriers, spec);
+  const { joins, placed, trimmed, strips } = fitFlaps(flatSolid, bare, seams, carriers, spec, {
+    taken: only?.taken ?? [],
+  });
 
   const names = pieceNames(solid, bare);
   const marks = seamMarks(seams.length, firstMark);
@@ -79,7 +93,7 @@ export function buildNet(
       issues.push(narrowFlap(solid, edge, spec.width, depth));
     return { edge, mark: marks[i] as string, join, sides: seamSides(flatSolid, pieces, places, edge) };
   });
-  const closing = closingOf(solid, pieces, joined);
+  const closing = only ? null : closingOf(solid, pieces, joined);
   if (closing?.seam != null)
     issues.push(...closingIssues(closing, seamName(solid, closing.seam), placeOf(solid, closing.seam)));
   const loose = joined.flatMap(({ edge, mark }) => {
@@ -96,11 +110,21 @@ function bySeam(flaps: readonly SeamFlap[]): Map<number, SeamFlap[]> {
   return found;
 }
 
-function groupFaces(flatSolid: FlatSolid, mode: PiecesMode): number[][] {
+/** Only faces that are cut here can carry a flap. */
+function carriedBy(solid: Solid, { from, mayTurn, ...rest }: Carriers, isOwn: (face: number) => boolean): Carriers {
+  const between = (seam: number): readonly number[] => (solid.edges[seam]?.faces ?? []).filter(isOwn);
+  return {
+    ...rest,
+    from: new Map([...from].map(([seam, face]) => [seam, isOwn(face) ? face : (between(seam)[0] as number)])),
+    mayTurn: new Set([...mayTurn].filter((seam) => between(seam).length === 2)),
+  };
+}
+
+function groupFaces(flatSolid: FlatSolid, mode: PiecesMode, only?: ReadonlySet<number>): number[][] {
   const { faces } = flatSolid.solid;
-  const all = faces.map((_, f) => f);
+  const all = faces.flatMap((_, f) => (only?.has(f) === false ? [] : [f]));
   if (mode !== 'per-panel') return connectedFaces(flatSolid, all);
-  const sides = [...new Set(faces.map((face) => face.side))];
+  const sides = [...new Set(all.map((f) => faces[f]?.side))];
   return sides.flatMap((side) =>
     connectedFaces(
       flatSolid,
@@ -174,8 +198,8 @@ function finishPiece(
     hems: hems.map(({ hem }) => ({ ...hem, polygon: hem.polygon.map(shift) })),
     folds: looseFolds.map((fold) => ({ ...fold, ends: shiftPair(fold.ends) })),
     glueLines: panels.flatMap((laid, panel) =>
-      (abutments.get(laid.face) ?? []).map(
-        (edge): GlueLine => ({ edge, panel, ends: hostLine(flatSolid, edge, laid) }),
+      (abutments.get(laid.face) ?? []).flatMap((edge) =>
+        glueLinesOn(solid, edgePoints(solid, edge), laid).map((ends): GlueLine => ({ edge, panel, ends })),
       ),
     ),
     rulings: panels.flatMap(({ face, polygon }, panel) =>
@@ -224,6 +248,22 @@ function hostLine(
   ) as [Vec2, Vec2];
 }
 
+/** The points of an edge in space, from end to end. */
+export const edgePoints = ({ vertices, edges }: Solid, edge: number): readonly Vec3[] =>
+  edgePath(edges[edge] as Solid['edges'][number]).map((v) => vertices[v] as Vec3);
+
+/** The lines along which something is glued on a panel laid flat, below points at its face: one, or round a curve many. */
+export function glueLinesOn(
+  solid: Solid,
+  points: readonly Vec3[],
+  { face, polygon }: Panel,
+): readonly (readonly [Vec2, Vec2])[] {
+  const own = flattenFace(solid, face);
+  const motion = alignSegments(at(own, 0), at(own, 1), at(polygon, 0), at(polygon, 1));
+  const path = points.map((point) => apply2(motion, pointInFace(solid, face, point)));
+  return path.slice(1).map((end, i) => [path[i] as Vec2, end] as const);
+}
+
 /** For each face the piece that it is a panel of, and which of its panels. */
 type Places = ReadonlyMap<number, readonly [piece: number, panel: number]>;
 
@@ -238,12 +278,21 @@ function seamSides(
 ): readonly [SeamSide, SeamSide] {
   const { faces, role, via } = flatSolid.solid.edges[edge] as Solid['edges'][number];
   return faces.map((face, side): SeamSide => {
-    const [piece, panel] = places.get(face) as readonly [number, number];
+    const place = places.get(face);
+    if (!place) return { piece: -1, panel: face, ends: lineOnFace(flatSolid, edge, face) };
+    const [piece, panel] = place;
     const laid = pieces[piece]?.panels[panel] as Panel;
     const isHost = role === 'abutment' && side === 1;
     const ends = isHost ? hostLine(flatSolid, edge, laid) : endsOnPanel(flatSolid, edge, face, laid.polygon);
     return { piece, panel, ends, ...(via && !isHost ? { curve: curveOnPanel(flatSolid, edge, laid) } : {}) };
   }) as [SeamSide, SeamSide];
+}
+
+/** An edge on a face that another layer cuts, in the face's own frame and the direction in which it is drawn there. */
+function lineOnFace({ solid }: FlatSolid, edge: number, face: number): readonly [Vec2, Vec2] {
+  const { ends, faces, role } = solid.edges[edge] as Solid['edges'][number];
+  const [a, b] = ends.map((v) => pointInFace(solid, face, solid.vertices[v] as Vec3)) as [Vec2, Vec2];
+  return faces[0] === face || role === 'abutment' ? [a, b] : [b, a];
 }
 
 function curveOnPanel(flatSolid: FlatSolid, edge: number, { face, polygon }: Panel): readonly NetPoint[] {

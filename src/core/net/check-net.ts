@@ -17,14 +17,21 @@ import { type Flap, flapEnds, type Net, type Panel, type Piece, type Seam, type 
  * lies inside the panel it is glued to, clear of its other edges and of the other flaps there; hems lie level, clear of each other; flat, nothing overlaps; and
  * the outline encloses panels and flaps and nothing else.
  *
+ * `only`: the faces that are cut, where others are parts of another layer.
+ *
  * Pieces that a maker could not lose are not told apart from noise: lengths agree within 1e-6 mm.
  */
-export function checkNet(solid: Solid, net: Net, spec: FlapSpec): readonly Issue[] {
+export function checkNet(
+  solid: Solid,
+  net: Net,
+  spec: FlapSpec,
+  only: ReadonlySet<number> = new Set(solid.faces.map((_, f) => f)),
+): readonly Issue[] {
   const issues: Issue[] = [];
   const found: Report = (code, message, numbers = {}) =>
     issues.push({ level: 'error', code, path: '', message, numbers });
-  checkPanels(solid, net, found);
-  checkEdges(solid, net, found);
+  checkPanels(solid, net, only, found);
+  checkEdges(solid, net, only, found);
   for (const piece of net.pieces) checkFlat(piece, spec.clearance, found);
   checkGlued(solid, net, spec, found);
   checkHems(solid, net, spec.clearance, found);
@@ -33,7 +40,7 @@ export function checkNet(solid: Solid, net: Net, spec: FlapSpec): readonly Issue
 
 export type Report = (code: string, message: string, numbers?: Record<string, number>) => void;
 
-function checkPanels(solid: Solid, net: Net, found: Report): void {
+function checkPanels(solid: Solid, net: Net, only: ReadonlySet<number>, found: Report): void {
   const count = solid.faces.map(() => 0);
   for (const { face, polygon } of net.pieces.flatMap((piece) => piece.panels)) {
     count[face] = (count[face] ?? 0) + 1;
@@ -61,17 +68,18 @@ function checkPanels(solid: Solid, net: Net, found: Report): void {
     }
   }
   count.forEach((times, face) => {
-    if (times !== 1)
+    if (times !== (only.has(face) ? 1 : 0))
       found('panel-count', `The face ${solid.faces[face]?.title} is not there once.`, { timesCount: times });
   });
 }
 
-function checkEdges(solid: Solid, net: Net, found: Report): void {
+function checkEdges(solid: Solid, net: Net, only: ReadonlySet<number>, found: Report): void {
   const folds = net.pieces.flatMap((piece) => piece.folds);
   const flaps = net.pieces.flatMap((piece) => (piece.strip ? [] : piece.flaps));
   solid.edges.forEach((edge, e) => {
     const joins = folds.filter((fold) => fold.edge === e).length + net.seams.filter((seam) => seam.edge === e).length;
-    if (joins !== (edge.faces.length === 2 ? 1 : 0)) {
+    const isOwn = edge.faces.some((face) => only.has(face));
+    if (joins !== (edge.faces.length === 2 && isOwn ? 1 : 0)) {
       found('edge-joins', `The edge ${edge.id} is joined the wrong number of times.`, { joinsCount: joins });
     }
     const seam = net.seams.find((candidate) => candidate.edge === e);
@@ -182,8 +190,8 @@ function underMate(solid: Solid, net: Net, flap: Flap, piece: number): Glued {
   const { strip } = net.pieces[piece] as Piece;
   if (from.piece !== piece && !strip)
     throw new Error(`flap at ${solid.edges[flap.edge]?.id} lies in another piece than its seam`);
-  const mate = net.pieces[to.piece]?.panels[to.panel]?.polygon ?? [];
-  if (via) return toothUnderMate(solid, flap, panelOf(net, from), panelOf(net, to));
+  const mate = panelOf(solid, net, to).polygon;
+  if (via) return toothUnderMate(solid, flap, panelOf(solid, net, from), panelOf(solid, net, to));
   // A wall's edge is drawn on its slope the same way round; across any other seam the two loops run against each other.
   const target = role === 'abutment' ? to.ends : ([to.ends[1], to.ends[0]] as const);
   const motion = strip
@@ -215,7 +223,9 @@ function mirrored(p: Vec2, [a, b]: readonly [Vec2, Vec2]): Vec2 {
   return [p[0] + 2 * aside * along[1], p[1] - 2 * aside * along[0]];
 }
 
-const panelOf = (net: Net, { piece, panel }: SeamSide): Panel => net.pieces[piece]?.panels[panel] as Panel;
+/** A panel laid flat; one of another layer in its own frame. */
+const panelOf = (solid: Solid, net: Net, { piece, panel }: SeamSide): Panel =>
+  piece < 0 ? { face: panel, polygon: flattenFace(solid, panel) } : (net.pieces[piece]?.panels[panel] as Panel);
 
 /** A tooth's base joins two points of the curve, which both panels know by their vertices. */
 function toothUnderMate(solid: Solid, flap: Flap, carrier: Panel, mate: Panel): Glued {

@@ -5,7 +5,7 @@ import type { Carriers } from './choose-flaps.ts';
 import type { SeamJoin } from './net.ts';
 import { type FlapBed, flapBed, type PlacedFlap, placeFlaps } from './place-flaps.ts';
 import { matchHalves, type StripHalves, takesStrip } from './strip.ts';
-import { type SeamFlap, trimFlaps } from './trim-flaps.ts';
+import { type SeamFlap, type TakenRing, trimFlaps } from './trim-flaps.ts';
 import type { FlatSolid, Unfolded } from './unfold.ts';
 
 /** How every seam is joined, and what joins it. */
@@ -19,6 +19,13 @@ export interface FittedFlaps {
   readonly strips: ReadonlyMap<number, readonly [readonly Vec2[], readonly Vec2[]]>;
 }
 
+export interface FitOptions {
+  /** Seams for which a strip is asked by hand. */
+  readonly asked?: ReadonlySet<number>;
+  /** What lies under panels already. */
+  readonly taken?: readonly TakenRing[];
+}
+
 /** What is tried at a seam: a flap on a face, a strip under both, or nothing. */
 type Attempt =
   | { readonly join: 'flap'; readonly from: number }
@@ -28,7 +35,7 @@ type Attempt =
 /**
  * Gives every seam its flap. Where one finds too little room, under its mate or beside its own panel, the other side carries it
  * if it may and if that leaves no other seam without; else the seam is joined by a strip, if strips are wanted and one fits, or
- * by tape. What was tried in vain makes room for its neighbours. `asked`: seams for which a strip is asked by hand.
+ * by tape. What was tried in vain makes room for its neighbours.
  */
 export function fitFlaps(
   flatSolid: FlatSolid,
@@ -36,7 +43,7 @@ export function fitFlaps(
   seams: readonly number[],
   carriers: Carriers,
   spec: FlapSpec,
-  asked: ReadonlySet<number> = new Set(),
+  { asked = new Set(), taken = [] }: FitOptions = {},
 ): FittedFlaps {
   const { solid } = flatSolid;
   const edgeOf = (seam: number): Edge => solid.edges[seam] as Edge;
@@ -49,7 +56,7 @@ export function fitFlaps(
       return [seam, from === undefined ? withoutFlap(seam) : { join: 'flap', from }];
     }),
   );
-  const tryOut = fitter(flatSolid, pieces, spec);
+  const tryOut = fitter(flatSolid, pieces, spec, taken);
   const turned = new Set<number>();
   let found = tryOut(attempts);
   while (found.failed.length > 0) {
@@ -104,6 +111,7 @@ function fitter(
   flatSolid: FlatSolid,
   pieces: readonly Pick<Unfolded, 'panels'>[],
   spec: FlapSpec,
+  taken: readonly TakenRing[],
 ): (attempts: ReadonlyMap<number, Attempt>) => Fitting {
   const { solid, edgesOf } = flatSolid;
   const beds = pieces.map(({ panels }) => flapBed(panels));
@@ -124,7 +132,7 @@ function fitter(
       const key = flaps.join(' ');
       let known = underPanel.get(to);
       if (known?.key !== key) {
-        known = { key, flaps: trimFlaps(flatSolid, flaps, spec) };
+        known = { key, flaps: trimFlaps(flatSolid, flaps, spec, taken) };
         underPanel.set(to, known);
       }
       for (const flap of known.flaps) trimmed.set(flap.seam, [...(trimmed.get(flap.seam) ?? []), flap]);

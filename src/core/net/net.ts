@@ -60,9 +60,11 @@ export interface Hem {
   readonly angle: number;
 }
 
-/** A line to draw on the inside of a panel: a wall's flap is glued along it (an abutment). */
+/** A line to draw on the inside of a panel: a wall's flap is glued along it (an abutment), or the collar of a seat. */
 export interface GlueLine {
   readonly edge: number;
+  /** The letter of a seam that only the other side's layer knows. */
+  readonly mark?: string;
   readonly panel: number;
   readonly ends: readonly [NetPoint, NetPoint];
 }
@@ -115,7 +117,10 @@ export interface Seam {
   /** The match mark that both sides carry: A, B, … Z, AA … */
   readonly mark: string;
   readonly join: SeamJoin;
-  /** Where its two sides lie: piece and panel index; the second is the host panel at an abutment. */
+  /**
+   * Where its two sides lie: piece and panel index; the second is the host panel at an abutment. Where another layer cuts the face
+   * that this one is glued to, piece -1 and the index of the face, and the ends are in its own frame.
+   */
   readonly sides: readonly [SeamSide, SeamSide];
 }
 

@@ -60,6 +60,23 @@ export function cutApart(
   );
 }
 
+/** What is left of a strip beside its seam once it keeps the clearance to a ring that stays as it is. */
+export function keepOff(
+  ring: readonly Vec2[],
+  seam: HalfPlane,
+  other: readonly Vec2[],
+  clearance: number,
+): readonly Vec2[] {
+  if (ring.length < 3) return ring;
+  if (convexOverlap(ring, other) <= NOISE_MM2 && isAtMost(clearance, ringDistance(ring, other))) return ring;
+  return other
+    .flatMap((p, i) => {
+      const q = at(other, i + 1);
+      return isPositive(distance2(p, q)) ? [clipConvex(ring, leftOf(q, p, clearance))] : [];
+    })
+    .reduce<readonly Vec2[]>((best, kept) => (areaBeside(kept, seam) > areaBeside(best, seam) ? kept : best), []);
+}
+
 /**
  * Lines that may part two flaps, the first on the inside. First the line midway: through the corner that their seams share,
  * halving its angle, or where they share none, as far from one seam's line as from the other's. Then along their own edges.

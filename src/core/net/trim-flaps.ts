@@ -16,10 +16,10 @@ import { add2, distance2, dot2, left2, scale2, sub2, unit2, type Vec2, type Vec3
 import type { FlapSpec } from '../project/project.ts';
 import { pointInFace } from '../solid/face-frame.ts';
 import { isFootOnFace } from '../solid/measure.ts';
-import { edgePath, type Solid } from '../solid/solid.ts';
+import { type Edge, edgePath, type Solid } from '../solid/solid.ts';
 import { isAtMost, isPositive, isSameLength, NOISE_MM } from '../tolerance.ts';
 import { type Flap, flapEnds } from './net.ts';
-import { areaBeside, areaOf, cutApart, type GlueSide } from './part-flaps.ts';
+import { areaBeside, areaOf, cutApart, type GlueSide, keepOff } from './part-flaps.ts';
 import { teethAlong } from './teeth.ts';
 import type { FlatSolid } from './unfold.ts';
 
@@ -57,7 +57,49 @@ export function trimFlaps(
   flatSolid: FlatSolid,
   wanted: Iterable<readonly [seam: number, from: number]>,
   spec: FlapSpec,
+  taken: readonly TakenRing[] = [],
 ): readonly SeamFlap[] {
+  const { sides, strips } = trimSides(flatSolid, wanted, spec, taken);
+  return sides.map(({ seam, from, to, a, b, start, edges, tooth, isTurnedOver }, i) => {
+    const length = distance2(a, b);
+    const toSeam = alignSegments(a, b, [0, 0], [length, 0]);
+    const below = (strips[i] ?? []).map((p) => apply2(toSeam, p));
+    // Behind a wall that stands on a panel the flap is turned over: printed side on printed side.
+    const ring = isTurnedOver ? below.map(([x, y]): Vec2 => [length - x, y]).toReversed() : below;
+    const polygon = fromSeam(ring, spec.least);
+    // A tooth that has lost part of its base is left out: the next one holds.
+    const isWhole = !tooth || (polygon.length > 0 && isSameLength(distance2(at(polygon, 0), at(polygon, 1)), length));
+    const meant = Math.min(spec.width, tooth?.reach ?? spec.width);
+    return { seam, from, to, start, edges, length, meant, polygon: isWhole ? polygon : [] };
+  });
+}
+
+/** Where a flap of another part lies already, in the frame of the panel it is glued to. */
+export interface TakenRing {
+  readonly to: number;
+  readonly ring: readonly Vec2[];
+}
+
+/** The rings of flaps under their panels, for what is glued there later to keep off. */
+export function ringsUnder(
+  flatSolid: FlatSolid,
+  wanted: Iterable<readonly [seam: number, from: number]>,
+  spec: FlapSpec,
+): readonly TakenRing[] {
+  const { sides, strips } = trimSides(flatSolid, wanted, spec, []);
+  return sides.flatMap(({ to }, i) => {
+    const ring = strips[i] ?? [];
+    return ring.length < 3 ? [] : [{ to, ring }];
+  });
+}
+
+/** The sides of flaps with what is left of each strip under its mate. */
+function trimSides(
+  flatSolid: FlatSolid,
+  wanted: Iterable<readonly [seam: number, from: number]>,
+  spec: FlapSpec,
+  taken: readonly TakenRing[],
+): { readonly sides: readonly GlueSide[]; readonly strips: readonly (readonly Vec2[])[] } {
   const { flat } = flatSolid;
   const sides = [...wanted].flatMap(([seam, from]) => glueSides(flatSolid, seam, from, spec));
   const under = new Map<number, number[]>();
@@ -72,10 +114,13 @@ export function trimFlaps(
     const givesWayTo = side.isAbutment
       ? (under.get(side.to) ?? []).map((i) => sides[i] as GlueSide).filter((other) => !other.isAbutment)
       : [];
-    return givesWayTo.reduce<readonly Vec2[]>(
+    const kept = givesWayTo.reduce<readonly Vec2[]>(
       (ring, { a, b }) => clipConvex(ring, leftOf(a, b, spec.width + spec.clearance)),
       own,
     );
+    return taken
+      .filter(({ to }) => to === side.to && !side.isTurnedOver)
+      .reduce((ring, other) => keepOff(ring, leftOf(side.a, side.b), other.ring, spec.clearance), kept);
   });
   for (const together of under.values()) {
     // What flaps are cut to lies within what they begin as.
@@ -94,18 +139,7 @@ export function trimFlaps(
       grid.add(boxes[k] as Box);
     });
   }
-  return sides.map(({ seam, from, to, a, b, start, edges, tooth, isTurnedOver }, i) => {
-    const length = distance2(a, b);
-    const toSeam = alignSegments(a, b, [0, 0], [length, 0]);
-    const below = (strips[i] ?? []).map((p) => apply2(toSeam, p));
-    // Behind a wall that stands on a panel the flap is turned over: printed side on printed side.
-    const ring = isTurnedOver ? below.map(([x, y]): Vec2 => [length - x, y]).toReversed() : below;
-    const polygon = fromSeam(ring, spec.least);
-    // A tooth that has lost part of its base is left out: the next one holds.
-    const isWhole = !tooth || (polygon.length > 0 && isSameLength(distance2(at(polygon, 0), at(polygon, 1)), length));
-    const meant = Math.min(spec.width, tooth?.reach ?? spec.width);
-    return { seam, from, to, start, edges, length, meant, polygon: isWhole ? polygon : [] };
-  });
+  return { sides, strips };
 }
 
 /** The strip along the seam, in the frame of the panel it is glued to. */
@@ -226,7 +260,7 @@ function glueSides(flatSolid: FlatSolid, seam: number, from: number, spec: FlapS
     start: edge.faces[0] === from ? first : path.length - 1 - last,
     edges: last - first,
     tooth: null,
-    onSeam: new Set((edgesOf[to] ?? []).flatMap((e, i) => (e === seam ? [i] : []))),
+    onSeam: new Set((edgesOf[to] ?? []).flatMap((e, i) => (e === seam || runsAlong(solid.edges[e], edge) ? [i] : []))),
   });
   if (!edge.via) return [side(0, 1)];
   return teethAlong(solid, seam, { carrier: from, mate: to }, spec).map((tooth) => ({
@@ -234,6 +268,12 @@ function glueSides(flatSolid: FlatSolid, seam: number, from: number, spec: FlapS
     tooth,
   }));
 }
+
+/** Whether an edge is another between the same points: a plate meets the slopes along their eaves. */
+const runsAlong = (other: Edge | undefined, { ends: [a, b], via }: Edge): boolean =>
+  other !== undefined &&
+  other.via?.length === via?.length &&
+  ((other.ends[0] === a && other.ends[1] === b) || (other.ends[0] === b && other.ends[1] === a));
 
 /** The ring from its seam side on; empty where it has lost the seam or is too small to hold glue. */
 export function fromSeam(ring: readonly Vec2[], least: number): Vec2[] {

@@ -82,16 +82,19 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
     'A paper the maker owns.',
   );
 
+  const bodyPlan = {
+    width: length('Rectangle: from left to right (west to east).'),
+    depth: length('Rectangle: from front to back (south to north).'),
+    sides: optionalWhole(countLimits.bodySides, 'Regular polygon: number of sides; one of them faces south.'),
+    side: length('Regular polygon: length of one side.'),
+    acrossCorners: length('Regular polygon: diameter of the circle through its corners.'),
+    acrossFlats: length('Regular polygon of an even number of sides: from a side to the opposite one.'),
+    diameter: length('Circle: from wall to wall.'),
+    ...plan.footprint,
+  };
   const body = group(
     {
-      width: length('Rectangle: from left to right (west to east).'),
-      depth: length('Rectangle: from front to back (south to north).'),
-      sides: optionalWhole(countLimits.bodySides, 'Regular polygon: number of sides; one of them faces south.'),
-      side: length('Regular polygon: length of one side.'),
-      acrossCorners: length('Regular polygon: diameter of the circle through its corners.'),
-      acrossFlats: length('Regular polygon of an even number of sides: from a side to the opposite one.'),
-      diameter: length('Circle: from wall to wall.'),
-      ...plan.footprint,
+      ...bodyPlan,
       courts: plan.courts,
       height: describeUse(lengthSchema, 'From the table to the top of the wall.'),
     },
@@ -118,6 +121,46 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
     { id: 'neighbour' },
   );
 
+  const stockIds = describe(
+    z.union([z.string(), z.array(z.string()).check(z.minLength(1))], {
+      error: 'the id of a stock, or a list of such ids in order of preference',
+    }),
+    'The id of a stock, or several in order of preference.',
+  );
+  const thickness = optionalWords(
+    ['ignore', 'allow'],
+    'ignore: paper under 0.4 mm counts as having no thickness. ignore unless said otherwise.',
+  );
+  const seat = group(
+    {
+      fits: optionalWords(
+        ['inside', 'outside'],
+        'Whether it drops inside the walls or over them; inside unless said otherwise.',
+      ),
+      walls: length('Inside: thickness of the walls of the body.'),
+      inside: optional(
+        group(bodyPlan, 'The plan of the inside of the walls, given like that of a body.', { id: 'inside' }),
+        'Inside, in place of walls: the plan of their inside.',
+      ),
+      play: length(`Left free on each side between collar and wall; ${mmText(defaults.play)} unless said otherwise.`),
+      height: length(
+        `From where the collar meets the roof lowest to its foot; ${mmText(defaults.seatHeight)} unless said otherwise.`,
+      ),
+      plate: optional(
+        z.boolean({ error: 'true or false' }),
+        'true: a level plate closes the roof at its eaves and the collar stands under it; otherwise its top follows the slopes.',
+      ),
+      stock: stockIds,
+      pieces: optionalWords(
+        ['one-piece', 'per-panel'],
+        'The collar as one folded strip, or a piece for each of its sides. one-piece unless said otherwise.',
+      ),
+      thickness,
+    },
+    'A collar under the roof that drops into the body or over it.',
+    { id: 'seat' },
+  );
+
   const overhang = describe(
     z.union(
       [
@@ -142,12 +185,7 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
         ['shell', 'cover'],
         'shell: card that is folded and stands by itself; cover: paper glued to what is there.',
       ),
-      stock: describe(
-        z.union([z.string(), z.array(z.string()).check(z.minLength(1))], {
-          error: 'the id of a stock, or a list of such ids in order of preference',
-        }),
-        'The id of a stock, or several in order of preference.',
-      ),
+      stock: stockIds,
       pieces: optionalWords(
         ['one-piece', 'per-panel'],
         'All panels in one piece, or one piece for each eave edge. A shell is one-piece and a cover per-panel unless said otherwise.',
@@ -174,10 +212,7 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
         'The strips that glue the seams.',
       ),
       hem: length('Width of a strip turned under at every free eave, and at the foot of a fascia; none unless said.'),
-      thickness: optionalWords(
-        ['ignore', 'allow'],
-        'ignore: paper under 0.4 mm counts as having no thickness. ignore unless said otherwise.',
-      ),
+      thickness,
     },
     'A set of panels in one material.',
     { id: 'layer' },
@@ -230,6 +265,7 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
         body: optional(body, 'What the roof sits on.'),
         overhang: optional(overhang, 'Instead of the eave outline in the shape; needs a body.'),
         fascia: length('Height of an upright strip that hangs down from every free eave; none unless said.'),
+        seat: optional(seat, 'A collar that drops into the body or over it; none unless said.'),
         neighbours: optional(listOf(neighbour, 'What stands beside the body.'), 'What stands beside the body.'),
         layers: listOf(layer, 'From the inside out.'),
       },

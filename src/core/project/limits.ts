@@ -23,6 +23,9 @@ export const lengthLimits: Readonly<
     | 'fascia'
     | 'flapWidth'
     | 'hem'
+    | 'play'
+    | 'seatHeight'
+    | 'walls'
     | 'clearance'
     | 'leastFlap'
     | 'pageMargin'
@@ -43,6 +46,9 @@ export const lengthLimits: Readonly<
   fascia: { min: 0.5, max: 500 },
   flapWidth: { min: 1, max: 50 },
   hem: { min: 0.5, max: 50 },
+  play: { min: 0, max: 10 },
+  seatHeight: { min: 1, max: 200 },
+  walls: { min: 0.1, max: 100 },
   clearance: { min: 0, max: 10 },
   leastFlap: { min: 0, max: 50 },
   pageMargin: { min: 0, max: 50 },
@@ -70,6 +76,8 @@ export const defaults: {
   readonly flapWidth: Readonly<Record<Units, number>>;
   readonly clearance: number;
   readonly leastFlap: number;
+  readonly play: number;
+  readonly seatHeight: number;
   readonly pageMargin: number;
   readonly pageOverlap: number;
   readonly seed: number;
@@ -78,6 +86,8 @@ export const defaults: {
   flapWidth: { in: unitLength('in') / 4, mm: 6 },
   clearance: 0.5,
   leastFlap: 2,
+  play: 0.3,
+  seatHeight: 8,
   pageMargin: 6,
   pageOverlap: 10,
   seed: 1,

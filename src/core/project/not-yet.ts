@@ -29,11 +29,6 @@ export const notYet: readonly NotYet[] = [
   { place: 'stock[].picture', title: 'A picture of a paper', until: 'Leave picture out.' },
   { place: 'stock[].price', title: 'The price of a paper', until: 'Leave price out.' },
   {
-    place: 'roofs[].seat',
-    title: 'Choosing how a roof sits on its body',
-    until: 'Leave seat out: the roof rests where its underside meets the top outer edge of the wall.',
-  },
-  {
     place: 'roofs[].layers[].seams',
     title: 'Seams and flaps chosen by hand',
     until: 'Leave seams out and choose with pieces and flaps.on.',

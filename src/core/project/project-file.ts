@@ -50,8 +50,23 @@ export interface RoofFile {
   readonly body?: BodyFile;
   readonly overhang?: LengthText | { readonly eave: LengthText; readonly verge?: LengthText };
   readonly fascia?: LengthText;
+  readonly seat?: SeatFile;
   readonly neighbours?: readonly { readonly side: string; readonly gap: LengthText; readonly height: LengthText }[];
   readonly layers: readonly LayerFile[];
+}
+
+export interface SeatFile {
+  readonly fits?: 'inside' | 'outside';
+  /** Thickness of the walls. */
+  readonly walls?: LengthText;
+  /** Plan of the inside of the walls: keys of a body without its height. */
+  readonly inside?: Omit<BodyFile, 'height'>;
+  readonly play?: LengthText;
+  readonly height?: LengthText;
+  readonly plate?: boolean;
+  readonly pieces?: 'one-piece' | 'per-panel';
+  readonly stock: string | readonly string[];
+  readonly thickness?: 'ignore' | 'allow';
 }
 
 /** A measured plan: corners, or lengths with a diagonal or angles. */

@@ -55,8 +55,26 @@ export interface RoofSpec {
   readonly overhang: Overhang | null;
   /** Height of the strip that hangs from the eaves, mm; null: none. */
   readonly fascia: number | null;
+  /** Missing: none. */
+  readonly seat?: SeatSpec;
   readonly neighbours: readonly Neighbour[];
   readonly layers: readonly LayerSpec[];
+}
+
+/** A collar under the roof that drops into the body or over it. */
+export interface SeatSpec {
+  readonly fits: 'inside' | 'outside';
+  /** Plan of the walls that it touches, mm, counter-clockwise: their inside or their outside. */
+  readonly plan: readonly Vec2[];
+  /** The plan samples a circle. */
+  readonly isRound: boolean;
+  /** Left free between collar and wall on each side, mm. */
+  readonly play: number;
+  /** From where the collar meets the roof lowest down to its foot, mm. */
+  readonly height: number;
+  /** The roof is closed at its eaves by a level plate, and the collar stands under that. */
+  readonly plate: boolean;
+  readonly layer: LayerSpec;
 }
 
 /** A number or word; a roof within the roof, or the wall it stands on; for measured outlines corners and courts (in examples also lengths and angles); for sides by their id a pitch of their own or a gable. */

@@ -27,7 +27,12 @@ export function resolveLayers(
 }
 
 /** One layer of a roof; its papers are looked up in the project's stock. */
-function resolveLayer(intake: Intake, found: unknown, path: readonly PathPart[], stock: readonly Stock[]): LayerSpec {
+export function resolveLayer(
+  intake: Intake,
+  found: unknown,
+  path: readonly PathPart[],
+  stock: readonly Stock[],
+): LayerSpec {
   const layer = isRecord(found) ? found : {};
   const as = (layer['as'] ?? 'cover') as LayerKind;
   const ids = resolveStockIds(intake, layer['stock'], [...path, 'stock'], stock);

@@ -10,6 +10,7 @@ import { resolveBody, resolveOverhang } from './resolve-body.ts';
 import { resolveLayers } from './resolve-layer.ts';
 import { resolveNeighbours } from './resolve-neighbours.ts';
 import { resolvePage, resolveStock } from './resolve-paper.ts';
+import { resolveSeat } from './resolve-seat.ts';
 import { resolveShape } from './resolve-shape.ts';
 import { projectIssue } from './sentences.ts';
 
@@ -89,6 +90,8 @@ function resolveRoof(
   const definition = kinds.find((kind) => kind.id === roof['kind']);
   const shape = roof['shape'];
   const body = resolveBody(intake, roof['body'], [...path, 'body']);
+  const layers = resolveLayers(intake, listIn(roof['layers']), [...path, 'layers'], stock);
+  const seat = resolveSeat(intake, roof['seat'], [...path, 'seat'], { body, stock, innermost: layers[0] });
   return {
     id,
     title: typeof roof['title'] === 'string' ? roof['title'] : id,
@@ -109,6 +112,7 @@ function resolveRoof(
             isScaled: true,
           }),
     neighbours: resolveNeighbours(intake, roof, path, body),
-    layers: resolveLayers(intake, listIn(roof['layers']), [...path, 'layers'], stock),
+    ...(seat ? { seat } : {}),
+    layers,
   };
 }

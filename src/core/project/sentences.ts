@@ -127,6 +127,18 @@ const sentences = {
     message: ({ found }) => `A body with ${found} sides has no size across flats: no side lies opposite another.`,
     remedy: () => 'Give the side or the size across corners, or take an even number of sides.',
   },
+  'seat-form': {
+    message: ({ found }) =>
+      `A seat inside the walls needs exactly one of walls (their thickness) and inside (the plan of their inside), a seat over them neither; found ${found}.`,
+  },
+  'seat-without-body': {
+    message: () => 'This seat takes its plan from the walls of a body, and this roof has no body.',
+    remedy: () => 'Give the body, or the plan of its inside as "inside" of the seat.',
+  },
+  'walls-too-thick': {
+    message: () => 'Walls as thick as this leave no inside of the body.',
+    remedy: () => 'Make them thinner.',
+  },
   'flap-under-least': {
     message: ({ found, other }) => `The flaps are ${found} wide, under the least usable width of ${other}.`,
     remedy: () => 'Make the flaps wider or the least width smaller, or take no flaps ("on": "none").',

@@ -1,7 +1,15 @@
 import { isInside, ringArea } from '../../core/geometry/polygon.ts';
 import { alignSegments } from '../../core/geometry/rigid2.ts';
 import { add2, left2, lerp2, scale2, sub2, unit2, type Vec2 } from '../../core/geometry/vector.ts';
-import { type Flap, letterStretch, type Panel, type Piece, type SeamSide, scoredLines } from '../../core/net/net.ts';
+import {
+  type Flap,
+  type GlueLine,
+  letterStretch,
+  type Panel,
+  type Piece,
+  type SeamSide,
+  scoredLines,
+} from '../../core/net/net.ts';
 import type { MadeLayer } from '../../core/pipeline.ts';
 import type { RoofSpec } from '../../core/project/project.ts';
 import { type Drawing, type Label, labelAt, line, ring, type Stroke } from './drawing.ts';
@@ -45,7 +53,7 @@ export const drawPiece = (
   const taken: Spot[] = [];
   const pieceLines = [
     `${roof.title}${roof.copies > 1 ? `, ${copy + 1} of ${roof.copies}` : ''}`,
-    `${layer.spec.as} · ${piece.id}`,
+    `${'seat' in layer ? 'seat' : layer.spec.as} · ${piece.id}`,
   ];
   if (piece.strip) return drawStrip(layer, piece, [pieceLines[0] as string, piece.title]);
   const marks = layer.net.seams.flatMap((seam) =>
@@ -57,6 +65,18 @@ export const drawPiece = (
       return [mark.label];
     }),
   );
+  for (const [mark, { panel, ends }] of lettersOfLines(piece)) {
+    const { polygon } = piece.panels[panel] as Panel;
+    const side: SeamSide = { piece: index, panel, ends };
+    const along = upOf(layer, piece.panels[panel] as Panel);
+    const placed = placeMark(mark, along, polygon, (reach) => centersInside({ face: -1, polygon }, side, reach), {
+      lines,
+      spots: taken,
+    });
+    if (placed === null) continue;
+    taken.push(placed.spot);
+    marks.push(placed.label);
+  }
   const main = largestPanel(piece);
   const names = piece.panels.map((panel) => {
     const face = layer.solid.faces[panel.face];
@@ -90,6 +110,13 @@ const outlineOf = (piece: Piece): readonly Stroke[] => [
   ...piece.rulings.map((ruling) => line('ruling', ...ruling.ends)),
   ...piece.glueLines.map((glue) => line('glue', ...glue.ends)),
 ];
+
+/** Letters of seams that another layer carries, each beside the middle one of its lines. */
+const lettersOfLines = ({ glueLines }: Piece): ReadonlyMap<string, GlueLine> => {
+  const lines = new Map<string, GlueLine[]>();
+  for (const line of glueLines) if (line.mark) lines.set(line.mark, [...(lines.get(line.mark) ?? []), line]);
+  return new Map([...lines].map(([mark, own]) => [mark, own[Math.floor(own.length / 2)] as GlueLine]));
+};
 
 const largestPanel = (piece: Piece): Panel | undefined =>
   piece.panels.reduce<Panel | undefined>(

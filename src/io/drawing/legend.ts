@@ -1,3 +1,4 @@
+import { cutLayers } from '../../core/cut-layers.ts';
 import { rest2 } from '../../core/geometry/rigid2.ts';
 import type { Production } from '../../core/pipeline.ts';
 import { upArrow } from './draw-piece.ts';
@@ -30,9 +31,7 @@ export interface LegendOptions {
 
 /** Whether any piece is rolled, so that the legend has to say about which lines. */
 export const hasRolled = ({ roofs }: Production): boolean =>
-  roofs.some(({ made }) =>
-    (made?.layers ?? []).some(({ net }) => net.pieces.some((piece) => piece.rulings.length > 0)),
-  );
+  roofs.some((roof) => cutLayers(roof).some(({ net }) => net.pieces.some((piece) => piece.rulings.length > 0)));
 
 /** What the lines and signs of a sheet mean: at least one column, whatever the width. */
 export const drawLegend = (room: number, options: LegendOptions): Block => {

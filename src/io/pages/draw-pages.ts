@@ -1,3 +1,4 @@
+import { cutLayers } from '../../core/cut-layers.ts';
 import { apply2, type Rigid2 } from '../../core/geometry/rigid2.ts';
 import type { Piece } from '../../core/net/net.ts';
 import type { Production } from '../../core/pipeline.ts';
@@ -47,10 +48,10 @@ export const drawPages = (production: Production): readonly SheetDrawing[] => {
 };
 
 const groupsOf = (production: Production): readonly { readonly name: string; readonly items: readonly Item[] }[] => {
-  const items = production.roofs.flatMap(({ spec, made }) =>
-    Array.from({ length: spec.copies }, (_, copy) => copy).flatMap((copy) =>
-      (made?.layers ?? []).flatMap((layer) =>
-        layer.net.pieces.map((shape, piece): Item => ({ roof: spec, layer, piece, copy, shape })),
+  const items = production.roofs.flatMap((made) =>
+    Array.from({ length: made.spec.copies }, (_, copy) => copy).flatMap((copy) =>
+      cutLayers(made).flatMap((layer) =>
+        layer.net.pieces.map((shape, piece): Item => ({ roof: made.spec, layer, piece, copy, shape })),
       ),
     ),
   );

@@ -1,8 +1,9 @@
+import { cutLayers } from '../../core/cut-layers.ts';
 import { HAND_MM, handCut } from '../../core/fit/hand-cut.ts';
 import type { Issue } from '../../core/issue.ts';
 import type { LaidSheet, Placement } from '../../core/layout/layout.ts';
 import { type Fold, flapEnds, type Net, type Piece } from '../../core/net/net.ts';
-import type { MadeLayer, MadeRoof, Production } from '../../core/pipeline.ts';
+import type { MadeLayer, MadeRoof, Production, SeatLayer } from '../../core/pipeline.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import { type Json, writeJson } from './write-json.ts';
 
@@ -38,7 +39,7 @@ const roofOf = ({ project }: Production, { spec, made, issues }: MadeRoof): Json
   kind: spec.kind,
   copies: spec.copies,
   solid: made === null ? null : solidOf(made.solid),
-  layers: made === null ? [] : made.layers.map(layerOf),
+  layers: made === null ? [] : [...made.layers.map(layerOf), ...(made.seat ? [seatOf(made.seat)] : [])],
   fit: {
     ...(made === null ? { overhang: null, seamMismatch: null, peakGap: null } : fitOf(made, project.seed)),
     issues: issues.map(issueOf),
@@ -90,6 +91,14 @@ const solidOf = (solid: Solid): Json => ({
     length,
     dihedral: dihedral === null ? null : degrees(dihedral),
   })),
+});
+
+/** Listed after the layers of the file; its solid holds the faces that it is glued to as well. */
+const seatOf = (layer: SeatLayer): Json => ({
+  ...(layerOf(layer) as { readonly [key: string]: Json }),
+  as: 'seat',
+  foot: layer.seat.foot,
+  depth: layer.seat.depth,
 });
 
 const layerOf = ({ spec, thickness, solid, net }: MadeLayer): Json => ({
@@ -155,7 +164,7 @@ const sheetOf = (production: Production, sheet: LaidSheet): Json => ({
 const placementOf = (production: Production, { roof, layer, piece, copy, x, y, rotation }: Placement): Json => ({
   roof: named(production.roofs[roof], `roof ${roof}`).spec.id,
   layer,
-  piece: named(production.roofs[roof]?.made?.layers[layer]?.net.pieces[piece], `piece ${piece}`).id,
+  piece: named(cutLayers(named(production.roofs[roof], `roof ${roof}`))[layer]?.net.pieces[piece], `piece ${piece}`).id,
   copy,
   x,
   y,

@@ -1,3 +1,4 @@
+import { cutLayers } from '../../core/cut-layers.ts';
 import { boxOf } from '../../core/geometry/polygon.ts';
 import { type Rigid2, rest2 } from '../../core/geometry/rigid2.ts';
 import type { LaidSheet, Placement } from '../../core/layout/layout.ts';
@@ -29,7 +30,7 @@ export const motionOf = ({ x, y, rotation }: Placement): Rigid2 => ({
 export const drawLaidSheet = (production: Production, sheet: LaidSheet): SheetDrawing => {
   const pieces = sheet.placements.flatMap((placement): readonly Drawing[] => {
     const roof = production.roofs[placement.roof];
-    const layer = roof?.made?.layers[placement.layer];
+    const layer = roof && cutLayers(roof)[placement.layer];
     if (roof === undefined || layer === undefined) return [];
     const { piece, copy } = placement;
     return [moveDrawing(drawPiece({ roof: roof.spec, layer, piece, copy }), motionOf(placement))];

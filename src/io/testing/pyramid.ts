@@ -171,6 +171,7 @@ export const pyramidOn = (page: PageSpec, copies = 2): Production => {
         made: {
           solid,
           layers: [{ spec: layer, thickness: 0, solid, net: { pieces, seams, closing: null } }],
+          seat: null,
           fit: {
             overhang: null,
             eaves: [0],

@@ -103,7 +103,7 @@ export function addFascia(solid: Solid, drop: number): Solid {
 }
 
 /** A strip rolled about the upright cylinder over a level arc of points, mm. */
-function rollUnder(arc: readonly Vec3[], drop: number, deviation: number): Roll {
+export function rollUnder(arc: readonly Vec3[], drop: number, deviation: number): Roll {
   const [first, middle, last] = [0, Math.floor(arc.length / 2), arc.length - 1].map((i) => arc[i] as Vec3) as [
     Vec3,
     Vec3,
