@@ -36,6 +36,18 @@ const spokenFold = (t: number, stops: readonly FoldStop[]): string => {
 const isFlat = ({ place, paperView }: BenchState): boolean =>
   place === 'set-out' || (place === 'paper' && paperView !== 'roof');
 
+/** So many stops have room for their names on a narrow rule. */
+const FEW = 4;
+/** Less than this share of a narrow rule is too little between two names. */
+const APART = 0.3;
+
+/** Whether a stop is named where the rule is narrow: of many only the first, the one at hand and those well away from it. */
+const hasRoom = (stops: readonly FoldStop[], i: number, at: number): boolean => {
+  if (stops.length <= FEW || i < 2 || i === at) return true;
+  const isFar = Math.abs((stops[i]?.t ?? 0) - (stops[at]?.t ?? 0)) > APART;
+  return isFar && (i === stops.length - 1 || (i === 2 && at < 2));
+};
+
 const Fold = (): ReactElement => {
   const roof = useChosenRoof();
   const stops = foldStops(roof === null ? ['cover'] : roof.spec.layers.map((layer) => layer.as));
@@ -65,6 +77,8 @@ const Fold = (): ReactElement => {
           <li key={stop.id}>
             <button
               type="button"
+              className={hasRoom(stops, i, index) ? '' : 'is-quiet'}
+              aria-label={stop.title}
               style={{ left: `${stop.t * 100}%` }}
               disabled={isStill}
               aria-pressed={isOn && index === i}

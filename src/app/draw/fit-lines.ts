@@ -79,6 +79,21 @@ const eaveLine = (solid: Solid, { eaves, rest }: Fit, show: (mm: number) => stri
   return [{ id: 'eaves', text, place }];
 };
 
+/** How its seat stands in or over the walls. */
+export const seatLines = ({ spec, made }: Pick<MadeRoof, 'spec' | 'made'>, style: Style): readonly FitLine[] => {
+  const { seat } = spec;
+  if (!seat || !made?.seat) return [];
+  const where = seat.fits === 'inside' ? 'in the walls' : 'over the walls';
+  const faces = made.seat.solid.faces.map(({ id }) => id);
+  return [
+    {
+      id: 'seat',
+      text: `The seat stands ${where} with ${formatLength(seat.play, style)} of play on each side.`,
+      place: { layer: made.layers.length, faces },
+    },
+  ];
+};
+
 /** How its seams close: true lengths, and what is left once every mark is rounded to the ruler. */
 export const seamLines = ({ layers, fit }: Made, style: Style): readonly FitLine[] =>
   fit.seams.map(({ layer, edge, mark, lengths, marked }, i) => {

@@ -11,6 +11,7 @@ import { EaveGiven } from './eave-given.tsx';
 import { KindPick } from './kind-pick.tsx';
 import { MeasuredBody } from './measured-body.tsx';
 import { PlanViewPick } from './plan-view-pick.tsx';
+import { SeatGroup } from './seat-group.tsx';
 import { Stands } from './stands.tsx';
 import { useTier } from './tier-hand.ts';
 import { type RoofAtHand, useRoof } from './use-roof.ts';
@@ -57,6 +58,7 @@ export const BodyPlace = (): ReactElement | null => {
         <FieldPanel fields={[fasciaField(hand)]} />
         <Stands hand={hand} />
       </section>
+      {plan !== 'none' && <SeatGroup hand={hand} />}
     </>
   );
 };

@@ -3,7 +3,7 @@ import { showGap } from '../../core/fit/fit.ts';
 import { HAND_MM, type HandCut, handCut } from '../../core/fit/hand-cut.ts';
 import type { MadeLayer } from '../../core/pipeline.ts';
 import { useBench, useChosenRoof, useProduction, useStyle } from '../bench.ts';
-import { type FitLine, peakLines, seamLines, standLines } from '../draw/fit-lines.ts';
+import { type FitLine, peakLines, seamLines, seatLines, standLines } from '../draw/fit-lines.ts';
 import { LitLine } from '../lit-line.tsx';
 
 /** The proof before cutting: how the roof closes and sits, every line to be looked up on the roof itself. */
@@ -16,7 +16,7 @@ export const FitGroup = (): ReactElement | null => {
   return (
     <section className="group fit" aria-label="How it fits">
       <h3>How it fits: {roof.spec.title}</h3>
-      <Lines lines={standLines(made, style)} />
+      <Lines lines={[...standLines(made, style), ...seatLines(roof, style)]} />
       <p className="fit-words">{made.fit.sentence.replace('.', '')} when every mark is on your ruler.</p>
       <Lines lines={peakLines(made, style)} />
       <CutByHand layers={made.layers} />

@@ -130,7 +130,7 @@ const useChoice = (hand: RoofAtHand): Choice => {
       }
       const { from } = looking.current;
       const candidates = kind.id === from.definition.id ? [from.typed] : changeKind(from, kind);
-      if (!hand.change(candidates, 'kind')) return;
+      if (!hand.change(candidates, { gesture: 'kind' })) return;
       looking.current.last = roofNow();
     },
     leave: ({ currentTarget, relatedTarget }) => {

@@ -1,4 +1,5 @@
 import { type ReactElement, useMemo } from 'react';
+import { cutLayers } from '../../core/cut-layers.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import { formatLength } from '../../core/units/units.ts';
 import { bench, useBench, useChosenRoof, useStyle } from '../bench.ts';
@@ -27,7 +28,8 @@ export const NetDrawing = ({ layer = 0 }: { readonly layer?: number }): ReactEle
   const roof = useChosenRoof();
   const style = useStyle();
   const { ref, width, height } = useSize<HTMLElement>();
-  const made = roof?.made?.layers[layer] ?? roof?.made?.layers[0];
+  const layers = roof === null ? [] : cutLayers(roof);
+  const made = layers[layer] ?? layers[0];
   const figures = useMemo(() => (made === undefined ? [] : netFigures(made.solid, made.net)), [made]);
   const sides = useMemo(() => (made === undefined ? [] : panelSides(made.solid, made.net)), [made]);
   const lit = useBench((state) => (state.lit?.roof === state.selected ? state.lit.place : null));
@@ -62,7 +64,7 @@ export const NetDrawing = ({ layer = 0 }: { readonly layer?: number }): ReactEle
     });
     const id = made.solid.edges[found[0] ?? -1]?.id;
     const { selected } = bench.store.getState();
-    const at = roof?.made?.layers.indexOf(made) ?? 0;
+    const at = layers.indexOf(made);
     bench.store.setState({ edgeAtHand: id === undefined ? null : { roof: selected, layer: at, edge: id } });
   };
 

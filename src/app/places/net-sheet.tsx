@@ -1,4 +1,5 @@
 import { type ReactElement, useState } from 'react';
+import { cutLayers } from '../../core/cut-layers.ts';
 import { useChosenRoof } from '../bench.ts';
 import { Either } from '../either.tsx';
 import { layerTitles } from './layer-title.ts';
@@ -9,7 +10,8 @@ import { NetDrawing } from './net-drawing.tsx';
 export const NetSheet = (): ReactElement => {
   const roof = useChosenRoof();
   const [chosen, setChosen] = useState(0);
-  const layers = roof?.made?.layers ?? [];
+  const layers = roof === null ? [] : cutLayers(roof);
+  const titles = layerTitles((roof?.made?.layers ?? []).map((one) => one.spec.as));
   const layer = chosen < layers.length ? chosen : 0;
   const net = layers[layer]?.net;
   return (
@@ -21,7 +23,7 @@ export const NetSheet = (): ReactElement => {
           <Either
             legend="Layer"
             isLegendUnseen
-            choices={layerTitles(layers.map((one) => one.spec.as)).map((title, i) => ({ value: String(i), title }))}
+            choices={layers.map((_, i) => ({ value: String(i), title: titles[i] ?? 'Seat' }))}
             value={String(layer)}
             onChoose={(value) => setChosen(Number(value))}
           />

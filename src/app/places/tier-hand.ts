@@ -85,10 +85,11 @@ export const useTier = (hand: RoofAtHand, param: RoofParam): RoofAtHand | null =
       if (first === 'overhang' && !isOnWall) return hand.at(...rest);
       return hand.at('shape', param.key, ...rest);
     },
-    change: (candidates, gesture) =>
+    changeFile: hand.changeFile,
+    change: (candidates, how) =>
       hand.change(
         candidates.map((next) => withTier(typed, definition, param, next)),
-        gesture,
+        how,
       ),
   };
 };

@@ -14,7 +14,16 @@ export interface RoofAtHand {
   /** Path of the roof, with more behind it. */
   readonly at: (...rest: FilePath) => FilePath;
   /** Takes the first candidate that makes a roof; says whether there was one. */
-  readonly change: (candidates: readonly JsonObject[], gesture?: string) => boolean;
+  readonly change: (candidates: readonly JsonObject[], how?: Change) => boolean;
+  /** The same for a change of more than this roof: candidates are whole files. */
+  readonly changeFile: (candidates: readonly JsonObject[], how?: Change) => boolean;
+}
+
+interface Change {
+  /** Changes with the same gesture in a row are one step to undo. */
+  readonly gesture?: string;
+  /** What is said before the reasons where no candidate makes a roof. */
+  readonly refusal?: string;
 }
 
 /** The roof that is worked on, with what its places need. */
@@ -33,18 +42,30 @@ export const useRoof = (): RoofAtHand | null => {
     definition,
     at,
     context: { typed, roof, definition, units, scale: production.project.scale },
-    change: (candidates, gesture) => {
+    change: (candidates, how) => {
       const { file } = bench.store.getState();
-      const files = candidates.map((candidate) => setAt(file, at(), candidate) as JsonObject);
-      const next = files.find((one) => obstacles(one, selected) === null);
-      if (next !== undefined) {
-        bench.edit(() => next, gesture);
-        bench.store.setState({ notice: null });
-        return true;
-      }
-      const issues = files[0] === undefined ? [] : (obstacles(files[0], selected) ?? []);
-      bench.store.setState({ notice: { title: 'That would make no roof here.', issues } });
-      return false;
+      return takeFirst(
+        candidates.map((candidate) => setAt(file, at(), candidate) as JsonObject),
+        how,
+      );
     },
+    changeFile: takeFirst,
   };
+};
+
+/** Takes the first file that has a roof where the maker is; where there is none, says what keeps the first from it. */
+const takeFirst = (
+  files: readonly JsonObject[],
+  { gesture, refusal = 'That would make no roof here.' }: Change = {},
+): boolean => {
+  const { selected } = bench.store.getState();
+  const next = files.find((one) => obstacles(one, selected) === null);
+  if (next !== undefined) {
+    bench.edit(() => next, gesture);
+    bench.store.setState({ notice: null });
+    return true;
+  }
+  const issues = files[0] === undefined ? [] : (obstacles(files[0], selected) ?? []);
+  bench.store.setState({ notice: { title: refusal, issues } });
+  return false;
 };

@@ -1,5 +1,6 @@
 import { useThree } from '@react-three/fiber';
 import { type ReactNode, type RefObject, useCallback, useMemo, useState } from 'react';
+import { cutLayers } from '../../core/cut-layers.ts';
 import type { WorkPlan } from '../../core/fold/approach.ts';
 import { planWork } from '../../core/fold/work-plan.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
@@ -32,6 +33,7 @@ export interface SceneProps extends StageProps {
 
 const clearSides = { left: 0, right: 0, top: 0, bottom: 0 };
 const nowhere: readonly [] = [];
+const noPlan = (): undefined => undefined;
 /** Half the space between pieces on the table, mm: a measure lies in the middle of it. */
 const measureRoom = 6;
 
@@ -51,7 +53,9 @@ export const TableScene = (props: SceneProps): ReactNode => {
   const body = roof?.spec.body ?? null;
   const rest = made?.fit.rest ?? 0;
   const layers = made?.layers ?? nowhere;
-  const spots = useMemo(() => arrangeOnTable(layers, body), [layers, body]);
+  // The seat goes on with the layer that it is glued to.
+  const nets = useMemo(() => cutLayers({ made }), [made]);
+  const spots = useMemo(() => arrangeOnTable(nets, body), [nets, body]);
   const plan = useMemo(() => {
     let plans: readonly WorkPlan[] | null = null;
     return (layer: number) => () => {
@@ -78,32 +82,33 @@ export const TableScene = (props: SceneProps): ReactNode => {
   const desk = useMemo(
     (): Desk =>
       planDesk({
-        nets: layers.map((layer, l) => ({ net: layer.net, spots: spots[l] ?? nowhere })),
+        nets: nets.map((layer, l) => ({ net: layer.net, spots: spots[l] ?? nowhere })),
         body,
         sheets: showSheets ? laid : nowhere,
         units,
         picture,
         isClose: showSheets && view === 'set-out',
       }),
-    [layers, spots, body, laid, showSheets, units, picture, view],
+    [nets, spots, body, laid, showSheets, units, picture, view],
   );
   const folding = useMemo(
     () =>
-      layers.map((layer, index) => ({
+      nets.map((layer, index) => ({
         layer,
+        index,
         finish: finishLayer(selected, index, layer, sheets, stock),
-        plan: plan(index),
-        order: { index, count: layers.length },
+        plan: index < layers.length ? plan(index) : noPlan,
+        order: { index: index < layers.length ? index : 0, count: layers.length },
         spots: spots[index] ?? nowhere,
       })),
-    [layers, selected, sheets, stock, plan, spots],
+    [nets, layers, selected, sheets, stock, plan, spots],
   );
   const measures = useMemo(
     () =>
-      layers.flatMap(({ net, solid }, l) =>
+      nets.flatMap(({ net, solid }, l) =>
         measureNet(net, solid, spots[l] ?? nowhere, Math.min(11 * desk.point, measureRoom)),
       ),
-    [layers, spots, desk.point],
+    [nets, spots, desk.point],
   );
 
   const atHand = useMemo(() => (edgeAtHand === null ? null : { edges: [edgeAtHand.edge] }), [edgeAtHand]);
@@ -164,9 +169,9 @@ export const TableScene = (props: SceneProps): ReactNode => {
       <SteelRule rule={desk.rule} family={family} />
       <group visible={!showSheets}>
         {body === null ? null : <BodyBlock body={body} bold={view === 'body'} />}
-        {folding.map((one) => (
+        {folding.map(({ index, ...one }) => (
           <FoldingNet
-            key={one.order.index}
+            key={index}
             {...one}
             papers={papers}
             clock={clock}
@@ -174,16 +179,16 @@ export const TableScene = (props: SceneProps): ReactNode => {
             point={desk.point}
             family={family}
             ghost={view === 'body'}
-            onPoint={onPoint === undefined ? undefined : (edge) => onPoint(one.order.index, edge)}
+            onPoint={onPoint === undefined ? undefined : (edge) => onPoint(index, edge)}
           />
         ))}
-        {folding.map((one) => (
+        {folding.map(({ index, finish: _, ...one }) => (
           <LitNet
-            key={one.order.index}
+            key={index}
             {...one}
             places={[
-              { place: isOn(lit, one.order.index) ? lit : null, tone: 'terracotta' },
-              { place: edgeAtHand?.layer === one.order.index ? atHand : null, tone: 'verdigris' },
+              { place: isOn(lit, index) ? lit : null, tone: 'terracotta' },
+              { place: edgeAtHand?.layer === index ? atHand : null, tone: 'verdigris' },
             ]}
             clock={clock}
             rest={rest}

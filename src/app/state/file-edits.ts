@@ -1,3 +1,4 @@
+import type { Units } from '../../core/units/units.ts';
 import { getAt, type Json, type JsonObject, setAt } from './file-path.ts';
 import type { NewRoof } from './new-roof.ts';
 
@@ -66,6 +67,22 @@ export const addStock = (file: JsonObject): JsonObject => {
     ['stock'],
     [...stock, { id, name: `Paper ${stock.length + 1}`, width, height, direction: 'any' }],
   ) as JsonObject;
+};
+
+/** A board to begin with, where the maker owns none: of a sheet that is sold everywhere, always editable. */
+export const addBoard = (file: JsonObject, units: Units): { readonly file: JsonObject; readonly id: string } => {
+  const found = getAt(file, ['stock']);
+  const stock = Array.isArray(found) ? (found as readonly JsonObject[]) : [];
+  const id = freeId(
+    'board',
+    stock.map((one) => String(one['id'])),
+  );
+  const sheet =
+    units === 'in'
+      ? { width: '12in', height: '12in', thickness: '1/16in' }
+      : { width: '297mm', height: '420mm', thickness: '2mm' };
+  const board: JsonObject = { id, name: 'Greyboard', ...sheet, direction: 'any' };
+  return { file: setAt(file, ['stock'], [...stock, board]) as JsonObject, id };
 };
 
 /** Ids of the papers that some layer of these roofs is cut from. */
