@@ -1,5 +1,6 @@
 import { cutLayers } from './cut-layers.ts';
 import { type Fit, fitRoof } from './fit/fit.ts';
+import { seatFit, seatJams } from './fit/seat-fit.ts';
 import { pathLength, ringLength } from './geometry/polygon.ts';
 import { fail, type Issue, type Result, spell, succeed } from './issue.ts';
 import { offsetSolid } from './layers/offset-solid.ts';
@@ -125,7 +126,13 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number): MadeR
   const marked = seat.layer
     ? layers.map((layer, l) => (l === 0 ? { ...layer, net: withSeatLines(layer, seat.layer as SeatLayer) } : layer))
     : layers;
-  return { spec, made: { solid, layers: marked, seat: seat.layer, fit }, issues };
+  const loose =
+    seat.layer && spec.seat
+      ? seatFit({ ...spec.seat, plan: seat.layer.seat.plan }, spec.seat.play, project.ruler)
+      : null;
+  if (loose) issues.push(...spelled(seatJams(loose, project.ruler), project, path));
+  const whole = loose ? { ...fit, seat: loose } : fit;
+  return { spec, made: { solid, layers: marked, seat: seat.layer, fit: whole }, issues };
 }
 
 function makeSeatLayer(

@@ -10,6 +10,7 @@ import { type Clearance, clearances } from './neighbours.ts';
 import { overhangs, type WallOverhang } from './overhang.ts';
 import { restHeight } from './rest.ts';
 import { type SeamFit, seamFits } from './seam-fit.ts';
+import type { SeatFit } from './seat-fit.ts';
 
 /** How well the net closes and sits on the body. Lengths in mm. */
 export interface Fit {
@@ -31,6 +32,8 @@ export interface Fit {
   readonly seamMismatch: number;
   /** Largest gap between panels at a top point once every mark is rounded to the ruler. */
   readonly peakGap: number;
+  /** How loosely the collar of a seat sits; missing: no seat. */
+  readonly seat?: SeatFit;
   /** Height of the eave plane over the table when the roof rests on its body; 0 without one. */
   readonly rest: number;
   /** As `Closes within 1/64 in.` */

@@ -101,6 +101,7 @@ describe('the report', () => {
         'rest',
         'eaves',
         'neighbours',
+        'seat',
         'seamMismatch',
         'peakGap',
         'seams',

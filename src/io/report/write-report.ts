@@ -62,6 +62,7 @@ const fitOf = ({ layers, fit }: NonNullable<MadeRoof['made']>, seed: number): { 
   rest: fit.rest,
   eaves: fit.eaves,
   neighbours: fit.clearances.map(({ neighbour, distance }) => ({ side: neighbour.side, clearance: distance })),
+  seat: fit.seat ? { play: fit.seat.play, min: fit.seat.marked.min, max: fit.seat.marked.max } : null,
   seamMismatch: fit.seamMismatch,
   peakGap: fit.peakGap,
   seams: fit.seams.map(({ layer, edge, mark, lengths, marked }) => ({
