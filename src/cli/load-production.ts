@@ -20,12 +20,12 @@ export const issueLine = (file: string, { path, message, remedy }: Issue): strin
 export async function loadProduction(
   file: string,
   { cwd }: Terminal,
-  options: { readonly seed: number | null },
+  { seed, rounds = null }: { readonly seed: number | null; readonly rounds?: number | null },
 ): Promise<Production> {
   const reading = readProject(await readText(file, cwd));
   if (!reading.ok) throw new BadInput(reading.issues.map((issue) => issueLine(file, issue)));
   const { project } = reading.value;
-  const made = produce(options.seed === null ? project : { ...project, seed: options.seed });
+  const made = produce(seed === null ? project : { ...project, seed }, rounds === null ? {} : { rounds });
   const production = { ...made, issues: [...reading.issues, ...made.issues] };
   const impossible = production.roofs.filter(({ made }) => made === null).flatMap(({ issues }) => issues);
   const errors = impossible.filter(({ level }) => level === 'error');

@@ -11,6 +11,7 @@ import type { LaidSheet } from './layout/layout.ts';
 import { buildNet } from './net/build-net.ts';
 import { hemRoom } from './net/hem-room.ts';
 import { type Net, scoredLines } from './net/net.ts';
+import type { SheetRoom } from './net/plan-cuts.ts';
 import type { LayerSpec, Project, RoofSpec, ShapeValues, Stock } from './project/project.ts';
 import { findKind } from './roofs/catalogue.ts';
 import { addFascia } from './roofs/construct/fascia.ts';
@@ -65,8 +66,8 @@ export interface Production {
 }
 
 /** From a project to its solids, nets, fit and layout. Bad shapes give issues; everything that can be made is made. */
-export function produce(project: Project): Production {
-  const roofs = project.roofs.map((spec, index) => makeRoof(spec, project, index));
+export function produce(project: Project, effort: Effort = {}): Production {
+  const roofs = project.roofs.map((spec, index) => makeRoof(spec, project, index, effort));
   const pieces = piecesToLay(project, roofs);
   const { sheets, issues: layoutIssues } = layPieces(pieces, project.stock);
   return {
@@ -78,8 +79,14 @@ export function produce(project: Project): Production {
   };
 }
 
+/** How long is searched for nets. */
+export interface Effort {
+  /** For each group of panels; missing: by their number. */
+  readonly rounds?: number;
+}
+
 /** One roof by itself: what a change of its parameters asks for. `index` is its place in the project, for the issues' paths. */
-export function makeRoof(spec: RoofSpec, project: Project, index: number): MadeRoof {
+export function makeRoof(spec: RoofSpec, project: Project, index: number, effort: Effort = {}): MadeRoof {
   const path = `roofs[${index}]`;
   const built = buildRoof(spec);
   if (!built.ok) return { spec, made: null, issues: spelled(built.issues, project, path) };
@@ -98,7 +105,12 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number): MadeR
   let firstMark = 0;
   const layers = spec.layers.map((layer, l): MadeLayer => {
     const own = surfaces[l] as Solid;
-    const { net, issues: netIssues } = buildNet(own, { ...layer, firstMark });
+    const { net, issues: netIssues } = buildNet(own, {
+      ...layer,
+      firstMark,
+      sheets: sheetRooms(project, layer),
+      search: { ...effort, seed: project.seed },
+    });
     firstMark += net.seams.length;
     issues.push(...spelled(onLayer(netIssues, l), project, `${path}.layers[${l}]`));
     return { spec: layer, thickness: stacked[l]?.thickness ?? 0, solid: own, net };
@@ -155,6 +167,16 @@ function makeSeatLayer(
   const { solid, net } = made.value;
   return { layer: { spec: seat.layer, thickness, solid, net, seat: made.value }, issues };
 }
+
+/** What the sheets of a layer's papers have room for. */
+export const sheetRooms = ({ stock }: Project, layer: Pick<LayerSpec, 'stock'>): readonly SheetRoom[] =>
+  stock
+    .filter(({ id }) => layer.stock.includes(id))
+    .map(({ width, height, margin, direction }) => ({
+      width: width - 2 * margin,
+      height: height - 2 * margin,
+      mayLie: direction === 'any',
+    }));
 
 /** The solid of a roof: its shape, with the eave outline from the body where an overhang is given, and its fascia. */
 export function buildRoof({ kind, shape, body, overhang, fascia }: RoofSpec): Result<Solid> {

@@ -7,16 +7,20 @@ import { distance2, distance3, type Vec2, type Vec3 } from '../../src/core/geome
 import { arrangeOnTable } from '../../src/core/net/arrange.ts';
 import { buildNet } from '../../src/core/net/build-net.ts';
 import { checkNet } from '../../src/core/net/check-net.ts';
+import { fitsOn } from '../../src/core/net/plan-cuts.ts';
 import type { FlapSides, PiecesMode, SeamInstead } from '../../src/core/project/project.ts';
 import { checkSolid, distanceToFace } from '../../src/core/solid/check-solid.ts';
 import { measureSolid } from '../../src/core/solid/measure.ts';
 import type { Solid } from '../../src/core/solid/solid.ts';
 import { arbitraryRoof, kinds, panelsOf } from './arbitrary-roof.ts';
+import { arbitraryPicks, arbitrarySheets, choicesOf } from './arbitrary-seams.ts';
 import { runsOver } from './runs.ts';
 
 const options = fc.record({
   hem: fc.option(fc.double({ min: 1, max: 12, noNaN: true }), { nil: undefined }),
-  pieces: fc.constantFrom<PiecesMode>('per-panel', 'one-piece'),
+  pieces: fc.constantFrom<PiecesMode>('per-panel', 'one-piece', 'fewest'),
+  sheets: arbitrarySheets,
+  picks: arbitraryPicks,
   flaps: fc.record({
     width: fc.double({ min: 2, max: 25, noNaN: true }),
     on: fc.constantFrom<FlapSides>('alternate', 'one-side', 'none'),
@@ -27,7 +31,9 @@ const options = fc.record({
 });
 
 describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kind) => {
-  const cases = fc.tuple(arbitraryRoof(kind), options);
+  const cases = fc
+    .tuple(arbitraryRoof(kind), options)
+    .map(([roof, { picks, ...rest }]) => [roof, { ...rest, seams: choicesOf(roof.solid, picks) }] as const);
   const panels = panelsOf(kind);
   const counts = { numRuns: runsOver(panels, 200) };
 
@@ -45,6 +51,39 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
       fc.property(cases, ([{ solid }, choice]) => {
         const { net } = buildNet(solid, choice);
         expect(checkNet(solid, net, choice.flaps)).toEqual([]);
+      }),
+      counts,
+    );
+  });
+
+  test('keeps to what is chosen by hand, or says why not; every piece fits a sheet where few are asked for, or says so', () => {
+    fc.assert(
+      fc.property(cases, ([{ solid }, choice]) => {
+        const { net, issues } = buildNet(solid, choice);
+        const refused = issues.filter(({ level }) => level === 'error');
+        for (const { path, message } of refused) {
+          expect(path).toMatch(/^seams\./);
+          expect(message.length).toBeGreaterThan(20);
+        }
+        const refusedIds = new Set(refused.map(({ path }) => path.split('.')[1]));
+        for (const [id, { join, on }] of Object.entries(choice.seams)) {
+          if (refusedIds.has(id)) continue;
+          const edge = solid.edges.findIndex((one) => one.id === id);
+          const seam = net.seams.find((one) => one.edge === edge);
+          expect(seam === undefined).toBe(join === 'fold');
+          const flaps = net.pieces.flatMap((piece) => piece.flaps).filter((flap) => flap.edge === edge);
+          if (seam?.join === 'flap' && on !== undefined)
+            expect(new Set(flaps.map(({ from }) => solid.faces[from]?.id))).toEqual(new Set([on]));
+          if (join === 'tape') expect(seam?.join).toBe('tape');
+          if (seam && seam.join !== join)
+            expect(issues.some(({ code, place }) => code !== 'closing-seam' && place?.edges?.includes(id))).toBe(true);
+        }
+        if (choice.pieces !== 'fewest') return;
+        const told = issues.filter(({ code }) => code === 'piece-over-sheet').length;
+        const over = net.pieces.filter(({ width, height }) => !fitsOn(choice.sheets, width, height));
+        expect(told).toBe(over.length);
+        if (Object.keys(choice.seams).length === 0 && choice.hem === undefined)
+          for (const piece of over.filter(({ flaps }) => flaps.length === 0)) expect(piece.panels).toHaveLength(1);
       }),
       counts,
     );

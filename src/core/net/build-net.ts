@@ -2,10 +2,12 @@ import { at, boxOf } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import { sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Issue, Place } from '../issue.ts';
-import type { FlapSpec, PiecesMode } from '../project/project.ts';
+import type { FlapSpec, PiecesMode, SeamChoices } from '../project/project.ts';
 import { flattenFace, pointInFace } from '../solid/face-frame.ts';
 import { edgePath, type Solid } from '../solid/solid.ts';
 import { isAtMost } from '../tolerance.ts';
+import { type HandCuts, readByHand } from './by-hand.ts';
+import { carriersByHand } from './carriers-by-hand.ts';
 import { type Carriers, chooseCarriers } from './choose-flaps.ts';
 import { closingIssues, closingOf } from './closing-seam.ts';
 import { fitFlaps } from './fit-flaps.ts';
@@ -14,12 +16,11 @@ import { seamMarks, withCongruence } from './marks.ts';
 import type { GlueLine, Net, NetPoint, Panel, Piece, Ruling, Seam, SeamSide } from './net.ts';
 import { type Beyond, traceOutline } from './outline.ts';
 import type { PlacedFlap } from './place-flaps.ts';
-import type { SearchOptions } from './search-cuts.ts';
+import { type CutPlan, fitsOn, planCuts, type SheetRoom } from './plan-cuts.ts';
 import { buildStrip } from './strip.ts';
 import { SAGITTA } from './teeth.ts';
 import { flapDepth, type SeamFlap, type TakenRing } from './trim-flaps.ts';
-import { connectedFaces, endsOnPanel, type FlatSolid, flattenSolid, stretchOf, type Unfolded } from './unfold.ts';
-import { unfoldFaces } from './unfold-faces.ts';
+import { endsOnPanel, type FlatSolid, flattenSolid, stretchOf, type Unfolded } from './unfold.ts';
 
 export interface NetOptions {
   readonly pieces: PiecesMode;
@@ -29,7 +30,11 @@ export interface NetOptions {
   /** Match marks before its first: those of other layers of the roof. */
   readonly firstMark?: number;
   /** How pieces are searched for: rounds (by the number of panels where nothing is said), seed, and the least neck, mm. */
-  readonly search?: Partial<Pick<SearchOptions, 'rounds' | 'seed' | 'neck'>>;
+  readonly search?: CutPlan['search'];
+  /** Edges joined by hand. */
+  readonly seams?: SeamChoices | undefined;
+  /** The sheets that the pieces may be cut from, for `fewest`; missing: any piece fits. */
+  readonly sheets?: readonly SheetRoom[];
   /** Cut only some faces, to be glued to the others, which are parts of another layer; missing: cut all. */
   readonly only?: OnlyFaces | undefined;
 }
@@ -45,18 +50,38 @@ export interface BuiltNet {
   readonly issues: readonly Issue[];
 }
 
-/** Unfolds a solid into pieces with flaps. Issues: seams that need tape, flaps narrower than asked, nets that had to be split. */
-export function buildNet(
-  solid: Solid,
-  { pieces: mode, flaps: spec, hem, firstMark = 0, search = {}, only }: NetOptions,
-): BuiltNet {
+/**
+ * Unfolds a solid into pieces with flaps. Issues: choices by hand that cannot be, seams that need tape, flaps narrower than asked,
+ * nets that had to be split, pieces larger than any sheet where as few as fit are asked for.
+ */
+export function buildNet(solid: Solid, options: NetOptions): BuiltNet {
+  const { pieces: mode, sheets = [], flaps, hem = 0 } = options;
   const flatSolid = flattenSolid(solid);
-  const issues: Issue[] = [];
-  const bare = groupFaces(flatSolid, mode, only?.faces).flatMap((faces) => {
-    const grown = unfoldFaces(flatSolid, faces, search);
-    if (grown.length > 1) issues.push(netSplit(faces.length, grown.length));
-    return grown;
-  });
+  const byHand = readByHand(flatSolid, options.seams);
+  const built = buildPlanned(flatSolid, byHand, options);
+  if (mode !== 'fewest' || sheets.length === 0) return built;
+  const over = (one: BuiltNet): Piece[] => one.net.pieces.filter(({ width, height }) => !fitsOn(sheets, width, height));
+  const tooLarge = over(built);
+  if (tooLarge.length === 0) return built;
+  // With their flaps some pieces are too large: once more, with room left for every flap there may be.
+  const reachAt = (edge: number): number => (solid.edges[edge]?.faces.length === 2 ? flaps.width : hem);
+  const wary = buildPlanned(flatSolid, byHand, options, reachAt);
+  const left = over(wary);
+  const [best, large] = left.length < tooLarge.length ? [wary, left] : [built, tooLarge];
+  return { net: best.net, issues: [...best.issues, ...large.map((piece) => overSheet(solid, piece))] };
+}
+
+function buildPlanned(
+  flatSolid: FlatSolid,
+  byHand: HandCuts,
+  { pieces: mode, flaps: spec, hem, firstMark = 0, search = {}, sheets = [], only }: NetOptions,
+  reachAt?: (edge: number) => number,
+): BuiltNet {
+  const { solid } = flatSolid;
+  const plan = { mode, byHand, sheets, search, only: only?.faces };
+  const planned = planCuts(flatSolid, reachAt ? { ...plan, reachAt } : plan);
+  const { bare } = planned;
+  const issues: Issue[] = [...byHand.issues, ...planned.issues];
 
   const folded = new Set(bare.flatMap((piece) => piece.folds.map((fold) => fold.edge)));
   const isOwn = (face: number): boolean => only?.faces.has(face) ?? true;
@@ -64,10 +89,11 @@ export function buildNet(
     edge.faces.length === 2 && !folded.has(e) && edge.faces.some(isOwn) ? [e] : [],
   );
   const pieceOf = new Map(bare.flatMap(({ panels }, p) => panels.map(({ face }) => [face, p] as const)));
-  const chosen = chooseCarriers(solid, seams, spec.on, (face) => pieceOf.get(face) ?? -1 - face);
-  const carriers = only ? carriedBy(solid, chosen, isOwn) : chosen;
+  const usual = chooseCarriers(solid, seams, spec.on, (face) => pieceOf.get(face) ?? -1 - face);
+  const { carriers, asked } = carriersByHand(solid, only ? carriedBy(solid, usual, isOwn) : usual, byHand);
   if (!carriers.isLargest) issues.push(plainUnproven(carriers.plain.size));
   const { joins, placed, trimmed, strips } = fitFlaps(flatSolid, bare, seams, carriers, spec, {
+    asked,
     taken: only?.taken ?? [],
   });
 
@@ -84,11 +110,17 @@ export function buildNet(
   if (hem !== undefined) issues.push(...hemIssues(solid, pieces, hem));
   const places = placesOf(pieces);
   const withFlap = new Map(pieces.flatMap((piece) => piece.flaps.map((flap) => [flap.edge, flapDepth(flap)] as const)));
+  const isLeftOut = (edge: number, join: Seam['join']): boolean =>
+    asked.get(edge) === join || (spec.on === 'none' && !byHand.seams.has(edge));
   const joined = seams.map((edge, i): Seam => {
     const depth = withFlap.get(edge);
     const join = joins.get(edge) ?? 'tape';
     if (depth === undefined)
-      issues.push(join === 'strip' ? joinedByStrip(solid, edge, spec) : needsTape(solid, edge, spec));
+      issues.push(
+        join === 'strip'
+          ? joinedByStrip(solid, edge, isLeftOut(edge, join), spec)
+          : needsTape(solid, edge, isLeftOut(edge, join), spec),
+      );
     else if (!isAtMost(Math.min(spec.width, reachOf(trimmed.get(edge))), depth))
       issues.push(narrowFlap(solid, edge, spec.width, depth));
     return { edge, mark: marks[i] as string, join, sides: seamSides(flatSolid, pieces, places, edge) };
@@ -118,19 +150,6 @@ function carriedBy(solid: Solid, { from, mayTurn, ...rest }: Carriers, isOwn: (f
     from: new Map([...from].map(([seam, face]) => [seam, isOwn(face) ? face : (between(seam)[0] as number)])),
     mayTurn: new Set([...mayTurn].filter((seam) => between(seam).length === 2)),
   };
-}
-
-function groupFaces(flatSolid: FlatSolid, mode: PiecesMode, only?: ReadonlySet<number>): number[][] {
-  const { faces } = flatSolid.solid;
-  const all = faces.flatMap((_, f) => (only?.has(f) === false ? [] : [f]));
-  if (mode !== 'per-panel') return connectedFaces(flatSolid, all);
-  const sides = [...new Set(all.map((f) => faces[f]?.side))];
-  return sides.flatMap((side) =>
-    connectedFaces(
-      flatSolid,
-      all.filter((f) => faces[f]?.side === side),
-    ),
-  );
 }
 
 interface PieceName {
@@ -307,36 +326,36 @@ const seamName = (solid: Solid, edge: number): string => {
 
 const placeOf = (solid: Solid, edge: number): Place => ({ edges: [(solid.edges[edge] as Solid['edges'][number]).id] });
 
-const netSplit = (panels: number, pieces: number): Issue => ({
-  level: 'note',
-  code: 'net-split',
-  path: '',
-  numbers: { panelsCount: panels, piecesCount: pieces },
-  message: 'In one piece the {panelsCount} panels would cover each other: they are cut in {piecesCount} pieces.',
+const overSheet = (solid: Solid, { title, panels, width, height }: Piece): Issue => ({
+  level: 'warning',
+  code: 'piece-over-sheet',
+  path: 'pieces',
+  numbers: { width, height },
+  place: { faces: panels.map(({ face }) => (solid.faces[face] as Solid['faces'][number]).id) },
+  message: `${title} is {width} wide and {height} high, larger than any sheet of this layer, and cannot be cut in smaller pieces at its edges.`,
+  remedy: 'Take a larger sheet for this layer, or a smaller roof.',
 });
 
-const needsTape = (solid: Solid, edge: number, { on, least }: FlapSpec): Issue => ({
+const needsTape = (solid: Solid, edge: number, isLeftOut: boolean, { least }: FlapSpec): Issue => ({
   level: 'note',
-  code: on === 'none' ? 'seam-without-flap' : 'flap-too-small',
+  code: isLeftOut ? 'seam-without-flap' : 'flap-too-small',
   path: '',
   numbers: { length: solid.edges[edge]?.length ?? 0, least },
   place: placeOf(solid, edge),
-  message:
-    on === 'none'
-      ? `The seam ${seamName(solid, edge)} has no flap: join its {length} with tape.`
-      : `The seam ${seamName(solid, edge)} leaves less than {least} of flap: join its {length} with tape.`,
+  message: isLeftOut
+    ? `The seam ${seamName(solid, edge)} has no flap: join its {length} with tape.`
+    : `The seam ${seamName(solid, edge)} leaves less than {least} of flap: join its {length} with tape.`,
 });
 
-const joinedByStrip = (solid: Solid, edge: number, { on, least }: FlapSpec): Issue => ({
+const joinedByStrip = (solid: Solid, edge: number, isLeftOut: boolean, { least }: FlapSpec): Issue => ({
   level: 'note',
   code: 'seam-strip',
   path: '',
   numbers: { length: solid.edges[edge]?.length ?? 0, least },
   place: placeOf(solid, edge),
-  message:
-    on === 'none'
-      ? `The seam ${seamName(solid, edge)} has no flap: a strip of its own joins it.`
-      : `The seam ${seamName(solid, edge)} has no flap of {least} or more: a strip of its own joins it.`,
+  message: isLeftOut
+    ? `The seam ${seamName(solid, edge)} has no flap: a strip of its own joins it.`
+    : `The seam ${seamName(solid, edge)} has no flap of {least} or more: a strip of its own joins it.`,
 });
 
 const plainUnproven = (plain: number): Issue => ({

@@ -55,7 +55,7 @@ export function chooseCarriers(
 }
 
 /** The face that alone can carry a seam's flap; null where either can. */
-function boundCarrier(solid: Solid, seam: number): number | null {
+export function boundCarrier(solid: Solid, seam: number): number | null {
   const { faces, role, via } = solid.edges[seam] as Solid['edges'][number];
   const [a, b] = faces as readonly [number, number];
   if (role === 'abutment') return a;

@@ -65,8 +65,8 @@ export interface GraphOptions {
   readonly clusters?: readonly Cluster[];
   /** Edges that are not to be joined. */
   readonly cut?: ReadonlySet<number>;
-  /** Flaps of this width are reckoned with, mm; missing: none. */
-  readonly flapWidth?: number;
+  /** How far a flap along an edge may reach, mm; missing: none are reckoned with. */
+  readonly reachAt?: (edge: number) => number;
 }
 
 /** Faces joined by hand. */
@@ -81,7 +81,7 @@ export interface Cluster {
 export function cutGraph(
   flatSolid: FlatSolid,
   faces: readonly number[],
-  { clusters = [], cut = new Set(), flapWidth }: GraphOptions = {},
+  { clusters = [], cut = new Set(), reachAt }: GraphOptions = {},
 ): CutGraph {
   const { solid, flat, links: linksOf } = flatSolid;
   const clusterOf = new Map(clusters.flatMap((cluster) => cluster.faces.map((f) => [f, cluster] as const)));
@@ -107,10 +107,7 @@ export function cutGraph(
       places: group.places,
       rings: polygons.map(boxedRing),
       corners: polygons.flat(),
-      reach:
-        flapWidth === undefined
-          ? []
-          : group.faces.flatMap((f, i) => reachOf(flatSolid, f, polygons[i] ?? [], flapWidth)),
+      reach: reachAt ? group.faces.flatMap((f, i) => flapReach(flatSolid, f, polygons[i] ?? [], reachAt)) : [],
       area: polygons.reduce((sum, ring) => sum + ringArea(ring), 0),
       isConvex: polygons.length === 1 && isConvex(polygons[0] as readonly Vec2[]),
     };
@@ -156,16 +153,16 @@ export function cutGraph(
 const sizeOf = ({ minX, minY, maxX, maxY }: Box): number => (maxX - minX + maxY - minY) / 2;
 
 /** Where flaps along the face's edges would reach at most. */
-function reachOf(
-  { solid, edgesOf }: FlatSolid,
+function flapReach(
+  { edgesOf }: FlatSolid,
   face: number,
   polygon: readonly Vec2[],
-  width: number,
+  reachAt: (edge: number) => number,
 ): CutNode['reach'] {
   return (edgesOf[face] ?? []).flatMap((edge, i) => {
-    if (solid.edges[edge]?.faces.length !== 2) return [];
+    const width = reachAt(edge);
     const [a, b] = [polygon[i] as Vec2, polygon[(i + 1) % polygon.length] as Vec2];
     const out = scale2(left2(unit2(sub2(b, a))), -width);
-    return [{ edge, corners: [add2(a, out), add2(b, out)] }];
+    return width > 0 ? [{ edge, corners: [add2(a, out), add2(b, out)] }] : [];
   });
 }

@@ -20,8 +20,8 @@ export interface FittedFlaps {
 }
 
 export interface FitOptions {
-  /** Seams for which a strip is asked by hand. */
-  readonly asked?: ReadonlySet<number>;
+  /** Seams for which a strip or tape is asked by hand. */
+  readonly asked?: ReadonlyMap<number, 'strip' | 'tape'>;
   /** What lies under panels already. */
   readonly taken?: readonly TakenRing[];
 }
@@ -43,13 +43,13 @@ export function fitFlaps(
   seams: readonly number[],
   carriers: Carriers,
   spec: FlapSpec,
-  { asked = new Set(), taken = [] }: FitOptions = {},
+  { asked = new Map(), taken = [] }: FitOptions = {},
 ): FittedFlaps {
   const { solid } = flatSolid;
   const edgeOf = (seam: number): Edge => solid.edges[seam] as Edge;
   const otherFace = (seam: number, face: number): number => edgeOf(seam).faces.find((f) => f !== face) as number;
   const withoutFlap = (seam: number): Attempt =>
-    (asked.has(seam) || spec.instead === 'strip') && takesStrip(edgeOf(seam)) ? { join: 'strip' } : { join: 'tape' };
+    (asked.get(seam) ?? spec.instead) === 'strip' && takesStrip(edgeOf(seam)) ? { join: 'strip' } : { join: 'tape' };
   let attempts = new Map<number, Attempt>(
     seams.map((seam) => {
       const from = asked.has(seam) ? undefined : carriers.from.get(seam);

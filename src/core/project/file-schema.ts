@@ -179,6 +179,18 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
     'How far the eave stands out from the walls of the body, in plan. The eave outline follows from it.',
   );
 
+  const seamChoice = group(
+    {
+      join: words(
+        ['fold', 'flap', 'tape', 'strip'],
+        'fold: the edge stays joined; flap, tape, strip: it is cut and joined so.',
+      ),
+      on: optional(textSchema('The id of a panel.'), 'The panel that carries the flap; found by flaps.on unless said.'),
+    },
+    'How one edge is joined.',
+    { id: 'seam-choice' },
+  );
+
   const layer = group(
     {
       as: words(
@@ -187,8 +199,8 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
       ),
       stock: stockIds,
       pieces: optionalWords(
-        ['one-piece', 'per-panel'],
-        'All panels in one piece, or one piece for each eave edge. A shell is one-piece and a cover per-panel unless said otherwise.',
+        ['one-piece', 'per-panel', 'fewest'],
+        "All panels in one piece, one piece for each eave edge, or as few pieces as fit the layer's stock. A shell is one-piece and a cover per-panel unless said otherwise.",
       ),
       flaps: optional(
         group(
@@ -210,6 +222,12 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
           'The strips that glue the seams.',
         ),
         'The strips that glue the seams.',
+      ),
+      seams: optional(
+        z.record(z.string(), seamChoice, {
+          error: 'a group such as { "hip-south-east": { "join": "fold" } }',
+        }),
+        'Edges joined by hand, by their ids.',
       ),
       hem: length('Width of a strip turned under at every free eave, and at the foot of a fascia; none unless said.'),
       thickness,

@@ -28,23 +28,12 @@ export const notYet: readonly NotYet[] = [
   },
   { place: 'stock[].picture', title: 'A picture of a paper', until: 'Leave picture out.' },
   { place: 'stock[].price', title: 'The price of a paper', until: 'Leave price out.' },
-  {
-    place: 'roofs[].layers[].seams',
-    title: 'Seams and flaps chosen by hand',
-    until: 'Leave seams out and choose with pieces and flaps.on.',
-  },
   { place: 'roofs[].layers[].edges', title: 'Mitred or butted edges of board', until: 'Leave edges out.' },
   {
     place: 'roofs[].layers[].as',
     value: 'board',
     title: 'A layer of board',
     until: 'Take shell or cover.',
-  },
-  {
-    place: 'roofs[].layers[].pieces',
-    value: 'fewest',
-    title: 'The fewest pieces that fit the stock',
-    until: 'Take one-piece or per-panel.',
   },
 ];
 

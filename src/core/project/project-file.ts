@@ -96,7 +96,11 @@ export interface BodyFile extends FootprintFile {
 export interface LayerFile {
   readonly as: 'shell' | 'cover';
   readonly stock: string | readonly string[];
-  readonly pieces?: 'one-piece' | 'per-panel';
+  readonly pieces?: 'one-piece' | 'per-panel' | 'fewest';
+  /** By the id of the edge. */
+  readonly seams?: Readonly<
+    Record<string, { readonly join: 'fold' | 'flap' | 'tape' | 'strip'; readonly on?: string }>
+  >;
   readonly flaps?: {
     readonly width?: LengthText;
     readonly on?: 'alternate' | 'one-side' | 'none';

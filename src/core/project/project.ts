@@ -156,12 +156,23 @@ export interface FlapSpec {
   readonly instead?: SeamInstead;
 }
 
+/** How one edge is joined by hand, and the id of the face that is to carry its flap. */
+export interface SeamChoice {
+  readonly join: 'fold' | 'flap' | 'tape' | 'strip';
+  readonly on?: string | undefined;
+}
+
+/** By the id of the edge. */
+export type SeamChoices = Readonly<Record<string, SeamChoice>>;
+
 export interface LayerSpec {
   readonly as: LayerKind;
   /** Stock ids in order of preference. */
   readonly stock: readonly string[];
   readonly pieces: PiecesMode;
   readonly flaps: FlapSpec;
+  /** Edges joined by hand; missing: none. */
+  readonly seams?: SeamChoices;
   /** Width of the strip turned under at the eaves, mm; missing: none. */
   readonly hem?: number;
   /** `ignore`: paper thinner than 0.4 mm counts as having no thickness. */

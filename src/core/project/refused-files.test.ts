@@ -173,9 +173,7 @@ describe('a file that is wrong', () => {
     ],
     // Settled, but not working yet.
     ['board', layerWith({ as: 'board' }), ['not-yet roofs[0].layers[0].as']],
-    ['fewest pieces', layerWith({ pieces: 'fewest' }), ['not-yet roofs[0].layers[0].pieces']],
     ['a hem of nothing', layerWith({ hem: 0 }), ['out-of-bounds roofs[0].layers[0].hem']],
-    ['seams by hand', layerWith({ seams: {} }), ['not-yet roofs[0].layers[0].seams']],
     ['a seat by a word', roofWith({ seat: 'inside' }), ['wrong-type roofs[0].seat']],
     ['a seat without the inside of its walls', roofWith({ seat: { stock: 'slate' } }), ['seat-form roofs[0].seat']],
     [
@@ -192,6 +190,12 @@ describe('a file that is wrong', () => {
       'a seat within walls that fill their body',
       roofWith({ seat: { stock: 'slate', walls: 50 } }),
       ['walls-too-thick roofs[0].seat.walls'],
+    ],
+    ['an edge without a join', layerWith({ seams: { hip: {} } }), ['missing-key roofs[0].layers[0].seams.hip.join']],
+    [
+      'an edge joined by glue',
+      layerWith({ seams: { hip: { join: 'glue' } } }),
+      ['wrong-type roofs[0].layers[0].seams.hip.join'],
     ],
     ['an offcut', stockWith({ outline: [] }), ['not-yet stock[0].outline']],
     ['a printer corrected', gateFile({ page: { correction: {} } }), ['not-yet page.correction']],

@@ -3,7 +3,7 @@ import { type Intake, readLength, showLength } from './intake.ts';
 import { defaults, lengthLimits } from './limits.ts';
 import { nearMiss } from './near-miss.ts';
 import { formatPath, isRecord, type PathPart } from './path.ts';
-import type { FlapSides, FlapSpec, LayerKind, LayerSpec, PiecesMode, Stock } from './project.ts';
+import type { FlapSides, FlapSpec, LayerKind, LayerSpec, PiecesMode, SeamChoices, Stock } from './project.ts';
 import { orList, projectIssue } from './sentences.ts';
 
 /** From the inside out. */
@@ -42,6 +42,7 @@ export function resolveLayer(
     stock: ids,
     pieces: (layer['pieces'] ?? (as === 'shell' ? 'one-piece' : 'per-panel')) as PiecesMode,
     flaps: resolveFlaps(intake, layer['flaps'], [...path, 'flaps']),
+    ...(isRecord(layer['seams']) ? { seams: layer['seams'] as SeamChoices } : {}),
     ...(layer['hem'] === undefined
       ? {}
       : {
