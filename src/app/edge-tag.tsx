@@ -1,13 +1,16 @@
-import type { ReactElement } from 'react';
+import { type ReactElement, useMemo, useState } from 'react';
 import { cutLayers } from '../core/cut-layers.ts';
-import type { MadeLayer } from '../core/pipeline.ts';
-import { findNotYet } from '../core/project/not-yet.ts';
+import type { Issue } from '../core/issue.ts';
+import { type SeamOption, seamOptions } from '../core/net/seam-options.ts';
+import { type MadeLayer, sheetRooms } from '../core/pipeline.ts';
+import type { SeamChoice } from '../core/project/project.ts';
 import { formatLength, toDegrees } from '../core/units/units.ts';
-import { bench, useBench, useStyle } from './bench.ts';
+import { bench, useBench, useProduction, useStyle } from './bench.ts';
 import { edgeTitle } from './draw/edge-title.ts';
 import { joinOf } from './draw/join-of.ts';
 import { joinWords } from './draw/join-words.ts';
 import { Either, type EitherChoice } from './either.tsx';
+import { IssueSentence } from './issue-sentence.tsx';
 import { type RoofAtHand, useRoof } from './places/use-roof.ts';
 import { type HandJoin, isChosenByHand, joinByHand } from './state/seam-edits.ts';
 
@@ -34,9 +37,9 @@ export const EdgeTag = (): ReactElement | null => {
         {' · '}
         {joinWords(layer, index)}
       </p>
-      {edge.faces.length === 2 &&
-        atHand.layer < hand.roof.spec.layers.length &&
-        !findNotYet('roofs[].layers[].seams') && <Joins hand={hand} layer={layer} at={atHand.layer} index={index} />}
+      {edge.faces.length === 2 && atHand.layer < hand.roof.spec.layers.length && (
+        <Joins hand={hand} layer={layer} at={atHand.layer} index={index} />
+      )}
     </section>
   );
 };
@@ -50,43 +53,63 @@ interface JoinsProps {
   readonly index: number;
 }
 
-const wordOf = (join: HandJoin): string => (join.join === 'flap' ? `flap ${join.on}` : join.join);
+const wordOf = ({ join, on }: SeamChoice): string => (join === 'flap' ? `flap ${on}` : join);
 
-/** Every way to join two panels along an edge; one that cannot be is refused with the reason. */
+/** Every way to join two panels along an edge; one that cannot be stays out of the file and says why. */
 const Joins = ({ hand, layer, at, index }: JoinsProps): ReactElement => {
+  const project = useProduction()?.project;
   const { edges, faces } = layer.solid;
-  const edge = edges[index];
-  const flaps = (edge?.faces ?? []).flatMap((face): { join: HandJoin; title: string }[] => {
-    const { id, title } = faces[face] ?? {};
-    return id === undefined ? [] : [{ join: { join: 'flap', on: id }, title: `Flap on ${title}` }];
-  });
-  const ways: readonly { readonly join: HandJoin; readonly title: string }[] = [
-    { join: { join: 'fold' }, title: 'Folded' },
-    ...flaps,
-    { join: { join: 'strip' }, title: 'Strip' },
-    { join: { join: 'tape' }, title: 'Tape' },
-  ];
+  const id = edges[index]?.id ?? '';
+  const options = useMemo(
+    () =>
+      project === undefined
+        ? []
+        : seamOptions(
+            layer.solid,
+            { ...layer.spec, sheets: sheetRooms(project, layer.spec), search: { seed: project.seed } },
+            id,
+          ),
+    [layer, project, id],
+  );
+  const [refused, setRefused] = useState<{ readonly of: readonly SeamOption[]; readonly why: Issue } | null>(null);
+  const titleOf = ({ join, on }: SeamChoice): string =>
+    join === 'flap' ? `Flap on ${faces.find((face) => face.id === on)?.title ?? on}` : joinTitles[join];
   const now = joinOf(layer, index);
-  const id = edge?.id ?? '';
-  const set = (join: HandJoin | null): boolean =>
+  const take = (join: HandJoin | null): void => {
+    setRefused(null);
     hand.change([joinByHand(hand.typed, at, id, join)], { refusal: 'This edge cannot be joined so.' });
+  };
   return (
     <>
       <Either
         legend="How it is joined"
         isLegendUnseen
-        choices={ways.map(({ join, title }): EitherChoice => ({ value: wordOf(join), title }))}
+        choices={options.map(
+          ({ choice, why }): EitherChoice => ({
+            value: wordOf(choice),
+            title: titleOf(choice),
+            isBarred: why !== null,
+          }),
+        )}
         value={now === null ? '' : wordOf(now)}
         onChoose={(value) => {
-          const way = ways.find(({ join }) => wordOf(join) === value);
-          if (way !== undefined) set(way.join);
+          const option = options.find(({ choice }) => wordOf(choice) === value);
+          if (option?.why) setRefused({ of: options, why: option.why });
+          else if (option !== undefined) take(option.choice as HandJoin);
         }}
       />
+      {refused?.of === options && <IssueSentence issue={refused.why} />}
       {isChosenByHand(hand.typed, at, id) && (
-        <button type="button" className="link" onClick={() => set(null)}>
+        <button type="button" className="link" onClick={() => take(null)}>
           Chosen by hand: leave it to the pieces again
         </button>
       )}
     </>
   );
+};
+
+const joinTitles: Readonly<Record<Exclude<SeamChoice['join'], 'flap'>, string>> = {
+  fold: 'Folded',
+  strip: 'Strip',
+  tape: 'Tape',
 };

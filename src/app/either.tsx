@@ -6,6 +6,8 @@ export interface EitherChoice {
   /** What a reader hears, where it has to say more than the title. */
   readonly spoken?: string;
   readonly disabled?: boolean;
+  /** It cannot be now; chosen all the same, it may say why. */
+  readonly isBarred?: boolean;
 }
 
 interface EitherProps {
@@ -32,12 +34,14 @@ export const Either = ({ legend, choices, value, onChoose, isLegendUnseen = fals
             <input
               type="radio"
               name={name}
-              aria-label={choice.spoken ?? choice.title}
+              aria-label={`${choice.spoken ?? choice.title}${choice.isBarred === true ? ', cannot be' : ''}`}
               checked={choice.value === value}
               disabled={choice.disabled ?? false}
               onChange={() => onChoose(choice.value)}
             />
-            <span aria-hidden="true">{choice.title}</span>
+            <span aria-hidden="true" className={choice.isBarred === true ? 'is-barred' : ''}>
+              {choice.title}
+            </span>
           </label>
         ))}
       </div>

@@ -61,3 +61,66 @@ describe('the seat', () => {
     expect(await roofNow()).not.toHaveProperty('seat');
   });
 });
+
+describe('an edge joined by hand', () => {
+  const tag = () => page.getByRole('region', { name: 'The edge at hand' });
+  const way = (name: string | RegExp) => tag().getByRole('radio', { name });
+  const choose = async (edge: number): Promise<void> => {
+    await page.getByRole('combobox', { name: /^Edges of/ }).selectOption({ index: edge });
+  };
+  const net = async () =>
+    await page.evaluate(() => {
+      const made = window.spirewright?.getState().production?.roofs[0]?.made?.layers[0];
+      return {
+        pieces: made?.net.pieces.length,
+        joins: made?.net.seams.map(({ join }) => join).sort(),
+        from: made?.net.pieces.flatMap(({ flaps }) => flaps.map(({ from }) => from)).sort(),
+      };
+    });
+
+  it('is a fold, a flap on the other panel, a strip or tape, by keyboard too; undo and leaving it take it back', async () => {
+    await goTo('Paper');
+    const before = await net();
+    await choose(1);
+    // The flap goes to the other panel.
+    const other = (await way(/^Flap on/)
+      .nth(0)
+      .isChecked())
+      ? 1
+      : 0;
+    await way(/^Flap on/)
+      .nth(other)
+      .check();
+    expect((await net()).from).not.toEqual(before.from);
+    await way('Tape').check();
+    expect((await net()).joins).toContain('tape');
+    await way('Folded').focus();
+    await page.keyboard.press('Space');
+    expect(await net()).toMatchObject({ pieces: (before.pieces ?? 0) - 1 });
+    expect(await way('Folded').isChecked()).toBe(true);
+    expect(await isMade()).toBe(true);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect((await net()).joins).toContain('tape');
+    await tag()
+      .getByRole('button', { name: /leave it to the pieces again/ })
+      .click();
+    expect(await net()).toEqual(before);
+    expect((await roofNow()).layers[0]).not.toHaveProperty('seams');
+  });
+
+  it('cannot close a ring of folds, and says why without a change', async () => {
+    await goTo('Paper');
+    for (const edge of [1, 2, 3]) {
+      await choose(edge);
+      await way('Folded').check();
+    }
+    const before = await roofNow();
+    await choose(4);
+    // It stays as it is, so it is clicked and not checked.
+    await way('Folded, cannot be').click({ force: true });
+    expect(await tag().innerText()).toMatch(/ring/);
+    expect(await roofNow()).toEqual(before);
+    await page.getByRole('button', { name: /^3 edges are joined by hand/ }).click();
+    expect((await roofNow()).layers[0]).not.toHaveProperty('seams');
+  });
+});

@@ -1,4 +1,5 @@
 import { getAt, isObject, type JsonObject, setAt } from './file-path.ts';
+import { omit } from './roof-edits.ts';
 
 /** How two panels are joined along an edge, as a hand chooses it. */
 export type HandJoin =
@@ -12,12 +13,12 @@ const seamPath = (layer: number, edge: string) => ['layers', layer, 'seams', edg
 export const isChosenByHand = (typed: JsonObject, layer: number, edge: string): boolean =>
   getAt(typed, seamPath(layer, edge)) !== undefined;
 
-/** The roof with one edge joined so; null: as its pieces and flaps have it. */
+/** The roof with one edge joined so, the last of those chosen, so that the others hold; null: as its pieces and flaps have it. */
 export const joinByHand = (typed: JsonObject, layer: number, edge: string, join: HandJoin | null): JsonObject => {
-  const next = setAt(typed, seamPath(layer, edge), join === null ? undefined : { ...join }) as JsonObject;
-  const left = getAt(next, ['layers', layer, 'seams']);
-  const isEmpty = isObject(left) && Object.keys(left).length === 0;
-  return isEmpty ? (setAt(next, ['layers', layer, 'seams'], undefined) as JsonObject) : next;
+  const chosen = getAt(typed, ['layers', layer, 'seams']);
+  const others = omit(isObject(chosen) ? chosen : {}, [edge]);
+  const next = join === null ? others : { ...others, [edge]: { ...join } };
+  return setAt(typed, ['layers', layer, 'seams'], Object.keys(next).length === 0 ? undefined : next) as JsonObject;
 };
 
 /** The layer with none of its edges chosen by hand. */
