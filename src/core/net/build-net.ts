@@ -148,7 +148,7 @@ function carriedBy(solid: Solid, { from, mayTurn, ...rest }: Carriers, isOwn: (f
   return {
     ...rest,
     from: new Map([...from].map(([seam, face]) => [seam, isOwn(face) ? face : (between(seam)[0] as number)])),
-    mayTurn: new Set([...mayTurn].filter((seam) => between(seam).length === 2)),
+    mayTurn: new Map([...mayTurn].filter(([seam]) => between(seam).length === 2)),
   };
 }
 

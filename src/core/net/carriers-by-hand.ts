@@ -13,7 +13,7 @@ export function carriersByHand(
 ): { readonly carriers: Carriers; readonly asked: ReadonlyMap<number, 'strip' | 'tape'> } {
   if (seams.size === 0) return { carriers, asked: new Map() };
   const from = new Map(carriers.from);
-  const mayTurn = new Set(carriers.mayTurn);
+  const mayTurn = new Map(carriers.mayTurn);
   const asked = new Map<number, 'strip' | 'tape'>();
   const usual = chooseCarriers(solid, [...seams.keys()], 'one-side');
   for (const [edge, { join, on }] of seams) {
@@ -26,7 +26,7 @@ export function carriersByHand(
       mayTurn.delete(edge);
     } else if (!from.has(edge)) {
       from.set(edge, usual.from.get(edge) as number);
-      if (usual.mayTurn.has(edge)) mayTurn.add(edge);
+      if (usual.mayTurn.has(edge)) mayTurn.set(edge, 'freely');
     }
   }
   return { carriers: { ...carriers, from, mayTurn }, asked };

@@ -11,8 +11,10 @@ const MOST_BRANCHES = 1_000;
 export interface Carriers {
   /** For each seam (an index into `solid.edges`) the face that carries its flap; empty where nobody does. */
   readonly from: ReadonlyMap<number, number>;
-  /** Seams whose flap the other face may carry just as well: neither is bound, and no plain piece is spoiled by it. */
-  readonly mayTurn: ReadonlySet<number>;
+  /** Seams whose flap the other face may carry: neither is bound. For each whether a plain piece is spoiled by it. */
+  readonly mayTurn: ReadonlyMap<number, 'freely' | 'spoiling'>;
+  /** For each seam the face that comes first going round. */
+  readonly around: ReadonlyMap<number, number>;
   /** Pieces that carry no flap at a seam with another piece. */
   readonly plain: ReadonlySet<number>;
   /** Whether no larger set of plain pieces exists for certain; otherwise the search was stopped. */
@@ -34,24 +36,25 @@ export function chooseCarriers(
   on: FlapSides,
   pieceOf: (face: number) => number = (face) => face,
 ): Carriers {
-  if (on === 'none') return { from: new Map(), mayTurn: new Set(), plain: new Set(), isLargest: true };
+  if (on === 'none')
+    return { from: new Map(), mayTurn: new Map(), around: new Map(), plain: new Set(), isLargest: true };
   const { plain, isLargest } =
     on === 'alternate' ? plainPieces(solid, seams, pieceOf) : { plain: new Set<number>(), isLargest: true };
   const from = new Map<number, number>();
-  const mayTurn = new Set<number>();
+  const mayTurn = new Map<number, 'freely' | 'spoiling'>();
   for (const seam of seams) {
     const [a, b] = (solid.edges[seam] as Solid['edges'][number]).faces as readonly [number, number];
     const bound = boundCarrier(solid, seam);
     const [p, q] = [pieceOf(a), pieceOf(b)];
     const isPlain = p !== q && (plain.has(p) || plain.has(q));
     if (bound !== null) from.set(seam, bound);
-    else if (isPlain) from.set(seam, plain.has(q) ? a : b);
     else {
-      from.set(seam, firstGoingRound(solid, seam));
-      mayTurn.add(seam);
+      from.set(seam, isPlain ? (plain.has(q) ? a : b) : firstGoingRound(solid, seam));
+      mayTurn.set(seam, isPlain ? 'spoiling' : 'freely');
     }
   }
-  return { from, mayTurn, plain, isLargest };
+  const around = new Map(seams.map((seam) => [seam, firstGoingRound(solid, seam)]));
+  return { from, mayTurn, around, plain, isLargest };
 }
 
 /** The face that alone can carry a seam's flap; null where either can. */

@@ -34,7 +34,7 @@ type Attempt =
 
 /**
  * Gives every seam its flap. Where one finds too little room, under its mate or beside its own panel, the other side carries it
- * if it may and if that leaves no other seam without; else the seam is joined by a strip, if strips are wanted and one fits, or
+ * if it may and if that leaves fewer seams without, though a plain piece is spoiled by it; else the seam is joined by a strip, if strips are wanted and one fits, or
  * by tape. What was tried in vain makes room for its neighbours.
  */
 export function fitFlaps(
@@ -60,7 +60,14 @@ export function fitFlaps(
   const turned = new Set<number>();
   let found = tryOut(attempts);
   while (found.failed.length > 0) {
-    const turning = found.failed.filter((seam) => carriers.mayTurn.has(seam) && !turned.has(seam));
+    const canTurn = (seam: number, way: 'freely' | 'spoiling'): boolean =>
+      carriers.mayTurn.get(seam) === way && !turned.has(seam) && attempts.get(seam)?.join === 'flap';
+    const freely = found.failed.filter((seam) => canTurn(seam, 'freely'));
+    // Plain pieces stay plain where they can. Else of two flaps under one panel that is turned which comes first going round, so
+    // that on a ring every panel carries one.
+    const spoiling = found.failed.filter((seam) => canTurn(seam, 'spoiling'));
+    const inTurn = spoiling.filter((seam) => carriers.around.get(seam) !== carriers.from.get(seam));
+    const turning = [freely, inTurn].find((some) => some.length > 0) ?? onePerPanel(spoiling, attempts, otherFace);
     const next = new Map(attempts);
     for (const seam of turning) {
       turned.add(seam);

@@ -114,13 +114,11 @@ function trimSides(
     const givesWayTo = side.isAbutment
       ? (under.get(side.to) ?? []).map((i) => sides[i] as GlueSide).filter((other) => !other.isAbutment)
       : [];
-    const kept = givesWayTo.reduce<readonly Vec2[]>(
-      (ring, { a, b }) => clipConvex(ring, leftOf(a, b, spec.width + spec.clearance)),
+    const lying = side.isTurnedOver ? [] : taken.filter(({ to }) => to === side.to).map(({ ring }) => ring);
+    return [...givesWayTo.map((other) => strip(other, spec)), ...lying].reduce<readonly Vec2[]>(
+      (ring, other) => keepOff(ring, leftOf(side.a, side.b), other, spec.clearance),
       own,
     );
-    return taken
-      .filter(({ to }) => to === side.to && !side.isTurnedOver)
-      .reduce((ring, other) => keepOff(ring, leftOf(side.a, side.b), other.ring, spec.clearance), kept);
   });
   for (const together of under.values()) {
     // What flaps are cut to lies within what they begin as.
