@@ -5,7 +5,7 @@ import type { Place } from '../../core/issue.ts';
 import type { MadeRoof } from '../../core/pipeline.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import { isSameLength, NOISE_MM } from '../../core/tolerance.ts';
-import { formatLength, type Ruler, type Units } from '../../core/units/units.ts';
+import { formatLength, MM_PER_INCH, type Ruler, type Units } from '../../core/units/units.ts';
 import { edgeTitle } from './edge-title.ts';
 
 /** One thing that the fit tells, and where on the roof it is. */
@@ -79,16 +79,26 @@ const eaveLine = (solid: Solid, { eaves, rest }: Fit, show: (mm: number) => stri
   return [{ id: 'eaves', text, place }];
 };
 
+/** Finer than any ruler: thousandths of an inch, hundredths of a millimetre. */
+const showPlay = (mm: number, { units }: Style): string =>
+  units === 'in' ? `${Number((mm / MM_PER_INCH).toFixed(3))} in` : `${Number(mm.toFixed(2))} mm`;
+
 /** How its seat stands in or over the walls. */
 export const seatLines = ({ spec, made }: Pick<MadeRoof, 'spec' | 'made'>, style: Style): readonly FitLine[] => {
   const { seat } = spec;
   if (!seat || !made?.seat) return [];
   const where = seat.fits === 'inside' ? 'in the walls' : 'over the walls';
   const faces = made.seat.solid.faces.map(({ id }) => id);
+  const { min, max } = made.fit.seat?.marked ?? { min: seat.play, max: seat.play };
+  const [least, most] = [showPlay(min, style), showPlay(max, style)];
+  const marked =
+    isSameLength(min, seat.play) && isSameLength(max, seat.play)
+      ? ''
+      : `; once rounded ${least === most ? least : `${least} to ${most}`}`;
   return [
     {
       id: 'seat',
-      text: `The seat stands ${where} with ${formatLength(seat.play, style)} of play on each side.`,
+      text: `The seat stands ${where} with ${showPlay(seat.play, style)} of play on each side${marked}.`,
       place: { layer: made.layers.length, faces },
     },
   ];

@@ -76,7 +76,8 @@ const Marked = ({ layer, place, clock, rest, spots, plan, order, point, tone }: 
       new MeshBasicMaterial({ ...plain, opacity: 0.95 }),
       // What is on the far side shows through the roof.
       new MeshBasicMaterial({ ...plain, opacity: 0.35, depthTest: false }),
-      new MeshBasicMaterial({ ...plain, opacity: 0.35 }),
+      // A panel may lie within: a collar in its walls, a core under its paper.
+      new MeshBasicMaterial({ ...plain, opacity: 0.35, depthTest: false }),
     ] as const;
   }, [tone]);
   useEffect(() => {
