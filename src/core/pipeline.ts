@@ -8,9 +8,10 @@ import { layerOffsets } from './layers/stack.ts';
 import { countedThickness } from './layers/thickness.ts';
 import { layPieces, type PieceToLay } from './layout/lay.ts';
 import type { LaidSheet } from './layout/layout.ts';
+import { buildBoard } from './net/build-board.ts';
 import { buildNet } from './net/build-net.ts';
 import { hemRoom } from './net/hem-room.ts';
-import { type Net, scoredLines } from './net/net.ts';
+import { type Net, type SeamJoin, scoredLines } from './net/net.ts';
 import type { SheetRoom } from './net/plan-cuts.ts';
 import type { LayerSpec, Project, RoofSpec, ShapeValues, Stock } from './project/project.ts';
 import { findKind } from './roofs/catalogue.ts';
@@ -53,6 +54,8 @@ export interface Materials {
   readonly tape: number;
   readonly cut: number;
   readonly score: number;
+  /** mm of seam between boards, glued edge to edge, all copies. */
+  readonly glue: number;
 }
 
 /** Everything that follows from a project. Plain data. */
@@ -103,18 +106,16 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number, effort
   });
   if (!surfaces.every((surface) => surface !== null)) return { spec, made: null, issues };
   let firstMark = 0;
-  const layers = spec.layers.map((layer, l): MadeLayer => {
+  const layers: MadeLayer[] = [];
+  for (const [l, layer] of spec.layers.entries()) {
     const own = surfaces[l] as Solid;
-    const { net, issues: netIssues } = buildNet(own, {
-      ...layer,
-      firstMark,
-      sheets: sheetRooms(project, layer),
-      search: { ...effort, seed: project.seed },
-    });
-    firstMark += net.seams.length;
-    issues.push(...spelled(onLayer(netIssues, l), project, `${path}.layers[${l}]`));
-    return { spec: layer, thickness: stacked[l]?.thickness ?? 0, solid: own, net };
-  });
+    const thickness = stacked[l]?.thickness ?? 0;
+    const built = netOf(layer, own, { project, thickness, firstMark, effort });
+    issues.push(...spelled(onLayer(built.issues, l), project, `${path}.layers[${l}]`));
+    if (!built.ok) return { spec, made: null, issues };
+    firstMark += built.value.seams.length;
+    layers.push({ spec: layer, thickness, solid: own, net: built.value });
+  }
   const { fit, issues: fitIssues } = fitRoof(solid, layers, {
     ...project,
     body: spec.body,
@@ -177,6 +178,23 @@ export const sheetRooms = ({ stock }: Project, layer: Pick<LayerSpec, 'stock'>):
       height: height - 2 * margin,
       mayLie: direction === 'any',
     }));
+
+/** The net of one layer: cut panel by panel from board, folded from anything thinner. */
+function netOf(
+  layer: LayerSpec,
+  solid: Solid,
+  {
+    project,
+    thickness,
+    firstMark,
+    effort,
+  }: { readonly project: Project; readonly thickness: number; readonly firstMark: number; readonly effort: Effort },
+): Result<Net> {
+  if (layer.as === 'board') return buildBoard(solid, { thickness, edges: layer.edges ?? 'square', firstMark });
+  const sheets = sheetRooms(project, layer);
+  const { net, issues } = buildNet(solid, { ...layer, firstMark, sheets, search: { ...effort, seed: project.seed } });
+  return succeed(net, issues);
+}
 
 /** The solid of a roof: its shape, with the eave outline from the body where an overhang is given, and its fascia. */
 export function buildRoof({ kind, shape, body, overhang, fascia }: RoofSpec): Result<Solid> {
@@ -248,17 +266,19 @@ function countMaterials(project: Project, roofs: readonly MadeRoof[], sheets: re
       area: used.reduce((sum, { width, height, used: share }) => sum + share * width * height, 0),
     };
   });
-  let [tape, cut, score] = [0, 0, 0];
+  let [tape, cut, score, glue] = [0, 0, 0, 0];
   for (const roof of roofs) {
     const { spec } = roof;
     for (const { solid, net } of cutLayers(roof)) {
-      const taped = net.seams.filter((seam) => seam.join === 'tape');
-      tape += spec.copies * taped.reduce((sum, seam) => sum + (solid.edges[seam.edge]?.length ?? 0), 0);
+      const along = (join: SeamJoin): number =>
+        net.seams.reduce((sum, seam) => sum + (seam.join === join ? (solid.edges[seam.edge]?.length ?? 0) : 0), 0);
+      tape += spec.copies * along('tape');
+      glue += spec.copies * along('glue');
       for (const piece of net.pieces) {
         cut += spec.copies * ringLength(piece.outline);
         score += spec.copies * scoredLines(piece).reduce((sum, { points }) => sum + pathLength(points), 0);
       }
     }
   }
-  return { byStock, tape, cut, score };
+  return { byStock, tape, cut, score, glue };
 }

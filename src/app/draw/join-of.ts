@@ -1,11 +1,11 @@
 import type { MadeLayer } from '../../core/pipeline.ts';
 import type { HandJoin } from '../state/seam-edits.ts';
 
-/** How an edge of a layer is joined now; null where nothing is joined there. */
+/** How an edge of a layer is joined now; null where nothing is joined there, or boards are glued, which is no choice. */
 export const joinOf = ({ net, solid }: MadeLayer, edge: number): HandJoin | null => {
   if (net.pieces.some(({ folds }) => folds.some((fold) => fold.edge === edge))) return { join: 'fold' };
   const seam = net.seams.find((one) => one.edge === edge);
-  if (seam === undefined) return null;
+  if (seam === undefined || seam.join === 'glue') return null;
   if (seam.join !== 'flap') return { join: seam.join };
   const flap = net.pieces.flatMap(({ flaps, strip }) => (strip ? [] : flaps)).find((one) => one.edge === edge);
   return { join: 'flap', on: solid.faces[flap?.from ?? -1]?.id ?? '' };

@@ -12,6 +12,7 @@ export const joinWords = ({ net, solid }: MadeLayer, edge: number): string => {
   if (seam === undefined) return 'open edge';
   if (seam.join === 'tape') return `seam ${seam.mark}, taped`;
   if (seam.join === 'strip') return `seam ${seam.mark}, with a strip of its own`;
+  if (seam.join === 'glue') return `seam ${seam.mark}, glued edge to edge`;
   const flap = net.pieces.flatMap(({ flaps }) => flaps).find((one) => one.edge === edge);
   const on = solid.faces[flap?.from ?? -1]?.title;
   return `seam ${seam.mark}, flap${on === undefined ? '' : ` on ${on}`}`;

@@ -110,7 +110,7 @@ export function holdsStill({ faces }: Pick<Solid, 'faces'>, wall: number): boole
 }
 
 /** The plane in which a face ends at a free edge, or the surface that a wall ends at. */
-function sectorOfEdge(solid: Solid, e: number): Sector {
+export function sectorOfEdge(solid: Solid, e: number): Sector {
   const { vertices, faces } = solid;
   const edge = solid.edges[e] as Edge;
   const path = edgePath(edge).map((v) => vertices[v] as Vec3);

@@ -245,7 +245,7 @@ const rulingsToShow = ({ roll }: Solid['faces'][number]): readonly (readonly [nu
 };
 
 /** For each face the abutments on its inside. */
-function abutmentsByHost({ edges }: Solid): ReadonlyMap<number, readonly number[]> {
+export function abutmentsByHost({ edges }: Solid): ReadonlyMap<number, readonly number[]> {
   const byHost = new Map<number, number[]>();
   edges.forEach(({ role, faces }, e) => {
     const host = faces[1];
@@ -255,7 +255,7 @@ function abutmentsByHost({ edges }: Solid): ReadonlyMap<number, readonly number[
 }
 
 /** Where a wall meets the inside of a panel laid flat, in the direction of the wall's loop. */
-function hostLine(
+export function hostLine(
   { solid, flat }: FlatSolid,
   edge: number,
   { face, polygon }: { readonly face: number; readonly polygon: readonly Vec2[] },
@@ -286,10 +286,10 @@ export function glueLinesOn(
 /** For each face the piece that it is a panel of, and which of its panels. */
 type Places = ReadonlyMap<number, readonly [piece: number, panel: number]>;
 
-const placesOf = (pieces: readonly Piece[]): Places =>
+export const placesOf = (pieces: readonly Piece[]): Places =>
   new Map(pieces.flatMap((piece, p) => piece.panels.map(({ face }, i) => [face, [p, i]] as const)));
 
-function seamSides(
+export function seamSides(
   flatSolid: FlatSolid,
   pieces: readonly Piece[],
   places: Places,

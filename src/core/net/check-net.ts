@@ -8,6 +8,7 @@ import { flattenFace, pointInFace } from '../solid/face-frame.ts';
 import { isFootOnFace, measureSolid } from '../solid/measure.ts';
 import { edgePath, type Solid } from '../solid/solid.ts';
 import { NOISE_MM, NOISE_MM2 } from '../tolerance.ts';
+import { checkBoards } from './check-board.ts';
 import { checkHems } from './check-hems.ts';
 import { type Flap, flapEnds, type Net, type Panel, type Piece, type Seam, type SeamSide } from './net.ts';
 
@@ -32,13 +33,16 @@ export function checkNet(
     issues.push({ level: 'error', code, path: '', message, numbers });
   checkPanels(solid, net, only, found);
   checkEdges(solid, net, only, found);
-  for (const piece of net.pieces) checkFlat(piece, spec.clearance, found);
+  for (const piece of net.pieces) {
+    if (!piece.board) checkFlat(piece, spec.clearance, found);
+  }
+  checkBoards(solid, net, found);
   checkGlued(solid, net, spec, found);
   checkHems(solid, net, spec.clearance, found);
   return issues;
 }
 
-export type Report = (code: string, message: string, numbers?: Record<string, number>) => void;
+type Report = (code: string, message: string, numbers?: Record<string, number>) => void;
 
 function checkPanels(solid: Solid, net: Net, only: ReadonlySet<number>, found: Report): void {
   const count = solid.faces.map(() => 0);

@@ -2,7 +2,11 @@ import { at, ringLength } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import { distance2, type Vec2 } from '../geometry/vector.ts';
 import { isSameLength, NOISE_MM } from '../tolerance.ts';
+import { cutEnds } from './cut-ends.ts';
 import { flapEnds, type Piece } from './net.ts';
+
+/** Bevels that agree to so many digits of a radian are one: nobody could set a blade to more. */
+const BEVEL_DIGITS = 6;
 
 /** A, B, … Z, AA, AB …; the first `before` of them are taken. */
 export function seamMarks(count: number, before = 0): readonly string[] {
@@ -69,4 +73,8 @@ const linesOf = (piece: Piece): readonly { readonly kind: string; readonly ends:
   })),
   ...piece.hems.map((hem) => ({ kind: 'hem', ends: flapEnds(hem) })),
   ...piece.glueLines.map(({ ends }) => ({ kind: 'glue', ends })),
+  ...(piece.board?.edges ?? []).map(({ bevel, lap = '' }, i) => ({
+    kind: `edge ${bevel.toFixed(BEVEL_DIGITS)} ${lap}`,
+    ends: cutEnds(piece, i),
+  })),
 ];

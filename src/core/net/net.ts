@@ -1,4 +1,5 @@
 import type { Vec2 } from '../geometry/vector.ts';
+import type { BoardEdgeCut } from './board-edges.ts';
 
 /** A point of a piece laid flat, seen from the outside of the roof; mm, y up. */
 export type NetPoint = Vec2;
@@ -89,8 +90,21 @@ export interface Piece {
   readonly rulings: readonly Ruling[];
   /** It is a seam strip: it has no panels, and its two flaps are its halves. */
   readonly strip?: SeamStrip;
+  /** A panel of board: how it is cut. Its outline is then that of the cut, its panel's polygon the outside of the roof. */
+  readonly board?: BoardCut;
   readonly width: number;
   readonly height: number;
+}
+
+/** A panel of board, cut from the outside or with a tilted blade. */
+export interface BoardCut {
+  /** mm */
+  readonly thickness: number;
+  /** Its outside and its inside surface, seen from the outside; the outline is the wider of both at every edge. */
+  readonly outer: readonly NetPoint[];
+  readonly inner: readonly NetPoint[];
+  /** One for each edge of the face's loop, in its order. */
+  readonly edges: readonly BoardEdgeCut[];
 }
 
 /**
@@ -109,7 +123,8 @@ export interface Ruling {
   readonly ends: readonly [NetPoint, NetPoint];
 }
 
-export type SeamJoin = 'flap' | 'strip' | 'tape';
+/** Boards are glued edge to edge. */
+export type SeamJoin = 'flap' | 'strip' | 'tape' | 'glue';
 
 /** An edge that is cut and joined again. */
 export interface Seam {

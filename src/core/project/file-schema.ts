@@ -194,13 +194,17 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
   const layer = group(
     {
       as: words(
-        ['shell', 'cover'],
-        'shell: card that is folded and stands by itself; cover: paper glued to what is there.',
+        ['board', 'shell', 'cover'],
+        'board: a core of thick board, each face cut separately; shell: card that is folded and stands by itself; cover: paper glued to what is there.',
       ),
       stock: stockIds,
       pieces: optionalWords(
         ['one-piece', 'per-panel', 'fewest'],
         "All panels in one piece, one piece for each eave edge, or as few pieces as fit the layer's stock. A shell is one-piece and a cover per-panel unless said otherwise.",
+      ),
+      edges: optionalWords(
+        ['square', 'mitred', 'butted'],
+        'How the edges of board are cut where panels meet; only with board. square unless said otherwise.',
       ),
       flaps: optional(
         group(

@@ -28,13 +28,6 @@ export const notYet: readonly NotYet[] = [
   },
   { place: 'stock[].picture', title: 'A picture of a paper', until: 'Leave picture out.' },
   { place: 'stock[].price', title: 'The price of a paper', until: 'Leave price out.' },
-  { place: 'roofs[].layers[].edges', title: 'Mitred or butted edges of board', until: 'Leave edges out.' },
-  {
-    place: 'roofs[].layers[].as',
-    value: 'board',
-    title: 'A layer of board',
-    until: 'Take shell or cover.',
-  },
 ];
 
 export const findNotYet = (place: string, value?: unknown): NotYet | undefined =>

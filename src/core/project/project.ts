@@ -139,6 +139,8 @@ export interface Overhang {
 }
 
 export type LayerKind = 'board' | 'shell' | 'cover';
+/** Where boards meet: cut square, bevelled to the plane between them, or one lapping the other. */
+export type BoardEdges = 'square' | 'mitred' | 'butted';
 export type PiecesMode = 'one-piece' | 'per-panel' | 'fewest';
 export type FlapSides = 'alternate' | 'one-side' | 'none';
 
@@ -170,6 +172,8 @@ export interface LayerSpec {
   /** Stock ids in order of preference. */
   readonly stock: readonly string[];
   readonly pieces: PiecesMode;
+  /** Of board: how the edges are cut where panels meet; square where nothing is said. */
+  readonly edges?: BoardEdges;
   readonly flaps: FlapSpec;
   /** Edges joined by hand; missing: none. */
   readonly seams?: SeamChoices;

@@ -17,6 +17,7 @@ describe('a file that is wrong', () => {
   const shapeWith = (changes: Loose): Loose =>
     roofWith({ shape: { width: '1 3/4in', depth: '1 5/8in', rise: '2 1/2in', ...changes } });
   const layerWith = (changes: Loose): Loose => roofWith({ layers: [cover(changes)] });
+  const board = (changes: Loose): Loose => ({ as: 'board', stock: 'slate', ...changes });
   const stockWith = (changes: Loose): Loose => gateFile({ stock: [slate(changes)] });
 
   const square = [
@@ -171,8 +172,21 @@ describe('a file that is wrong', () => {
       roofWith({ layers: [cover({}), cover({ as: 'shell' })] }),
       ['layer-order roofs[0].layers[1].as'],
     ],
+    ['board twice', roofWith({ layers: [board({}), board({})] }), ['board-twice roofs[0].layers[1].as']],
+    [
+      'board in one piece',
+      roofWith({ layers: [board({ pieces: 'one-piece' })] }),
+      ['board-pieces roofs[0].layers[0].pieces'],
+    ],
+    ['board with flaps', roofWith({ layers: [board({ flaps: {} })] }), ['board-folds roofs[0].layers[0].flaps']],
+    ['board with a hem', roofWith({ layers: [board({ hem: 3 })] }), ['board-folds roofs[0].layers[0].hem']],
+    [
+      'board of no thickness',
+      gateFile({ stock: [{ ...slate({}), thickness: 0 }], roofs: [gate({ layers: [board({})] })] }),
+      ['board-thickness roofs[0].layers[0].stock'],
+    ],
+    ['a cover with mitred edges', layerWith({ edges: 'mitred' }), ['edges-of-board roofs[0].layers[0].edges']],
     // Settled, but not working yet.
-    ['board', layerWith({ as: 'board' }), ['not-yet roofs[0].layers[0].as']],
     ['a hem of nothing', layerWith({ hem: 0 }), ['out-of-bounds roofs[0].layers[0].hem']],
     ['a seat by a word', roofWith({ seat: 'inside' }), ['wrong-type roofs[0].seat']],
     ['a seat without the inside of its walls', roofWith({ seat: { stock: 'slate' } }), ['seat-form roofs[0].seat']],
@@ -308,7 +322,10 @@ describe('a file that is wrong', () => {
       roofWith({ body: { lengths: ['3in', '2in', '3in', '2 1/2in'], angles: [90, 90, 90, 90], height: 60 } }),
       'the last side ends 1/2 in away from where the first began. Measure again: a gap of 1/16 in (one mark of the ruler) or less is closed evenly.',
     ],
-    [layerWith({ as: 'board' }), 'A layer of board is not available yet. Take shell or cover.'],
+    [
+      layerWith({ edges: 'mitred' }),
+      'Only the edges of board are cut square, mitred or butted; this layer is a cover. Leave out edges, or take board.',
+    ],
     [
       layerWith({ stock: 'slat' }),
       'There is no stock with the id "slat". In this file: "slate". Did you mean "slate"?',

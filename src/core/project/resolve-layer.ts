@@ -3,7 +3,16 @@ import { type Intake, readLength, showLength } from './intake.ts';
 import { defaults, lengthLimits } from './limits.ts';
 import { nearMiss } from './near-miss.ts';
 import { formatPath, isRecord, type PathPart } from './path.ts';
-import type { FlapSides, FlapSpec, LayerKind, LayerSpec, PiecesMode, SeamChoices, Stock } from './project.ts';
+import type {
+  BoardEdges,
+  FlapSides,
+  FlapSpec,
+  LayerKind,
+  LayerSpec,
+  PiecesMode,
+  SeamChoices,
+  Stock,
+} from './project.ts';
 import { orList, projectIssue } from './sentences.ts';
 
 /** From the inside out. */
@@ -20,8 +29,10 @@ export function resolveLayers(
   layers.forEach(({ as }, i) => {
     const under = layers[i - 1]?.as;
     if (under === undefined) return;
-    if (order.indexOf(as) >= order.indexOf(under)) return;
-    intake.report(projectIssue('layer-order', formatPath([...path, i, 'as']), { found: as, other: under }));
+    const isTwice = as === 'board' && under === 'board';
+    if (!isTwice && order.indexOf(as) >= order.indexOf(under)) return;
+    const code = isTwice ? 'board-twice' : 'layer-order';
+    intake.report(projectIssue(code, formatPath([...path, i, 'as']), { found: as, other: under }));
   });
   return layers;
 }
@@ -37,9 +48,19 @@ export function resolveLayer(
   const as = (layer['as'] ?? 'cover') as LayerKind;
   const ids = resolveStockIds(intake, layer['stock'], [...path, 'stock'], stock);
   const thickness = layer['thickness'] === 'allow' ? 'allow' : 'ignore';
+  if (as === 'board')
+    checkBoard(
+      intake,
+      layer,
+      path,
+      stock.find((sheet) => sheet.id === ids[0]),
+    );
+  else if (layer['edges'] !== undefined)
+    intake.report(projectIssue('edges-of-board', formatPath([...path, 'edges']), { found: as }));
   return {
     as,
     stock: ids,
+    ...(as === 'board' ? { edges: (layer['edges'] ?? 'square') as BoardEdges } : {}),
     pieces: (layer['pieces'] ?? (as === 'shell' ? 'one-piece' : 'per-panel')) as PiecesMode,
     flaps: resolveFlaps(intake, layer['flaps'], [...path, 'flaps']),
     ...(isRecord(layer['seams']) ? { seams: layer['seams'] as SeamChoices } : {}),
@@ -53,6 +74,26 @@ export function resolveLayer(
         }),
     thickness,
   };
+}
+
+/** What board cannot be: folded, without thickness. */
+function checkBoard(
+  intake: Intake,
+  layer: Readonly<Record<string, unknown>>,
+  path: readonly PathPart[],
+  stock: Stock | undefined,
+): void {
+  const { pieces } = layer;
+  if (pieces === 'one-piece' || pieces === 'fewest') {
+    intake.report(projectIssue('board-pieces', formatPath([...path, 'pieces']), { found: `"${pieces}"` }));
+  }
+  for (const key of ['flaps', 'hem', 'seams'] as const) {
+    if (layer[key] !== undefined)
+      intake.report(projectIssue('board-folds', formatPath([...path, key]), { found: key }));
+  }
+  if (stock && !isPositive(stock.thickness)) {
+    intake.report(projectIssue('board-thickness', formatPath([...path, 'stock']), { found: `"${stock.id}"` }));
+  }
 }
 
 function resolveStockIds(

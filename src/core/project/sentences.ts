@@ -148,6 +148,27 @@ const sentences = {
       `A layer of ${found} lies outside a layer of ${other}. Layers are listed from the inside out: board, shell, cover.`,
     remedy: ({ found, other }) => `Put the ${found} before the ${other}.`,
   },
+  'board-twice': {
+    message: () => 'Two layers of board lie on each other.',
+    remedy: () => 'Give one layer of board, with a stock as thick as both.',
+  },
+  'board-pieces': {
+    message: ({ found }) =>
+      `Board cannot be folded, so pieces cannot be ${found}: each face of board is a piece by itself.`,
+    remedy: () => 'Leave out pieces, or take a shell.',
+  },
+  'board-folds': {
+    message: ({ found }) => `Board is not folded and has no ${found}: its edges are glued.`,
+    remedy: ({ found }) => `Leave out ${found}, or take a shell.`,
+  },
+  'board-thickness': {
+    message: ({ found }) => `The edges of board are cut by its thickness, and the stock ${found} says none.`,
+    remedy: () => 'Give the thickness of the stock.',
+  },
+  'edges-of-board': {
+    message: ({ found }) => `Only the edges of board are cut square, mitred or butted; this layer is a ${found}.`,
+    remedy: () => 'Leave out edges, or take board.',
+  },
 } satisfies Record<string, Sentence>;
 
 export type ProjectIssueCode = keyof typeof sentences;

@@ -12,6 +12,7 @@ import {
 } from '../../core/net/net.ts';
 import type { MadeLayer } from '../../core/pipeline.ts';
 import type { RoofSpec } from '../../core/project/project.ts';
+import { boardTexts } from './board-texts.ts';
 import { type Drawing, type Label, labelAt, line, ring, type Stroke } from './drawing.ts';
 import { findSpot, isClear, type Obstacles, type Spot } from './fit-label.ts';
 import { CAP_HEIGHT, DESCENT, textWidth } from './text-width.ts';
@@ -77,6 +78,13 @@ export const drawPiece = (
     taken.push(placed.spot);
     marks.push(placed.label);
   }
+  const edges = boardTexts(piece).flatMap(({ text, along, centersFor }) => {
+    const within = piece.board?.outer ?? [];
+    const set = placeText(text, along, within, centersFor, { lines, spots: taken }, MARK_SIZES);
+    if (set === null) return [];
+    taken.push(set.spot);
+    return [set.label];
+  });
   const main = largestPanel(piece);
   const names = piece.panels.map((panel) => {
     const face = layer.solid.faces[panel.face];
@@ -87,7 +95,7 @@ export const drawPiece = (
   });
   return {
     strokes: [...outlineOf(piece), ...names.flatMap((name) => name.strokes)],
-    labels: [...marks, ...names.flatMap((name) => name.labels)],
+    labels: [...marks, ...edges, ...names.flatMap((name) => name.labels)],
   };
 };
 
@@ -187,10 +195,23 @@ const placeMark = (
   centersFor: (reach: number) => readonly Vec2[],
   obstacles: Obstacles,
 ): PlacedMark | null => {
-  for (const size of MARK_SIZES) {
+  const centers = (height: number, width: number): readonly Vec2[] => centersFor(Math.hypot(width, height) / 2);
+  return placeText(mark, along, within, centers, obstacles, MARK_SIZES);
+};
+
+/** The largest text that is clear of lines at one of the places asked for, by its height and width, mm. */
+const placeText = (
+  mark: string,
+  along: Vec2,
+  within: readonly Vec2[],
+  centersFor: (height: number, width: number) => readonly Vec2[],
+  obstacles: Obstacles,
+  sizes: readonly number[],
+): PlacedMark | null => {
+  for (const size of sizes) {
     const width = textWidth(mark, size);
     const height = CAP_HEIGHT * size;
-    for (const center of centersFor(Math.hypot(width, height) / 2)) {
+    for (const center of centersFor(height, width)) {
       const spot: Spot = { center, along, width, height };
       if (!isClear(spot, within, obstacles)) continue;
       const foot = add2(center, scale2(left2(along), -height / 2));

@@ -111,7 +111,7 @@ describe('the report', () => {
       ],
       sheet: ['stock', 'index', 'width', 'height', 'used', 'placements'],
       placement: ['roof', 'layer', 'piece', 'copy', 'x', 'y', 'rotation'],
-      materials: ['byStock', 'tape', 'cut', 'score'],
+      materials: ['byStock', 'tape', 'cut', 'score', 'glue'],
       byStock: ['stock', 'sheets', 'area'],
       issue: ['level', 'code', 'path', 'numbers', 'message'],
     });

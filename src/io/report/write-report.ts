@@ -2,7 +2,8 @@ import { cutLayers } from '../../core/cut-layers.ts';
 import { HAND_MM, handCut } from '../../core/fit/hand-cut.ts';
 import type { Issue } from '../../core/issue.ts';
 import type { LaidSheet, Placement } from '../../core/layout/layout.ts';
-import { type Fold, flapEnds, type Net, type Piece } from '../../core/net/net.ts';
+import { cutEnds } from '../../core/net/cut-ends.ts';
+import { type BoardCut, type Fold, flapEnds, type Net, type Piece } from '../../core/net/net.ts';
 import type { MadeLayer, MadeRoof, Production, SeatLayer } from '../../core/pipeline.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import { type Json, writeJson } from './write-json.ts';
@@ -28,6 +29,7 @@ const reportOf = (production: Production): Json => ({
     tape: production.materials.tape,
     cut: production.materials.cut,
     score: production.materials.score,
+    glue: production.materials.glue,
   },
   issues: production.issues.map(issueOf),
 });
@@ -124,6 +126,7 @@ const pieceOf = (solid: Solid, piece: Piece): Json => ({
   id: piece.id,
   same: piece.same,
   strip: piece.strip && edgeId(solid, piece.strip.edge),
+  board: piece.board && boardOf(solid, piece, piece.board),
   outline: piece.outline,
   panels: piece.panels.map(({ face, polygon }) => ({ face: faceId(solid, face), polygon })),
   flaps: piece.flaps.map(({ edge, from, to, polygon }) => ({
@@ -146,6 +149,26 @@ const pieceOf = (solid: Solid, piece: Piece): Json => ({
     ends,
     kind,
     angle: degrees(angle),
+  })),
+});
+
+/**
+ * How a panel of board is cut: its outside and inside surface in the frame of the outline, which is the wider of both, and its
+ * edges in the order of the face's loop. The bevel has its sign (over 0 where the outside is wider), the tilt has none.
+ */
+const boardOf = (solid: Solid, piece: Piece, { thickness, outer, inner, edges }: BoardCut): Json => ({
+  thickness,
+  outer,
+  inner,
+  edges: edges.map(({ edge, cut, bevel, mitre, lap }, i) => ({
+    edge: edgeId(solid, edge),
+    cut,
+    ends: cutEnds(piece, i),
+    bevel: degrees(bevel),
+    tilt: degrees(Math.abs(bevel)),
+    mitre: mitre === null ? null : degrees(mitre),
+    wider: bevel === 0 ? null : bevel > 0 ? 'outside' : 'inside',
+    lap,
   })),
 });
 

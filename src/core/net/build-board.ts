@@ -1,0 +1,141 @@
+import { boxOf } from '../geometry/polygon.ts';
+import { sub2, type Vec2 } from '../geometry/vector.ts';
+import { fail, type Issue, type Result, succeed } from '../issue.ts';
+import type { BoardEdges } from '../project/project.ts';
+import type { Face, Solid } from '../solid/solid.ts';
+import { type BoardEdgeCut, boardCuts } from './board-edges.ts';
+import { abutmentsByHost, hostLine, placesOf, seamSides } from './build-net.ts';
+import { chooseCarriers } from './choose-flaps.ts';
+import { closingOf } from './closing-seam.ts';
+import { cutRing } from './cut-ring.ts';
+import { seamMarks, withCongruence } from './marks.ts';
+import type { GlueLine, Net, NetPoint, Piece, Seam } from './net.ts';
+import { type FlatSolid, flattenSolid } from './unfold.ts';
+
+export interface BoardOptions {
+  /** mm */
+  readonly thickness: number;
+  readonly edges: BoardEdges;
+  /** Match marks before its first: those of other layers of the roof. */
+  readonly firstMark?: number;
+}
+
+/**
+ * A net of board: every face of the solid, which is the outside, a piece of its own, its edges cut for the thickness and glued.
+ * Of butted boards those lap that would carry no flap in paper: as many as can be, no two of them side by side. Fails where a
+ * face is rolled, or where the thickness leaves nothing of a panel.
+ */
+export function buildBoard(solid: Solid, { thickness, edges: mode, firstMark = 0 }: BoardOptions): Result<Net> {
+  const rolled = solid.faces.filter(({ roll }) => roll);
+  if (rolled.length > 0) return fail(boardRolled(rolled));
+  const flatSolid = flattenSolid(solid);
+  const seams = solid.edges.flatMap(({ faces }, e) => (faces.length === 2 ? [e] : []));
+  const lapped =
+    mode === 'butted' ? chooseCarriers(solid, seams, 'alternate', (face) => face).from : new Map<number, number>();
+  const laps = (edge: number): number | undefined => {
+    const under = lapped.get(edge);
+    return under === undefined ? undefined : solid.edges[edge]?.faces.find((face) => face !== under);
+  };
+  const cuts = boardCuts(solid, thickness, mode, laps);
+  const abutments = abutmentsByHost(solid);
+  const bare = solid.faces.map((face, f) =>
+    boardPiece(flatSolid, face, f, { thickness, cuts: cuts[f] ?? [], abutments }),
+  );
+  const vanished = solid.faces.filter((_, f) => bare[f] === null);
+  if (vanished.length > 0) return fail(boardTooThick(vanished, thickness));
+  const pieces = bare.filter((piece) => piece !== null);
+  const places = placesOf(pieces);
+  const marks = seamMarks(seams.length, firstMark);
+  const joined = seams.map(
+    (edge, i): Seam => ({
+      edge,
+      mark: marks[i] as string,
+      join: 'glue',
+      sides: seamSides(flatSolid, pieces, places, edge),
+    }),
+  );
+  const net: Net = { pieces: withCongruence(pieces), seams: joined, closing: closingOf(solid, pieces, joined) };
+  return succeed(net, joined.length === 0 ? [] : [boardGlued(solid, joined)]);
+}
+
+interface Cutting {
+  readonly thickness: number;
+  readonly cuts: readonly BoardEdgeCut[];
+  readonly abutments: ReadonlyMap<number, readonly number[]>;
+}
+
+function boardPiece(
+  flatSolid: FlatSolid,
+  { id, title }: Face,
+  face: number,
+  { thickness, cuts, abutments }: Cutting,
+): Piece | null {
+  const polygon = flatSolid.flat[face] as readonly Vec2[];
+  const outer = cutRing(
+    polygon,
+    cuts.map((cut) => cut.outer),
+  );
+  const inner = cutRing(
+    polygon,
+    cuts.map((cut) => cut.inner),
+  );
+  const outline = cutRing(
+    polygon,
+    cuts.map((cut) => Math.min(cut.outer, cut.inner)),
+  );
+  if (!outer || !inner || !outline) return null;
+  const box = boxOf(outline);
+  const shift = (p: NetPoint): NetPoint => sub2(p, [box.minX, box.minY]);
+  const laid = { face, polygon: polygon.map(shift) };
+  return {
+    id,
+    title,
+    outline: outline.map(shift),
+    panels: [laid],
+    flaps: [],
+    hems: [],
+    folds: [],
+    glueLines: (abutments.get(face) ?? []).map(
+      (edge): GlueLine => ({ edge, panel: 0, ends: hostLine(flatSolid, edge, laid) }),
+    ),
+    rulings: [],
+    board: { thickness, outer: outer.map(shift), inner: inner.map(shift), edges: cuts },
+    width: box.maxX - box.minX,
+    height: box.maxY - box.minY,
+  };
+}
+
+const idsOf = (faces: readonly Face[]): readonly string[] => faces.map(({ id }) => id);
+const titlesOf = (faces: readonly Face[]): string => faces.map(({ title }) => title.toLowerCase()).join(', ');
+
+const boardRolled = (faces: readonly Face[]): Issue => ({
+  level: 'error',
+  code: 'board-rolled',
+  path: 'as',
+  message: `Board cannot be rolled, and this roof has round panels: ${titlesOf(faces)}.`,
+  remedy: 'Take a shell of card, or a roof with flat panels such as a spire of many sides.',
+  place: { faces: idsOf(faces) },
+});
+
+const boardTooThick = (faces: readonly Face[], thickness: number): Issue => ({
+  level: 'error',
+  code: 'board-too-thick',
+  path: 'stock',
+  numbers: { thickness },
+  message: `Board of {thickness} leaves nothing of a panel once its edges are cut: ${titlesOf(faces)}.`,
+  remedy: 'Take thinner board, mitred edges, or a larger roof.',
+  place: { faces: idsOf(faces) },
+});
+
+function boardGlued({ edges }: Solid, seams: readonly Seam[]): Issue {
+  const ids = seams.map(({ edge }) => edges[edge]?.id ?? '');
+  const length = seams.reduce((sum, { edge }) => sum + (edges[edge]?.length ?? 0), 0);
+  return {
+    level: 'note',
+    code: 'board-glued',
+    path: '',
+    numbers: { length, seamsCount: ids.length },
+    message: `Board carries no flaps: its {seamsCount} seams, {length} in all, are glued edge to edge: ${ids.join(', ')}.`,
+    place: { edges: ids },
+  };
+}

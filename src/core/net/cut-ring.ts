@@ -1,0 +1,57 @@
+import { at, ringArea } from '../geometry/polygon.ts';
+import { add2, cross2, dot2, left2, scale2, sub2, unit2, type Vec2 } from '../geometry/vector.ts';
+import { isPositive, NOISE_RAD } from '../tolerance.ts';
+
+interface Side {
+  readonly from: Vec2;
+  readonly along: Vec2;
+}
+
+/**
+ * A counter-clockwise ring with each side moved inwards by its own distance, mm (outwards where it is negative); sides that have
+ * come to nothing are left out. Where two sides in one line are moved differently the ring steps from the one to the other. Null
+ * where nothing is left, or the ring would run across itself.
+ */
+export function cutRing(ring: readonly Vec2[], inwards: readonly number[]): readonly Vec2[] | null {
+  let sides = ring.map((p, i): Side => {
+    const along = unit2(sub2(at(ring, i + 1), p));
+    return { along, from: add2(p, scale2(left2(along), inwards[i] ?? 0)) };
+  });
+  let own = ring.map((_, i) => i);
+  while (sides.length > 2) {
+    const corners = sides.map((side, i) => cornersBetween(at(sides, i - 1), side, ring[own[i] as number] as Vec2));
+    // How long each side has become, in its own direction; the one that has gone farthest past nothing goes first.
+    const lengths = sides.map(({ along }, i) =>
+      dot2(along, sub2(at(corners, i + 1)[0] as Vec2, (corners[i] as readonly Vec2[]).at(-1) as Vec2)),
+    );
+    const shortest = lengths.reduce((best, length, i) => (length < (lengths[best] as number) ? i : best), 0);
+    if (isPositive(lengths[shortest] as number)) return sound(corners.flat());
+    sides = sides.filter((_, i) => i !== shortest);
+    own = own.filter((_, i) => i !== shortest);
+  }
+  return null;
+}
+
+/** Where two sides meet: a point, or two where they lie in one line and one steps back from the other. */
+function cornersBetween(before: Side, after: Side, corner: Vec2): readonly Vec2[] {
+  const turn = cross2(before.along, after.along);
+  if (Math.abs(turn) <= NOISE_RAD) {
+    const foot = ({ from, along }: Side): Vec2 => add2(from, scale2(along, dot2(along, sub2(corner, from))));
+    const [p, q] = [foot(before), foot(after)];
+    return isPositive(Math.hypot(q[0] - p[0], q[1] - p[1])) ? [p, q] : [p];
+  }
+  const t = cross2(sub2(after.from, before.from), after.along) / turn;
+  return [add2(before.from, scale2(before.along, t))];
+}
+
+function sound(ring: readonly Vec2[]): readonly Vec2[] | null {
+  const crosses = ring.some((a, i) =>
+    ring.some((c, j) => {
+      if (j < i + 2 || (i === 0 && j === ring.length - 1)) return false;
+      const [b, d] = [at(ring, i + 1), at(ring, j + 1)];
+      const side = (p: Vec2, q: Vec2, r: Vec2): number => cross2(sub2(q, p), sub2(r, p));
+      return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+    }),
+  );
+  return crosses || !(ringArea(ring) > 0) ? null : ring;
+}
