@@ -61,8 +61,16 @@ describe.each(nets.map(({ name, pieces }) => [name, pieces] as const))('%s', (_,
     }
   });
 
-  test('the outline is all of them together', () => {
+  test('the outline is all of them together; of board, the wider of its two surfaces', () => {
     for (const piece of pieces) {
+      if (piece.board) {
+        const { outer, inner } = piece.board;
+        const whole = areaOf(union(polygon(piece.outline), polygon(outer), polygon(inner)) as Polygon[]);
+        const narrow = Math.max(ringArea(outer), ringArea(inner));
+        expect(Math.abs(whole - ringArea(piece.outline)), piece.title).toBeLessThanOrEqual(sliver(piece.outline));
+        expect(narrow, piece.title).toBeLessThanOrEqual(whole + sliver(piece.outline));
+        continue;
+      }
       const [first, ...rest] = partsOf(piece).map(polygon);
       const together = areaOf(union(first as Polygon, ...rest) as Polygon[]);
       const apart = partsOf(piece).reduce((sum, ring) => sum + ringArea(ring), 0);
