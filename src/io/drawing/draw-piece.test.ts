@@ -1,7 +1,10 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { distanceToSegment, isInside } from '../../core/geometry/polygon.ts';
+import { cutLayers } from '../../core/cut-layers.ts';
+import { distanceToSegment, isInside, ringArea } from '../../core/geometry/polygon.ts';
 import { distance2, lerp2, type Vec2 } from '../../core/geometry/vector.ts';
 import { produce } from '../../core/pipeline.ts';
+import { readProject } from '../../core/project/read-project.ts';
 import { produceSample, sampleNames } from '../testing/samples.ts';
 import { drawPiece, type PieceToDraw } from './draw-piece.ts';
 import { labelCorners, type Stroke } from './drawing.ts';
@@ -85,6 +88,62 @@ describe.each(items)('%s', (_, item) => {
     expect(count('fold-mountain')).toBe(kinds.filter((kind) => kind === 'mountain').length);
     expect(count('fold-valley')).toBe(kinds.filter((kind) => kind === 'valley').length);
     expect(count('glue')).toBe(piece?.glueLines.length);
+  });
+});
+
+/** Roofs with hems, strips, a seat, a fascia and many small pieces. */
+const quay = (): ReturnType<typeof produce> => {
+  const text = readFileSync(new URL('../../../shared/samples/working-quay.roofs.json', import.meta.url), 'utf8');
+  const read = readProject(text);
+  if (!read.ok) throw new Error(read.issues.map((issue) => issue.message).join(' '));
+  return produce(read.value.project);
+};
+
+describe('a project of many pieces', () => {
+  const { roofs } = quay();
+
+  it('says on every piece larger than a stamp whose it is', () => {
+    for (const roof of roofs) {
+      for (const layer of cutLayers(roof)) {
+        layer.net.pieces.forEach((piece, i) => {
+          if (ringArea(piece.outline) < 400) return;
+          const texts = drawPiece({ roof: roof.spec, layer, piece: i, copy: 0 }).labels.map(({ text }) => text);
+          expect(
+            texts.some((text) => text.includes(roof.spec.title)),
+            `${roof.spec.id} ${piece.id}`,
+          ).toBe(true);
+        });
+      }
+    }
+  });
+
+  it('names no two seams of a roof alike, whichever layer they are of', () => {
+    for (const roof of roofs) {
+      const marks = cutLayers(roof).flatMap(({ net }) => net.seams.map(({ mark }) => mark));
+      expect(new Set(marks).size).toBe(marks.length);
+    }
+  });
+
+  it('letters both halves of a strip, and the panels that a seat is glued to', () => {
+    let [strips, lines] = [0, 0];
+    for (const roof of roofs) {
+      for (const layer of cutLayers(roof)) {
+        layer.net.pieces.forEach((piece, i) => {
+          const texts = drawPiece({ roof: roof.spec, layer, piece: i, copy: 0 }).labels.map(({ text }) => text);
+          const mark = layer.net.seams.find(({ edge }) => edge === piece.strip?.edge)?.mark;
+          if (mark) {
+            strips++;
+            expect(texts.filter((text) => text === mark)).toHaveLength(2);
+          }
+          for (const line of piece.glueLines) {
+            if (!line.mark) continue;
+            lines++;
+            expect(texts).toContain(line.mark);
+          }
+        });
+      }
+    }
+    expect([strips > 5, lines]).toEqual([true, 4]);
   });
 });
 

@@ -13,9 +13,10 @@ import {
 import type { MadeLayer } from '../../core/pipeline.ts';
 import type { RoofSpec } from '../../core/project/project.ts';
 import { boardTexts } from './board-texts.ts';
-import { type Drawing, type Label, labelAt, line, ring, type Stroke } from './drawing.ts';
-import { findSpot, isClear, type Obstacles, type Spot } from './fit-label.ts';
-import { CAP_HEIGHT, DESCENT, textWidth } from './text-width.ts';
+import { type Drawing, emptyDrawing, type Label, labelAt, line, ring, type Stroke } from './drawing.ts';
+import { isClear, type Obstacles, type Spot } from './fit-label.ts';
+import { NAME_SIZES, type NameBlock, namePanel, plainBlocks, SMALL_SIZES } from './name-block.ts';
+import { CAP_HEIGHT, textWidth } from './text-width.ts';
 
 /** A piece of a layer, and which of the roof's copies it belongs to (from 0). */
 export interface PieceToDraw {
@@ -28,16 +29,15 @@ export interface PieceToDraw {
 
 type Segment = readonly [Vec2, Vec2];
 
-/** Letter heights (em, mm) tried for a panel's name, and the least that is still read. */
-const NAME_SIZES = [3.4, 3, 2.6, 2.3, 2] as const;
-const SMALL_SIZES = [...NAME_SIZES, 1.8, 1.6] as const;
 const MARK_SIZES = [2.8, 2.4, 2, 1.7, 1.4] as const;
+/** Inside a panel a letter is seen on the finished roof: it is kept small. */
+const SMALL_MARKS = MARK_SIZES.filter((size) => size <= 2);
 
 /**
  * A piece as seen from the outside of the roof (the printed side), in its own frame: mm, y up.
  *
  * The outline is cut; folds and the feet of flaps are dashed by kind. Each panel that has room carries an up arrow and
- * its name; both sides of a seam carry the seam's letter, on the flap where there is one. A text that would touch a
+ * its name, one of them also whose piece it is; both sides of a seam carry the seam's letter, on the flap where there is one. A text that would touch a
  * line is set smaller or left out. `breaks` are further lines that texts keep clear of (where tiles are parted).
  */
 export const drawPiece = (
@@ -85,14 +85,26 @@ export const drawPiece = (
     taken.push(set.spot);
     return [set.label];
   });
-  const main = largestPanel(piece);
-  const names = piece.panels.map((panel) => {
-    const face = layer.solid.faces[panel.face];
-    return namePanel(panel, upOf(layer, panel), face?.title ?? '', panel === main ? pieceLines : [], {
-      lines,
-      spots: taken,
-    });
-  });
+  const [whose = '', which = ''] = pieceLines;
+  const titleOf = ({ face }: Panel): string => layer.solid.faces[face]?.title ?? '';
+  const full = (panel: Panel): readonly NameBlock[] => [
+    ...NAME_SIZES.map((size) => ({ size, arrow: true, texts: [titleOf(panel), whose, which] })),
+    ...SMALL_SIZES.map((size) => ({ size, arrow: true, texts: [titleOf(panel), whose] })),
+    ...SMALL_SIZES.map((size) => ({ size, arrow: false, texts: [`${titleOf(panel)} · ${whose}`] })),
+    ...SMALL_SIZES.map((size) => ({ size, arrow: true, texts: [whose] })),
+    ...SMALL_SIZES.map((size) => ({ size, arrow: false, texts: [whose] })),
+  ];
+  let isSaid = false;
+  const drawn = new Map<Panel, Drawing>();
+  // Whose piece it is stands on the largest panel that has room for it.
+  for (const panel of byArea(piece)) {
+    const along = upOf(layer, panel);
+    const obstacles = { lines, spots: taken };
+    const said: Drawing | null = isSaid ? null : namePanel(panel, along, full(panel), obstacles);
+    isSaid ||= said !== null;
+    drawn.set(panel, said ?? namePanel(panel, along, plainBlocks(titleOf(panel)), obstacles) ?? emptyDrawing);
+  }
+  const names = piece.panels.map((panel) => drawn.get(panel) ?? emptyDrawing);
   return {
     strokes: [...outlineOf(piece), ...names.flatMap((name) => name.strokes)],
     labels: [...marks, ...edges, ...names.flatMap((name) => name.labels)],
@@ -104,10 +116,11 @@ const drawStrip = (layer: MadeLayer, piece: Piece, names: readonly string[]): Dr
   const letter = layer.net.seams.find(({ edge }) => edge === piece.strip?.edge)?.mark ?? '';
   const spots: Spot[] = [];
   const labels = piece.flaps.flatMap((flap, i) => {
-    const mark = placeMark(letter, [1, 0], flap.polygon, () => centersOnFlap(flap), { lines: [], spots });
+    const mark = placeMark(letter, [1, 0], flap.polygon, () => centersOnFlap(flap), { lines: [], spots }, MARK_SIZES);
     if (mark) spots.push(mark.spot);
-    const name = namePanel(flap, [1, 0], names[i] ?? '', [], { lines: [], spots }, false);
-    return [...(mark ? [mark.label] : []), ...name.labels];
+    const blocks = SMALL_SIZES.map((size) => ({ size, arrow: false, texts: [names[i] ?? ''] }));
+    const name = namePanel(flap, [1, 0], blocks, { lines: [], spots });
+    return [...(mark ? [mark.label] : []), ...(name?.labels ?? [])];
   });
   return { strokes: outlineOf(piece), labels };
 };
@@ -126,11 +139,12 @@ const lettersOfLines = ({ glueLines }: Piece): ReadonlyMap<string, GlueLine> => 
   return new Map([...lines].map(([mark, own]) => [mark, own[Math.floor(own.length / 2)] as GlueLine]));
 };
 
-const largestPanel = (piece: Piece): Panel | undefined =>
-  piece.panels.reduce<Panel | undefined>(
-    (best, panel) => (best === undefined || areaOf(panel) > areaOf(best) + 1 ? panel : best),
-    undefined,
-  );
+/** Panels from the largest down; those all but alike in the order of the piece. */
+const byArea = ({ panels }: Piece): readonly Panel[] =>
+  panels
+    .map((panel, i) => ({ panel, i, area: Math.round(areaOf(panel)) }))
+    .sort((a, b) => b.area - a.area || a.i - b.i)
+    .map(({ panel }) => panel);
 
 const areaOf = (panel: Panel): number => Math.abs(ringArea(panel.polygon));
 
@@ -184,6 +198,7 @@ const markSide = (
     (flap ?? panel).polygon,
     (reach) => (flap ? centersOnFlap(flap) : centersInside(panel, side, reach)),
     obstacles,
+    flap ? MARK_SIZES : SMALL_MARKS,
   );
 };
 
@@ -194,9 +209,10 @@ const placeMark = (
   within: readonly Vec2[],
   centersFor: (reach: number) => readonly Vec2[],
   obstacles: Obstacles,
+  sizes: readonly number[] = SMALL_MARKS,
 ): PlacedMark | null => {
   const centers = (height: number, width: number): readonly Vec2[] => centersFor(Math.hypot(width, height) / 2);
-  return placeText(mark, along, within, centers, obstacles, MARK_SIZES);
+  return placeText(mark, along, within, centers, obstacles, sizes);
 };
 
 /** The largest text that is clear of lines at one of the places asked for, by its height and width, mm. */
@@ -238,69 +254,3 @@ const centersInside = (panel: Panel, side: SeamSide, reach: number): readonly Ve
     const foot = lerp2(a, b, side.curve ? 0.5 : share);
     return [add2(foot, step), sub2(foot, step)].filter((p) => isInside(p, panel.polygon));
   });
-
-/** Up arrow, name and further lines as one block, as large as fits: all of it, else arrow and name, else either. */
-const namePanel = (
-  { polygon }: Pick<Panel, 'polygon'>,
-  along: Vec2,
-  title: string,
-  more: readonly string[],
-  obstacles: Obstacles,
-  hasArrow = true,
-): Drawing => {
-  const attempts = [
-    ...(more.length === 0 ? [] : NAME_SIZES.map((size) => ({ size, arrow: hasArrow, texts: [title, ...more] }))),
-    ...SMALL_SIZES.map((size) => ({ size, arrow: hasArrow, texts: [title] })),
-    ...SMALL_SIZES.map((size) => ({ size, arrow: false, texts: [title] })),
-    ...(hasArrow ? SMALL_SIZES.map((size) => ({ size, arrow: true, texts: [] })) : []),
-  ];
-  for (const attempt of attempts) {
-    const rows = blockRows(attempt.size, attempt.arrow, attempt.texts);
-    const width = Math.max(...rows.map((row) => row.width));
-    const hang = DESCENT * Math.min(...rows.map((row) => row.size));
-    const height = rows.reduce((sum, row) => sum + row.height, hang);
-    const spot = findSpot(polygon, along, { width, height }, obstacles);
-    if (spot !== null) return drawBlock(spot, rows);
-  }
-  return { strokes: [], labels: [] };
-};
-
-interface BlockRow {
-  readonly text: string | null;
-  readonly size: number;
-  readonly width: number;
-  /** From the top of the row to its baseline. */
-  readonly height: number;
-}
-
-const blockRows = (size: number, hasArrow: boolean, texts: readonly string[]): readonly BlockRow[] => [
-  ...(hasArrow ? [{ text: null, size, width: size * 0.6, height: size * 1.5 }] : []),
-  ...texts.map((text, i) => {
-    const own = i === 0 ? size : size * 0.78;
-    const above = i === 0 ? (hasArrow ? 0.5 : 0) : 0.55;
-    return { text, size: own, width: textWidth(text, own), height: own * (CAP_HEIGHT + above) };
-  }),
-];
-
-const drawBlock = (spot: Spot, rows: readonly BlockRow[]): Drawing => {
-  const up = left2(spot.along);
-  const turn = Math.atan2(spot.along[1], spot.along[0]);
-  const strokes: Stroke[] = [];
-  const labels: Label[] = [];
-  let below = spot.height / 2;
-  for (const row of rows) {
-    below -= row.height;
-    const foot = add2(spot.center, scale2(up, below));
-    if (row.text === null) strokes.push(...upArrow(foot, spot.along, row.height));
-    else labels.push(labelAt(row.text, foot, row.size, { align: 'middle', turn }));
-  }
-  return { strokes, labels };
-};
-
-/** An arrow up the roof from its foot, as high as given. */
-export const upArrow = (foot: Vec2, along: Vec2, height: number): readonly Stroke[] => {
-  const up = left2(along);
-  const tip = add2(foot, scale2(up, height));
-  const barb = (side: number): Vec2 => add2(sub2(tip, scale2(up, height * 0.36)), scale2(along, side * height * 0.2));
-  return [line('rule', foot, tip), line('rule', barb(-1), tip, barb(1))];
-};

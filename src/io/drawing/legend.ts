@@ -1,9 +1,9 @@
 import { cutLayers } from '../../core/cut-layers.ts';
 import { rest2 } from '../../core/geometry/rigid2.ts';
 import type { Production } from '../../core/pipeline.ts';
-import { upArrow } from './draw-piece.ts';
 import { type Drawing, joinDrawings, type Label, labelAt, line, moveDrawing } from './drawing.ts';
 import { type LineRole, lineStyles } from './lines.ts';
+import { upArrow } from './name-block.ts';
 import { CAP_HEIGHT, textWidth } from './text-width.ts';
 
 /** A drawing that fills a box from (0, -height) to (width, 0): its origin is its upper left corner. */
