@@ -37,7 +37,7 @@ export const EdgeTag = (): ReactElement | null => {
         {' · '}
         {joinWords(layer, index)}
       </p>
-      {edge.faces.length === 2 && atHand.layer < hand.roof.spec.layers.length && (
+      {edge.faces.length === 2 && atHand.layer < hand.roof.spec.layers.length && layer.spec.as !== 'board' && (
         <Joins hand={hand} layer={layer} at={atHand.layer} index={index} />
       )}
     </section>

@@ -124,3 +124,36 @@ describe('an edge joined by hand', () => {
     expect((await roofNow()).layers[0]).not.toHaveProperty('seams');
   });
 });
+
+describe('board', () => {
+  it('lies inside everything, cut face by face from a board of its own, its edges to be chosen', async () => {
+    await goTo('Paper');
+    await page.getByRole('button', { name: 'Add a board core' }).click();
+    expect((await roofNow()).layers.map((layer) => layer['as'])).toEqual(['board', 'cover']);
+    expect(await isMade()).toBe(true);
+    expect(await page.getByRole('button', { name: 'Add a board core' }).count()).toBe(0);
+    const board = page.getByRole('region', { name: 'Board', exact: true });
+    expect(await board.getByLabel('Flaps', { exact: true }).count()).toBe(0);
+    await board.getByLabel('Edges meet').selectOption('mitred');
+    expect((await roofNow()).layers[0]).toMatchObject({ as: 'board', stock: 'board', edges: 'mitred' });
+    const made = await page.evaluate(() => {
+      const layers = window.spirewright?.getState().production?.roofs[0]?.made?.layers ?? [];
+      return layers.map(({ thickness, net, solid }) => ({ thickness, pieces: net.pieces.length, z: solid.vertices }));
+    });
+    expect(made[0]).toMatchObject({ thickness: 25.4 / 16, pieces: 4 });
+    // A board sold by another size makes the core thicker; the paper goes on over it.
+    await page.getByLabel('Sold as').last().selectOption('3mm');
+    expect(
+      await page.evaluate(() => window.spirewright?.getState().production?.roofs[0]?.made?.layers[0]?.thickness),
+    ).toBe(3);
+    await page
+      .getByRole('button', { name: /^Further in/ })
+      .last()
+      .click();
+    expect(await page.getByText('The layers cannot lie so.').count()).toBe(1);
+    expect((await roofNow()).layers.map((layer) => layer['as'])).toEqual(['board', 'cover']);
+    await page.getByRole('button', { name: 'Take this layer off: Board' }).click();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await isMade()).toBe(true);
+  });
+});

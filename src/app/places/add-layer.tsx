@@ -1,6 +1,5 @@
 import type { ReactElement } from 'react';
 import { LEAST_THICKNESS_THAT_COUNTS } from '../../core/project/limits.ts';
-import { findNotYet } from '../../core/project/not-yet.ts';
 import type { LayerKind } from '../../core/project/project.ts';
 import { bench, useProduction } from '../bench.ts';
 import { addBoard } from '../state/file-edits.ts';
@@ -52,7 +51,7 @@ export const AddLayer = ({ hand, stock }: AddLayerProps): ReactElement => {
       <h3>Another layer</h3>
       <div className="keys">
         {keys
-          .filter(({ as, isOnce }) => (!isOnce || !has(as)) && !findNotYet('roofs[].layers[].as', as))
+          .filter(({ as, isOnce }) => !isOnce || !has(as))
           .map(({ as, title }) => (
             <button key={as} type="button" className="key" onClick={() => add(as)}>
               {title}

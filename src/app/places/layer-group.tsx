@@ -1,6 +1,5 @@
 import type { ReactElement } from 'react';
 import { defaults, LEAST_THICKNESS_THAT_COUNTS } from '../../core/project/limits.ts';
-import { findNotYet } from '../../core/project/not-yet.ts';
 import type { LayerSpec } from '../../core/project/project.ts';
 import { useStyle } from '../bench.ts';
 import { FieldPanel } from '../fields/field-panel.tsx';
@@ -86,7 +85,7 @@ interface LayerChoices {
 
 const layerFields = (at: FilePath, spec: LayerSpec, choices: LayerChoices): FieldSpec[] =>
   spec.as === 'board'
-    ? [stockField(at, spec, choices), edgesField(at)]
+    ? [stockField(at, spec, choices), edgesField(at, spec)]
     : [stockField(at, spec, choices), ...paperFields(at, spec, choices)];
 
 const stockField = (at: FilePath, spec: LayerSpec, { stock }: LayerChoices): FieldSpec => ({
@@ -102,13 +101,13 @@ const stockField = (at: FilePath, spec: LayerSpec, { stock }: LayerChoices): Fie
 });
 
 /** How thick edges meet; square is what the file says by leaving it out. */
-const edgesField = (at: FilePath): FieldSpec => ({
+const edgesField = (at: FilePath, spec: LayerSpec): FieldSpec => ({
   key: 'edges',
   label: 'Edges meet',
   help: 'Square: at their inner edges on hips. Mitred: cut aslant, so that whole edges meet. Butted: one laps the other.',
   path: [...at, 'edges'],
   quantity: 'choice',
-  fallback: 'square',
+  fallback: spec.edges ?? 'square',
   choices: [
     { value: 'square', label: 'Square' },
     { value: 'mitred', label: 'Mitred' },
@@ -127,7 +126,7 @@ const paperFields = (at: FilePath, spec: LayerSpec, { flapWidth }: LayerChoices)
       { value: 'per-panel', label: 'One for each side' },
       { value: 'one-piece', label: 'All in one' },
       { value: 'fewest', label: 'As few as fit the paper' },
-    ].filter(({ value }) => !findNotYet('roofs[].layers[].pieces', value)),
+    ],
   },
   {
     key: 'flaps',
