@@ -35,16 +35,18 @@ export interface BoardEdgeCut {
  */
 export function boardCuts(
   solid: Solid,
-  thickness: number,
-  mode: BoardEdges,
+  { thickness, mode, only }: Pick<Asked, 'thickness' | 'mode'> & { readonly only?: ReadonlySet<number> | undefined },
   laps: (edge: number) => number | undefined,
 ): readonly (readonly BoardEdgeCut[])[] {
   return edgesOfFaces(solid).map((edges, face) =>
-    edges.map((edge): BoardEdgeCut => {
-      const own = solid.edges[edge] as Edge;
-      const ends = endsAt(solid, own, face, edge, { thickness, mode, lapping: laps(edge) });
-      return { edge, ...ends, bevel: bevelOf(ends, thickness), mitre: mitreOf(solid, own, face) };
-    }),
+    only?.has(face) === false
+      ? []
+      : edges.map((edge): BoardEdgeCut => {
+          const own = solid.edges[edge] as Edge;
+          const isForeign = only !== undefined && own.faces.some((f) => !only.has(f));
+          const ends = endsAt(solid, own, face, edge, { thickness, mode, lapping: laps(edge), isForeign });
+          return { edge, ...ends, bevel: bevelOf(ends, thickness), mitre: mitreOf(solid, own, face) };
+        }),
   );
 }
 
@@ -54,17 +56,25 @@ interface Asked {
   readonly thickness: number;
   readonly mode: BoardEdges;
   readonly lapping: number | undefined;
+  /** The other face is the surface of another layer, with no board of its own to stand off. */
+  readonly isForeign: boolean;
 }
 
-function endsAt(solid: Solid, edge: Edge, face: number, index: number, { thickness, mode, lapping }: Asked): Ends {
+function endsAt(
+  solid: Solid,
+  edge: Edge,
+  face: number,
+  index: number,
+  { thickness, mode, lapping, isForeign }: Asked,
+): Ends {
   const square = (far: number): Ends => ({ cut: 'square', outer: far, inner: far });
   const slanted = (outer: number, inner: number): Ends =>
     mode === 'mitred' ? { cut: 'mitred', outer, inner } : square(Math.max(outer, inner));
   const { dihedral, role } = edge;
   if (dihedral === null) return slanted(0, thickness / Math.tan(freeAngle(solid, face, index)));
-  if (role === 'abutment') {
+  if (role === 'abutment' || isForeign) {
     // Under a slope the wall ends at the inside of its board; on one it stands.
-    const down = isFootOnFace(solid, index) ? 0 : thickness / Math.sin(dihedral);
+    const down = isForeign || isFootOnFace(solid, index) ? 0 : thickness / Math.sin(dihedral);
     return slanted(down, down + thickness / Math.tan(dihedral));
   }
   const inside = thickness / Math.tan(dihedral / 2);

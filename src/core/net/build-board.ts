@@ -18,6 +18,8 @@ export interface BoardOptions {
   readonly edges: BoardEdges;
   /** Match marks before its first: those of other layers of the roof. */
   readonly firstMark?: number;
+  /** Cut only some faces, to be glued to the surface of the others, which are parts of another layer; missing: cut all. */
+  readonly only?: ReadonlySet<number>;
 }
 
 /**
@@ -25,23 +27,24 @@ export interface BoardOptions {
  * Of butted boards those lap that would carry no flap in paper: as many as can be, no two of them side by side. Fails where a
  * face is rolled, or where the thickness leaves nothing of a panel.
  */
-export function buildBoard(solid: Solid, { thickness, edges: mode, firstMark = 0 }: BoardOptions): Result<Net> {
-  const rolled = solid.faces.filter(({ roll }) => roll);
+export function buildBoard(solid: Solid, { thickness, edges: mode, firstMark = 0, only }: BoardOptions): Result<Net> {
+  const isOwn = (face: number): boolean => only?.has(face) ?? true;
+  const rolled = solid.faces.filter(({ roll }, f) => roll && isOwn(f));
   if (rolled.length > 0) return fail(boardRolled(rolled));
   const flatSolid = flattenSolid(solid);
-  const seams = solid.edges.flatMap(({ faces }, e) => (faces.length === 2 ? [e] : []));
+  const seams = solid.edges.flatMap(({ faces }, e) => (faces.length === 2 && faces.some(isOwn) ? [e] : []));
   const lapped =
     mode === 'butted' ? chooseCarriers(solid, seams, 'alternate', (face) => face).from : new Map<number, number>();
   const laps = (edge: number): number | undefined => {
     const under = lapped.get(edge);
     return under === undefined ? undefined : solid.edges[edge]?.faces.find((face) => face !== under);
   };
-  const cuts = boardCuts(solid, thickness, mode, laps);
+  const cuts = boardCuts(solid, { thickness, mode, only }, laps);
   const abutments = abutmentsByHost(solid);
   const bare = solid.faces.map((face, f) =>
-    boardPiece(flatSolid, face, f, { thickness, cuts: cuts[f] ?? [], abutments }),
+    isOwn(f) ? boardPiece(flatSolid, face, f, { thickness, cuts: cuts[f] ?? [], abutments }) : null,
   );
-  const vanished = solid.faces.filter((_, f) => bare[f] === null);
+  const vanished = solid.faces.filter((_, f) => isOwn(f) && bare[f] === null);
   if (vanished.length > 0) return fail(boardTooThick(vanished, thickness));
   const pieces = bare.filter((piece) => piece !== null);
   const places = placesOf(pieces);
@@ -54,7 +57,11 @@ export function buildBoard(solid: Solid, { thickness, edges: mode, firstMark = 0
       sides: seamSides(flatSolid, pieces, places, edge),
     }),
   );
-  const net: Net = { pieces: withCongruence(pieces), seams: joined, closing: closingOf(solid, pieces, joined) };
+  const net: Net = {
+    pieces: withCongruence(pieces),
+    seams: joined,
+    closing: only ? null : closingOf(solid, pieces, joined),
+  };
   return succeed(net, joined.length === 0 ? [] : [boardGlued(solid, joined)]);
 }
 

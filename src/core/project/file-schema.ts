@@ -151,6 +151,14 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
         'true: a level plate closes the roof at its eaves and the collar stands under it; otherwise its top follows the slopes.',
       ),
       stock: stockIds,
+      as: optionalWords(
+        ['shell', 'board'],
+        'shell: card, folded; board: each side cut separately and glued edge to edge. shell unless said otherwise.',
+      ),
+      edges: optionalWords(
+        ['square', 'mitred', 'butted'],
+        'How the edges of a seat of board are cut where its sides meet; butted unless said otherwise.',
+      ),
       pieces: optionalWords(
         ['one-piece', 'per-panel'],
         'The collar as one folded strip, or a piece for each of its sides. one-piece unless said otherwise.',

@@ -64,6 +64,8 @@ export interface SeatFile {
   readonly play?: LengthText;
   readonly height?: LengthText;
   readonly plate?: boolean;
+  readonly as?: 'shell' | 'board';
+  readonly edges?: 'square' | 'mitred' | 'butted';
   readonly pieces?: 'one-piece' | 'per-panel';
   readonly stock: string | readonly string[];
   readonly thickness?: 'ignore' | 'allow';

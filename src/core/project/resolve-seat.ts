@@ -25,13 +25,17 @@ export function resolveSeat(
     found[key] === undefined
       ? otherwise
       : readLength(intake, found[key], [...path, key], { ...lengthLimits[limits], label });
+  const as = found['as'] === 'board' ? 'board' : 'shell';
   const layer = resolveLayer(
     intake,
     {
-      as: 'shell',
+      as,
       stock: found['stock'],
-      ...(found['thickness'] === undefined ? {} : { thickness: found['thickness'] }),
-      ...(found['pieces'] === undefined ? {} : { pieces: found['pieces'] }),
+      // Round a ring of butted boards each laps the next.
+      ...(as === 'board' ? { edges: 'butted' } : {}),
+      ...Object.fromEntries(
+        ['thickness', 'pieces', 'edges'].flatMap((key) => (found[key] === undefined ? [] : [[key, found[key]]])),
+      ),
     },
     path,
     stock,

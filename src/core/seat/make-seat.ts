@@ -3,7 +3,8 @@ import { stepsFor } from '../geometry/arc.ts';
 import { isInside } from '../geometry/polygon.ts';
 import { length2, type Vec2 } from '../geometry/vector.ts';
 import { fail, type Issue, type Result, succeed } from '../issue.ts';
-import { buildNet, edgePoints, glueLinesOn } from '../net/build-net.ts';
+import { buildBoard } from '../net/build-board.ts';
+import { buildNet, edgePoints, glueLinesOn, type NetOptions } from '../net/build-net.ts';
 import type { GlueLine, Net } from '../net/net.ts';
 import { ringsUnder } from '../net/trim-flaps.ts';
 import { flattenSolid } from '../net/unfold.ts';
@@ -42,8 +43,10 @@ export interface SeatPlace {
 /** The seat of a roof with its net. Fails with sentences where it cannot be made. */
 export function makeSeat(seat: SeatSpec, { host, inside, thickness, wallTop, firstMark }: SeatPlace): Result<MadeSeat> {
   const touching = collarPlan(seat, seat.play);
-  // Paper is bent along its middle.
-  const bent = collarPlan(seat, seat.play + thickness / 2);
+  // Paper is bent along its middle; board is cut to its outside.
+  const isBoard = seat.layer.as === 'board';
+  const within = isBoard ? (seat.fits === 'inside' ? 0 : thickness) : thickness / 2;
+  const bent = collarPlan(seat, seat.play + within);
   if (!touching.ok) return touching;
   if (!bent.ok) return bent;
   const grown = growing(inside);
@@ -62,8 +65,17 @@ export function makeSeat(seat: SeatSpec, { host, inside, thickness, wallTop, fir
   const faces = [...(plate ? [plate.value.face] : []), ...walls];
   const solid: Solid = { ...inside, ...grown };
   const taken = ringsUnder(flattenSolid(inside), gluedInside(host, inside), host.spec.flaps);
-  const { net, issues } = buildNet(solid, { ...seat.layer, firstMark, only: { faces: new Set(faces), taken } });
-  return succeed({ solid, net, faces, plan: touching.value.corners, foot, depth }, issues);
+  const only = new Set(faces);
+  const cut = isBoard
+    ? buildBoard(solid, { thickness, edges: seat.layer.edges ?? 'butted', firstMark, only })
+    : cutPaper(solid, { ...seat.layer, firstMark, only: { faces: only, taken } });
+  if (!cut.ok) return fail(...cut.issues.map((issue) => ({ ...issue, path: `seat.${issue.path}` })));
+  return succeed({ solid, net: cut.value, faces, plan: touching.value.corners, foot, depth }, cut.issues);
+}
+
+function cutPaper(solid: Solid, options: NetOptions): Result<Net> {
+  const { net, issues } = buildNet(solid, options);
+  return succeed(net, issues);
 }
 
 /** The flaps of the host, by seam and the face that carries each, as its inside surface counts its edges. */

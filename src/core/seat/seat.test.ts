@@ -16,7 +16,10 @@ function madeOf(seat: Record<string, unknown>, roof: Record<string, unknown> = {
       version: 1,
       title: 'Seats',
       units: 'mm',
-      stock: [{ id: 'card', width: 297, height: 420, direction: 'any', ...stock }],
+      stock: [
+        { id: 'card', width: 297, height: 420, direction: 'any', ...stock },
+        { id: 'paper', width: 297, height: 420, direction: 'any' },
+      ],
       roofs: [
         {
           id: 'gate',
@@ -36,10 +39,10 @@ function madeOf(seat: Record<string, unknown>, roof: Record<string, unknown> = {
 }
 
 const roofOf = (production: Production): MadeRoof => production.roofs[0] as MadeRoof;
-const seatOf = (production: Production): SeatLayer => {
+const seatOf = (production: Production, isPaper = true): SeatLayer => {
   const seat = roofOf(production).made?.seat;
   if (!seat) throw new Error(JSON.stringify(production.issues));
-  expect(checkNet(seat.solid, seat.net, seat.spec.flaps, new Set(seat.seat.faces))).toEqual([]);
+  if (isPaper) expect(checkNet(seat.solid, seat.net, seat.spec.flaps, new Set(seat.seat.faces))).toEqual([]);
   return seat;
 };
 const codes = (production: Production): string[] => production.issues.map((issue) => `${issue.code} ${issue.path}`);
@@ -131,6 +134,34 @@ describe('a seat', () => {
     const heights = seat.faces.map((face) => measureSolid(solid).faces[face]?.slant ?? 0).sort((a, b) => a - b);
     const ridge = 8 + (27 - 2.3) * Math.tan((40 * Math.PI) / 180);
     expect(heights).toEqual([8, 8, ridge, ridge].map((height) => expect.closeTo(height, 9)));
+  });
+
+  it('of board is four boards cut to its outside, each lapping the next, and glued edge to edge', () => {
+    const roof = { layers: [{ as: 'cover', stock: 'paper' }] };
+    const production = madeOf({ walls: 2, as: 'board' }, roof, { thickness: 1.5 });
+    const { net, solid, seat } = seatOf(production, false);
+    expect(net.pieces.map((piece) => piece.panels.length)).toEqual([1, 1, 1, 1]);
+    const points = seat.faces.flatMap((face) => solid.faces[face]?.loop ?? []).map((v) => solid.vertices[v]?.[0] ?? 0);
+    expect(Math.max(...points)).toBeCloseTo(24.7, 9);
+    // At either end of a side it runs to the corner or ends at the inside of its neighbour.
+    for (const piece of net.pieces) expect(piece.width).toBeCloseTo(49.4 - 1.5, 9);
+    expect(net.pieces.every((piece) => piece.flaps.length === 0)).toBe(true);
+    expect(new Set(net.seams.map((seam) => seam.join))).toEqual(new Set(['glue']));
+  });
+
+  it('of board over the walls clears them by its play', () => {
+    const roof = { layers: [{ as: 'cover', stock: 'paper' }] };
+    const { solid, seat } = seatOf(madeOf({ fits: 'outside', as: 'board' }, roof, { thickness: 1.5 }), false);
+    const points = seat.faces.flatMap((face) => solid.faces[face]?.loop ?? []).map((v) => solid.vertices[v]?.[0] ?? 0);
+    expect(Math.max(...points)).toBeCloseTo(27 + 0.3 + 1.5, 9);
+  });
+
+  it('under a core of board is glued to the inside of it', () => {
+    const roof = { layers: [{ as: 'board', stock: 'card' }] };
+    const { seat } = seatOf(madeOf({ walls: 2, stock: 'paper' }, roof, { thickness: 1.5 }));
+    const bare = seatOf(madeOf({ walls: 2, stock: 'paper' })).seat;
+    // The inside of a slope lies lower by its thickness over the cosine of its pitch.
+    expect(seat.foot).toBeCloseTo(bare.foot - 1.5 / Math.cos((40 * Math.PI) / 180), 6);
   });
 
   it('is refused with a reason where it cannot be', () => {
