@@ -125,6 +125,17 @@ describe('an edge joined by hand', () => {
   });
 });
 
+describe('pieces', () => {
+  it('are as few as fit the paper', async () => {
+    await goTo('Paper');
+    await page.getByLabel('Pieces', { exact: true }).selectOption('fewest');
+    const count = await page.evaluate(
+      () => window.spirewright?.getState().production?.roofs[0]?.made?.layers[0]?.net.pieces.length,
+    );
+    expect(count).toBe(1);
+  });
+});
+
 describe('board', () => {
   it('lies inside everything, cut face by face from a board of its own, its edges to be chosen', async () => {
     await goTo('Paper');
@@ -152,6 +163,15 @@ describe('board', () => {
       .click();
     expect(await page.getByText('The layers cannot lie so.').count()).toBe(1);
     expect((await roofNow()).layers.map((layer) => layer['as'])).toEqual(['board', 'cover']);
+    // What is worth knowing of it lights up where it is.
+    await goTo('Build');
+    const known = page.locator('.worth-knowing li', { hasText: 'glued edge to edge' });
+    if (!(await known.isVisible())) await page.locator('.worth-knowing summary').click();
+    await known.getByRole('button', { name: 'Show where' }).click();
+    expect(await page.locator('.net .is-lit .lit-line').count()).toBeGreaterThan(3);
+    await known.getByRole('button', { name: 'Put out' }).click();
+    expect(await page.locator('.net .is-lit').count()).toBe(0);
+    await goTo('Paper');
     await page.getByRole('button', { name: 'Take this layer off: Board' }).click();
     await page.getByRole('button', { name: 'Undo' }).click();
     expect(await isMade()).toBe(true);
