@@ -6,6 +6,7 @@ import { type MadeLayer, sheetRooms } from '../core/pipeline.ts';
 import type { SeamChoice } from '../core/project/project.ts';
 import { formatLength, toDegrees } from '../core/units/units.ts';
 import { bench, useBench, useProduction, useStyle } from './bench.ts';
+import { boardWords } from './draw/board-words.ts';
 import { edgeTitle } from './draw/edge-title.ts';
 import { joinOf } from './draw/join-of.ts';
 import { joinWords } from './draw/join-words.ts';
@@ -37,6 +38,9 @@ export const EdgeTag = (): ReactElement | null => {
         {' · '}
         {joinWords(layer, index)}
       </p>
+      {boardWords(layer, index).map((words) => (
+        <p key={words}>{words}</p>
+      ))}
       {edge.faces.length === 2 && atHand.layer < hand.roof.spec.layers.length && layer.spec.as !== 'board' && (
         <Joins hand={hand} layer={layer} at={atHand.layer} index={index} />
       )}

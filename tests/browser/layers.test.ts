@@ -152,6 +152,12 @@ describe('board', () => {
       return layers.map(({ thickness, net, solid }) => ({ thickness, pieces: net.pieces.length, z: solid.vertices }));
     });
     expect(made[0]).toMatchObject({ thickness: 25.4 / 16, pieces: 4 });
+    // Its tag says how each panel is cut there; the net of the board is brought to the top for it.
+    await page.getByRole('combobox', { name: 'Edges of Board' }).selectOption({ index: 1 });
+    expect(await page.getByRole('region', { name: 'The edge at hand' }).innerText()).toMatch(
+      /glued edge to edge.*South: \+[\d.]+° outside wider, [\d.]+° off its fall line/s,
+    );
+    expect(await page.locator('.sheet .is-at-hand .lit-line').count()).toBe(2);
     // A board sold by another size makes the core thicker; the paper goes on over it.
     await page.getByLabel('Sold as').last().selectOption('3mm');
     expect(

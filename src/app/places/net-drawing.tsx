@@ -24,26 +24,30 @@ const roomFor = (hasNames: boolean): FlowSpace['room'] =>
   hasNames ? { left: 44, right: 44, top: 30, bottom: 52 } : { left: 30, right: 30, top: 18, bottom: 70 };
 
 /** The net of one layer flat, at one scale for all pieces: as large as it can be seen at once, never unreadably small. */
-export const NetDrawing = ({ layer = 0 }: { readonly layer?: number }): ReactElement => {
+export const NetDrawing = ({ layer: asked }: { readonly layer?: number }): ReactElement => {
   const roof = useChosenRoof();
   const style = useStyle();
   const { ref, width, height } = useSize<HTMLElement>();
   const layers = roof === null ? [] : cutLayers(roof);
+  const lit = useBench((state) => (state.lit?.roof === state.selected ? state.lit.place : null));
+  const edgeAtHand = useBench((state) => (state.edgeAtHand?.roof === state.selected ? state.edgeAtHand : null));
+  // Where no layer is asked for, the one that something is lit on.
+  const layer = asked ?? lit?.layer ?? edgeAtHand?.layer ?? 0;
   const made = layers[layer] ?? layers[0];
   const figures = useMemo(() => (made === undefined ? [] : netFigures(made.solid, made.net)), [made]);
   const sides = useMemo(() => (made === undefined ? [] : panelSides(made.solid, made.net)), [made]);
-  const lit = useBench((state) => (state.lit?.roof === state.selected ? state.lit.place : null));
-  const edgeAtHand = useBench((state) => state.edgeAtHand?.edge ?? null);
   const marks = useMemo(() => {
     if (made === undefined) return [];
     const { solid, net } = made;
     return [
-      ...(lit === null ? [] : [{ className: 'is-lit', parts: litParts(solid, net, lit) }]),
-      ...(edgeAtHand === null
+      ...(lit === null || (lit.layer !== undefined && lit.layer !== layer)
         ? []
-        : [{ className: 'is-at-hand', parts: litParts(solid, net, { edges: [edgeAtHand] }) }]),
+        : [{ className: 'is-lit', parts: litParts(solid, net, lit) }]),
+      ...(edgeAtHand === null || edgeAtHand.layer !== layer
+        ? []
+        : [{ className: 'is-at-hand', parts: litParts(solid, net, { edges: [edgeAtHand.edge] }) }]),
     ];
-  }, [made, lit, edgeAtHand]);
+  }, [made, lit, edgeAtHand, layer]);
   const flow = useMemo(() => {
     if (width === 0 || figures.length === 0) return null;
     const pieces = figures.map((figure) => figure.piece);

@@ -1,6 +1,6 @@
-import { type ReactElement, useState } from 'react';
+import { type ReactElement, useEffect, useState } from 'react';
 import { cutLayers } from '../../core/cut-layers.ts';
-import { useChosenRoof } from '../bench.ts';
+import { useBench, useChosenRoof } from '../bench.ts';
 import { Either } from '../either.tsx';
 import { layerTitles } from './layer-title.ts';
 import { LineLegend } from './line-legend.tsx';
@@ -10,6 +10,13 @@ import { NetDrawing } from './net-drawing.tsx';
 export const NetSheet = (): ReactElement => {
   const roof = useChosenRoof();
   const [chosen, setChosen] = useState(0);
+  const meant = useBench((state) => state.edgeAtHand?.layer ?? state.lit?.place.layer ?? null);
+
+  // What is pointed at or lit on another layer brings that layer to the top.
+  useEffect(() => {
+    if (meant !== null) setChosen(meant);
+  }, [meant]);
+
   const layers = roof === null ? [] : cutLayers(roof);
   const titles = layerTitles((roof?.made?.layers ?? []).map((one) => one.spec.as));
   const layer = chosen < layers.length ? chosen : 0;
