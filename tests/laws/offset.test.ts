@@ -20,7 +20,7 @@ const thickness = fc
   .map(([d, way]) => d * way);
 
 describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kind) => {
-  const counts = { numRuns: runsOver(panelsOf(kind), 60) };
+  const counts = { numRuns: runsOver(panelsOf(kind), 10) };
 
   test('offset: a sound solid whose every face lies exactly so far out, or an issue that says how far it can go', () => {
     fc.assert(
@@ -103,7 +103,7 @@ test('slopes of one pitch: the same as the roof built anew from the outline move
       expect(moved.value.vertices.filter((p) => !isIn(p, anew.value))).toEqual([]);
       expect(anew.value.vertices.filter((p) => !isIn(p, moved.value))).toEqual([]);
     }),
-    { numRuns: runs(150) },
+    { numRuns: runs(60) },
   );
-  expect(compared).toBeGreaterThan(runs(100) / 2);
+  expect(compared).toBeGreaterThan(runs(20));
 });

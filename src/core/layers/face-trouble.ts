@@ -1,8 +1,8 @@
-import { at, ringArea } from '../geometry/polygon.ts';
+import { at, isInside, ringArea, ringDistance } from '../geometry/polygon.ts';
 import { cross2, dot3, sub2, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
-import { faceFrame } from '../solid/face-frame.ts';
+import { faceFrame, flattenFace, pointInFace } from '../solid/face-frame.ts';
 import type { Face, Solid } from '../solid/solid.ts';
-import { NOISE_MM, NOISE_MM2 } from '../tolerance.ts';
+import { NOISE_MM, NOISE_MM2, SNAP_MM } from '../tolerance.ts';
 
 /** Corners of a face up to which its edges are compared each with each: the others only sample a curve. */
 const MOST_CORNERS = 80;
@@ -15,6 +15,22 @@ export function faceTrouble(first: Solid, { vertices, faces }: Pick<Solid, 'vert
     if (!face.roll && flat.length <= MOST_CORNERS && crossesItself(flat)) return f;
   }
   return null;
+}
+
+/**
+ * The first wall whose edge no longer lies under (or on) the panel that it met, as where the valley beside it has moved away; null
+ * where all do. A rolled panel is looked at by its flat shape.
+ */
+export function abutmentTrouble({ vertices, faces, edges }: Solid): number | null {
+  const off = edges.find(({ role, ends, faces: [, host] }) => {
+    if (role !== 'abutment' || host === undefined) return false;
+    const ring = flattenFace({ vertices, faces }, host);
+    return ends.some((v) => {
+      const p = pointInFace({ vertices, faces }, host, vertices[v] as Vec3);
+      return !isInside(p, ring) && ringDistance([p], ring) > SNAP_MM;
+    });
+  });
+  return off?.faces[0] ?? null;
 }
 
 function seenFrom(first: Solid, f: number, { loop, roll }: Face, vertices: readonly Vec3[]): readonly Vec2[] {

@@ -6,7 +6,7 @@ import { faceFrame, normalAt, pointInFace } from '../solid/face-frame.ts';
 import { lengthOnRoll } from '../solid/roll.ts';
 import { type Edge, edgePath, type Face, type Solid } from '../solid/solid.ts';
 import { isPositive, isSameLength, NOISE_MM, ROLL_MM } from '../tolerance.ts';
-import { faceTrouble } from './face-trouble.ts';
+import { abutmentTrouble, faceTrouble } from './face-trouble.ts';
 import { moveFaces } from './move-faces.ts';
 import { type Corner, meshOf, type OffsetMesh, type Sector } from './offset-mesh.ts';
 import { refineCurves } from './refine-curves.ts';
@@ -93,7 +93,9 @@ function offsetOnce(solid: Solid, by: number): Tried {
   const twice = stepTwice(faces);
   if (twice !== null) return { ok: false, face: twice, at: null };
   const { edges, ridges } = edgesAnew(solid, mesh, numbers, { vertices, faces });
-  return { ok: true, solid: { ...solid, vertices, faces, edges }, ridges };
+  const whole: Solid = { ...solid, vertices, faces, edges };
+  const loose = abutmentTrouble(whole);
+  return loose === null ? { ok: true, solid: whole, ridges } : { ok: false, face: loose, at: null };
 }
 
 /** A face that runs along an edge in the same direction as another, or along both sides of it: it has met another away from its edges. */

@@ -72,8 +72,8 @@ export function splitCorner(
   const optionsWith = (triangle: Triangle, fits: Fits): readonly Option[] => {
     const [i, k, j] = triangle.positions;
     const options: Option[] = [];
-    for (const one of sidesOf(i, k, triangle.points[0])) {
-      for (const other of sidesOf(k, j, triangle.points[1])) {
+    for (const one of sidesOf(i, k, triangle.points[0], plane(j))) {
+      for (const other of sidesOf(k, j, triangle.points[1], plane(i))) {
         const allowed = ([1, -1] as const).filter((turn) => fits([one.turn, other.turn, turn]));
         if (allowed.length === 0 || options.some((option) => option.allowed.join() === allowed.join())) continue;
         options.push({ triangle, below: [...one.below, ...other.below], allowed });
@@ -82,11 +82,18 @@ export function splitCorner(
     return options;
   };
 
-  /** The ways in which the edge of two planes may turn under a triangle with this point, each once. */
-  const sidesOf = (i: number, j: number, point: Vec3): readonly { turn: Turn; below: readonly Option[] }[] => {
+  /** The ways in which the edge of two planes may turn under a triangle with this point and third plane, each once. */
+  const sidesOf = (
+    i: number,
+    j: number,
+    point: Vec3,
+    third: MovingPlane,
+  ): readonly { turn: Turn; below: readonly Option[] }[] => {
     if (j === i + 1) return [{ turn: turns[i] ?? 0, below: [] }];
     const sides: { turn: Turn; below: readonly Option[] }[] = [];
     for (const option of optionsOf(i, j)) {
+      // Between two faces in one plane a third would be a spike without width.
+      if (isSamePlane(plane(option.triangle.positions[1]), third)) continue;
       const turn = turnOf(plane(i), plane(j), sub3(point, option.triangle.points[2]));
       if (turn !== 0 && !option.allowed.includes(turn)) continue;
       if (!sides.some((side) => side.turn === turn)) sides.push({ turn, below: [option] });

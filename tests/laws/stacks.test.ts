@@ -1,0 +1,53 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { offsetSolid } from '../../src/core/layers/offset-solid.ts';
+import { layerOffsets, type StackedLayer } from '../../src/core/layers/stack.ts';
+import { buildBoard } from '../../src/core/net/build-board.ts';
+import { buildNet } from '../../src/core/net/build-net.ts';
+import { checkNet } from '../../src/core/net/check-net.ts';
+import type { BoardEdges, FlapSides, PiecesMode } from '../../src/core/project/project.ts';
+import { arbitraryRoof, kinds, panelsOf } from './arbitrary-roof.ts';
+import { runsOver } from './runs.ts';
+
+const of = (as: StackedLayer['as'], min: number, max: number): fc.Arbitrary<StackedLayer> =>
+  fc.record({ as: fc.constant(as), thickness: fc.double({ min, max, noNaN: true }) });
+const [board, shell, cover] = [of('board', 0.5, 3), of('shell', 0.2, 0.8), of('cover', 0.1, 0.6)];
+const stack: fc.Arbitrary<readonly StackedLayer[]> = fc.oneof(
+  fc.tuple(board, cover),
+  fc.tuple(shell, cover),
+  fc.tuple(board, shell, cover),
+  fc.tuple(cover, cover),
+);
+const choices = fc.record({
+  edges: fc.constantFrom<BoardEdges>('square', 'mitred', 'butted'),
+  pieces: fc.constantFrom<PiecesMode>('per-panel', 'one-piece'),
+  on: fc.constantFrom<FlapSides>('alternate', 'one-side', 'none'),
+  width: fc.double({ min: 2, max: 10, noNaN: true }),
+});
+
+describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kind) => {
+  test('in layers: each has a net that passes its check, or an issue that says why not', () => {
+    fc.assert(
+      fc.property(arbitraryRoof(kind), stack, choices, ({ solid }, layers, { edges, pieces, on, width }) => {
+        const flaps = { width, on, clearance: 0.5, least: 1 };
+        layerOffsets(layers).forEach((by, l) => {
+          const surface = offsetSolid(solid, by);
+          if (!surface.ok) {
+            expect(surface.issues[0]?.code).toBe('layer-too-thick');
+            return;
+          }
+          const { as, thickness } = layers[l] as StackedLayer;
+          if (as === 'board') {
+            const built = buildBoard(surface.value, { thickness, edges });
+            if (built.ok) expect(checkNet(surface.value, built.value, flaps)).toEqual([]);
+            else expect(['board-rolled', 'board-too-thick']).toContain(built.issues[0]?.code);
+            return;
+          }
+          const { net } = buildNet(surface.value, { pieces, flaps });
+          expect(checkNet(surface.value, net, flaps)).toEqual([]);
+        });
+      }),
+      { numRuns: runsOver(panelsOf(kind), 3) },
+    );
+  });
+});
