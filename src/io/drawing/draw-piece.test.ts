@@ -1,10 +1,8 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { cutLayers } from '../../core/cut-layers.ts';
 import { distanceToSegment, isInside, ringArea } from '../../core/geometry/polygon.ts';
 import { distance2, lerp2, type Vec2 } from '../../core/geometry/vector.ts';
 import { produce } from '../../core/pipeline.ts';
-import { readProject } from '../../core/project/read-project.ts';
 import { produceSample, sampleNames } from '../testing/samples.ts';
 import { drawPiece, type PieceToDraw } from './draw-piece.ts';
 import { labelCorners, type Stroke } from './drawing.ts';
@@ -91,16 +89,9 @@ describe.each(items)('%s', (_, item) => {
   });
 });
 
-/** Roofs with hems, strips, a seat, a fascia and many small pieces. */
-const quay = (): ReturnType<typeof produce> => {
-  const text = readFileSync(new URL('../../../shared/samples/working-quay.roofs.json', import.meta.url), 'utf8');
-  const read = readProject(text);
-  if (!read.ok) throw new Error(read.issues.map((issue) => issue.message).join(' '));
-  return produce(read.value.project);
-};
-
 describe('a project of many pieces', () => {
-  const { roofs } = quay();
+  // With hems, strips, a seat, a fascia and many small pieces.
+  const { roofs } = produceSample('working-quay');
 
   it('says on every piece larger than a stamp whose it is', () => {
     for (const roof of roofs) {

@@ -203,3 +203,54 @@ describe.each(sampleNames)('the report of %s', (name) => {
     expect([...placed].sort()).toEqual([...wanted].sort());
   });
 });
+
+describe('the report of strips, hems and a seat', () => {
+  const quay = produceSample('working-quay');
+  const read = JSON.parse(writeReport(quay));
+  const layersOf = (
+    id: string,
+  ): { as: string; closing: unknown; foot: number; depth: number; pieces: ReportPiece[] }[] =>
+    read.roofs.find((roof: { id: string }) => roof.id === id).layers;
+
+  it('says which edge a strip joins, with two halves and one fold', () => {
+    const strips = layersOf('ferry-cafe').flatMap(({ pieces }) => pieces.filter(({ strip }) => strip !== undefined));
+    expect(strips.length).toBeGreaterThan(5);
+    for (const { strip, panels, flaps, folds } of strips) {
+      expect(panels).toEqual([]);
+      expect(flaps.map(({ edge }) => edge)).toEqual([strip, strip]);
+      expect(folds.map(({ edge }) => edge)).toEqual([strip]);
+    }
+  });
+
+  it('lists hems with the face they hang on', () => {
+    const hems = layersOf('sail-loft')[0]?.pieces.flatMap((piece) => piece.hems ?? []) ?? [];
+    expect(hems.map(({ edge }) => edge).sort()).toEqual([...new Set(hems.map(({ edge }) => edge))].sort());
+    // Under a fascia a hem is turned square.
+    for (const { from, angle } of hems) expect([from.endsWith('fascia'), angle]).toEqual([true, expect.closeTo(90, 9)]);
+  });
+
+  it('lists a seat after the layers of the file, where placements find it', () => {
+    const [cover, seat] = layersOf('sail-loft');
+    expect([cover?.as, seat?.as]).toEqual(['cover', 'seat']);
+    expect(seat?.depth).toBeGreaterThan(0);
+    const placed = read.sheets.flatMap((sheet: { placements: { roof: string; layer: number; piece: string }[] }) =>
+      sheet.placements.filter(({ roof, layer }) => roof === 'sail-loft' && layer === 1).map(({ piece }) => piece),
+    );
+    expect(placed).toEqual(seat?.pieces.map(({ id }) => id));
+  });
+
+  it('says what closes each layer', () => {
+    for (const { closing, as } of layersOf('net-mender')) {
+      expect(as === 'seat' ? null : closing).toMatchObject({ reachable: true });
+    }
+  });
+});
+
+interface ReportPiece {
+  readonly id: string;
+  readonly strip?: string;
+  readonly panels: readonly unknown[];
+  readonly flaps: readonly { readonly edge: string }[];
+  readonly hems?: readonly { readonly edge: string; readonly from: string; readonly angle: number }[];
+  readonly folds: readonly { readonly edge: string }[];
+}
