@@ -3,6 +3,7 @@ import { tableText } from '../../src/cli/columns.ts';
 import { buildPage } from './build-page.ts';
 import { firstLoad, totalGz } from './first-load.ts';
 import { firstPaints } from './first-paint.ts';
+import { exampleSpeeds, netSpeeds } from './net-speed.ts';
 import { roofSpeeds } from './roof-speed.ts';
 import { LEVELS, skeletonSpeeds } from './skeleton-speed.ts';
 import { solidSpeeds } from './solid-speed.ts';
@@ -46,6 +47,33 @@ export async function main(): Promise<number> {
         offsets.toFixed(2),
         (ms / offsets).toFixed(2),
         growth?.toFixed(2) ?? '',
+      ]),
+    ),
+  );
+
+  print(
+    'Parameter change to solid, net, flaps and fold pose, every example of the catalogue',
+    'aim: under 16 ms; as a shell in one piece and as a cover by panels, the slowest ten of them',
+  );
+  process.stdout.write(
+    tableText(
+      ['Kind', 'Example', 'As', 'Panels', 'ms'],
+      exampleSpeeds()
+        .slice(0, 10)
+        .map(({ kind, title, as, faces, ms }) => [kind, title, as, String(faces), ms.toFixed(2)]),
+    ),
+  );
+
+  print('Net and flaps of bell-cast spires of many bands', 'aim: 1000 panels under 100 ms, near-linear growth');
+  process.stdout.write(
+    tableText(
+      ['Pieces', 'Panels', 'ms', 'grows as n to the', 'pose, ms'],
+      netSpeeds().map(({ pieces, faces, ms, growth, pose }) => [
+        pieces,
+        String(faces),
+        ms.toFixed(2),
+        growth?.toFixed(2) ?? '',
+        pose.toFixed(2),
       ]),
     ),
   );

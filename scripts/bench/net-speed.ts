@@ -3,7 +3,7 @@ import type { Vec2 } from '../../src/core/geometry/vector.ts';
 import { arrangeOnTable } from '../../src/core/net/arrange.ts';
 import { buildNet } from '../../src/core/net/build-net.ts';
 import { buildRoof } from '../../src/core/pipeline.ts';
-import type { LayerSpec, PiecesMode, Project, RoofSpec } from '../../src/core/project/project.ts';
+import type { LayerSpec, PiecesMode, RoofSpec } from '../../src/core/project/project.ts';
 import { readProject } from '../../src/core/project/read-project.ts';
 import { kinds } from '../../src/core/roofs/catalogue.ts';
 import { raiseRegular } from '../../src/core/roofs/construct/raise-regular.ts';
@@ -16,7 +16,7 @@ const BAND = 8;
 const [FOOT, TOP] = [0.5, 1.45];
 const FLAPS = { width: 6, on: 'alternate', clearance: 0.5, least: 2 } as const;
 
-export function spireOf(faces: number): Solid {
+function spireOf(faces: number): Solid {
   const bands = Math.max(1, Math.round(faces / SIDES));
   const pitches = Array.from({ length: bands }, (_, i) => FOOT + ((TOP - FOOT) * (i + 0.5)) / bands);
   const runs = pitches.map((pitch) => BAND * Math.cos(pitch));
@@ -104,7 +104,7 @@ export function exampleSpeeds(): readonly ExampleSpeed[] {
   if (!reading.ok) throw new Error(reading.issues.map(({ message }) => message).join(' '));
   const { project } = reading.value;
   const times = timeInTurn(
-    project.roofs.map((spec) => () => void changeRoof(spec, project)),
+    project.roofs.map((spec) => () => void changeRoof(spec)),
     9,
     1,
     2,
@@ -112,13 +112,13 @@ export function exampleSpeeds(): readonly ExampleSpeed[] {
   return project.roofs
     .map((spec, index): ExampleSpeed => {
       const { kind, title, layers } = spec;
-      const faces = changeRoof(spec, project);
+      const faces = changeRoof(spec);
       return { kind, title, as: layers[0]?.as ?? 'cover', faces, ms: times[index] ?? Number.NaN };
     })
     .sort((a, b) => b.ms - a.ms);
 }
 
-function changeRoof(spec: RoofSpec, _: Project): number {
+function changeRoof(spec: RoofSpec): number {
   const built = buildRoof(spec);
   if (!built.ok) throw new Error(`the example ${spec.title} of ${spec.kind} has no roof`);
   for (const layer of spec.layers) {

@@ -8,6 +8,7 @@ import {
   shifted,
   turnAbout,
 } from '../geometry/motion.ts';
+import { boxOf } from '../geometry/polygon.ts';
 import { add3, scale3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Approach } from './approach.ts';
 import { type Bend, bendPiece, everyPoint, type RolledPiece } from './bend-piece.ts';
@@ -52,11 +53,10 @@ export function standAt(rolled: RolledPiece, goal: Motion, [x, y]: Vec2, s: numb
   const { piece } = rolled;
   const turned = partialTurn(quaternionOf(goal), s);
   const points = everyPoint(piece, bendPiece(rolled, turned, bend));
-  const centre = ([0, 1] as const).map(
-    (i) => (Math.min(...points.map((p) => p[i])) + Math.max(...points.map((p) => p[i]))) / 2,
-  ) as [number, number];
+  const { minX, minY, maxX, maxY } = boxOf(points.map(([px, py]) => [px, py]));
+  const centre = [(minX + maxX) / 2, (minY + maxY) / 2] as const;
   const middle: Vec3 = [x + piece.width / 2, y + piece.height / 2, 0];
-  const lowest = Math.min(...points.map((p) => p[2]));
+  const lowest = points.reduce((least, p) => Math.min(least, p[2]), Number.POSITIVE_INFINITY);
   return { motion: shifted(turned, sub3(middle, [centre[0], centre[1], lowest])), middle };
 }
 

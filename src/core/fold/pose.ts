@@ -43,7 +43,9 @@ export interface PosePlace {
 export function poseNet(solid: Solid, net: Net, t: number, place: PosePlace): Pose {
   const order = place.plan?.order ?? workOrder(solid, net);
   // High enough to pass over whatever is already on.
-  const lift = place.rest + Math.max(...solid.vertices.map((v) => v[2])) + CLEAR;
+  const peak = solid.vertices.reduce((most, v) => Math.max(most, v[2]), Number.NEGATIVE_INFINITY);
+  const lift = place.rest + peak + CLEAR;
+  const turnOf = new Map(order.map((p, turn) => [p, turn]));
   return {
     pieces: net.pieces.map((piece, p) => {
       const [x, y] = place.spots[p] ?? [0, 0];
@@ -53,7 +55,7 @@ export function poseNet(solid: Solid, net: Net, t: number, place: PosePlace): Po
         folds: bendAt(t, SCORED + 0.12, FOLDED),
         flaps: bendAt(t, SCORED, SCORED + 0.2),
       };
-      const travel = span(t, ...travelTimes(order.indexOf(p), net.pieces.length));
+      const travel = span(t, ...travelTimes(turnOf.get(p) ?? -1, net.pieces.length));
       const approach = place.plan?.approaches[p] ?? fromAbove;
       const standing = standAt({ piece, rolls }, facingFront(goal), [x, y], ease(span(t, SCORED + 0.12, FOLDED)), bend);
       const root = travel === 0 ? standing.motion : alongPath(standing, goal, travel, { lift, approach });

@@ -76,25 +76,41 @@ function partsOf(
   net: Net,
   pieceOf: ReadonlyMap<number, number>,
 ): { readonly parts: readonly (readonly number[])[]; readonly supports: (piece: number) => readonly number[] } {
-  const part = net.pieces.map((_, p) => p);
+  const joined: (readonly [number, number])[] = [];
   const resting: (readonly [number, number])[] = [];
   solid.edges.forEach(({ faces }, e) => {
     const rest = restingAt(solid, e);
     const [a, b] = (rest ?? faces).map((face) => pieceOf.get(face));
     if (a === undefined || b === undefined) return;
     if (rest) resting.push([a, b]);
-    else {
-      const [from, to] = [part[b], part[a] as number];
-      for (const [p, own] of part.entries()) if (own === from) part[p] = to;
-    }
+    else joined.push([a, b]);
   });
+  const parts = joinedParts(net.pieces.length, joined);
+  const part = net.pieces.map(() => -1);
+  for (const [index, pieces] of parts.entries()) for (const p of pieces) part[p] = index;
   const below = new Map<number, number[]>();
   for (const [under, over] of resting)
     if (part[under] !== part[over]) below.set(over, [...(below.get(over) ?? []), under]);
   return {
-    parts: [...new Set(part)].map((own) => net.pieces.flatMap((_, p) => (part[p] === own ? [p] : []))),
+    parts,
     supports: (piece) => below.get(piece) ?? [],
   };
+}
+
+/** So many pieces in groups that hang together by pairs; each group, and the groups by their first piece, in rising order. */
+function joinedParts(count: number, pairs: readonly (readonly [number, number])[]): readonly (readonly number[])[] {
+  const beside = Array.from({ length: count }, (): number[] => []);
+  for (const [a, b] of pairs) {
+    beside[a]?.push(b);
+    beside[b]?.push(a);
+  }
+  const left = new Set(beside.keys());
+  return [...beside.keys()].flatMap((first) => {
+    if (!left.delete(first)) return [];
+    const group = [first];
+    for (const p of group) for (const q of beside[p] ?? []) if (left.delete(q)) group.push(q);
+    return [group.sort((p, q) => p - q)];
+  });
 }
 
 /**

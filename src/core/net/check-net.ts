@@ -1,4 +1,5 @@
-import { boxedRing, ringDepth } from '../geometry/convex-parts.ts';
+import { gridOf } from '../geometry/box-grid.ts';
+import { type BoxedRing, boxedRing, ringDepth } from '../geometry/convex-parts.ts';
 import { at, boxOf, distanceToSegment, isInside, ringArea, ringDistance } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import { cross2, distance2, distance3, lerp2, sub2, unit2, type Vec2, type Vec3 } from '../geometry/vector.ts';
@@ -78,22 +79,26 @@ function checkPanels(solid: Solid, net: Net, only: ReadonlySet<number>, found: R
 }
 
 function checkEdges(solid: Solid, net: Net, only: ReadonlySet<number>, found: Report): void {
-  const folds = net.pieces.flatMap((piece) => piece.folds);
-  const flaps = net.pieces.flatMap((piece) => (piece.strip ? [] : piece.flaps));
+  const folds = byEdge(net.pieces.flatMap((piece) => piece.folds));
+  const flaps = byEdge(net.pieces.flatMap((piece) => (piece.strip ? [] : piece.flaps)));
+  const seams = byEdge(net.seams);
+  const stripsAt = byEdge(
+    net.pieces.flatMap(({ strip, flaps: halves }) => (strip ? [{ edge: strip.edge, halves }] : [])),
+  );
   solid.edges.forEach((edge, e) => {
-    const joins = folds.filter((fold) => fold.edge === e).length + net.seams.filter((seam) => seam.edge === e).length;
+    const joins = folds(e).length + seams(e).length;
     const isOwn = edge.faces.some((face) => only.has(face));
     if (joins !== (edge.faces.length === 2 && isOwn ? 1 : 0)) {
       found('edge-joins', `The edge ${edge.id} is joined the wrong number of times.`, { joinsCount: joins });
     }
-    const seam = net.seams.find((candidate) => candidate.edge === e);
-    const carried = flaps.filter((flap) => flap.edge === e).length;
+    const [seam] = seams(e);
+    const carried = flaps(e).length;
     // Round a curve there are as many teeth as it takes.
     if (seam?.join === 'flap' ? carried < 1 || (carried > 1 && !edge.via) : carried > 0) {
       found('flap-count', `The seam ${edge.id} has the wrong number of flaps.`, { flapsCount: carried });
     }
-    const strips = net.pieces.filter(({ strip }) => strip?.edge === e);
-    const halves = strips.flatMap((piece) => piece.flaps.map((flap) => flap.to));
+    const strips = stripsAt(e);
+    const halves = strips.flatMap((strip) => strip.halves.map((flap) => flap.to));
     if (halves.join() !== (seam?.join === 'strip' ? edge.faces.join() : '')) {
       found('strip-count', `The seam ${edge.id} has the wrong number of strips.`, { stripsCount: strips.length });
     }
@@ -106,18 +111,21 @@ function checkEdges(solid: Solid, net: Net, only: ReadonlySet<number>, found: Re
 function checkFlat(piece: Piece, clearance: number, found: Report): void {
   const parts = [...piece.panels, ...piece.flaps, ...piece.hems].map((part) => part.polygon);
   const boxed = parts.map(boxedRing);
+  const grid = gridOf(boxed.map(({ box }) => box));
   boxed.forEach((a, i) => {
-    boxed.slice(0, i).forEach((b) => {
-      const depth = ringDepth(a, b);
+    for (const j of grid.near(a.box)) {
+      const depth = j < i ? ringDepth(a, boxed[j] as BoxedRing) : 0;
       if (depth > NOISE_MM) found('flat-overlap', `Parts of the piece ${piece.title} cover each other.`, { depth });
-    });
+    }
   });
+  const panelGrid = gridOf(piece.panels.map(({ polygon }) => boxOf(polygon)));
   for (const flap of [...piece.flaps, ...piece.hems]) {
-    piece.panels.forEach(({ polygon }, panel) => {
+    for (const panel of panelGrid.near(boxOf(flap.polygon), clearance)) {
+      const { polygon } = piece.panels[panel] as Panel;
       const gap = panel === flap.panel ? clearance : ringDistance(flap.polygon, polygon);
       if (gap < clearance - NOISE_MM)
         found('flap-near-panel', `A flap or hem of ${piece.title} lies too near a panel.`, { gap });
-    });
+    }
   }
   const inside = parts.reduce((sum, part) => sum + ringArea(part), 0);
   const off = Math.abs(ringArea(piece.outline) - inside);
@@ -135,7 +143,10 @@ function checkFlat(piece: Piece, clearance: number, found: Report): void {
 }
 
 function checkGlued(solid: Solid, net: Net, spec: FlapSpec, found: Report): void {
-  const glued = net.pieces.flatMap((piece, p) => piece.flaps.map((flap) => underMate(solid, net, flap, p)));
+  const seams = byEdge(net.seams);
+  const glued = net.pieces.flatMap((piece, p) =>
+    piece.flaps.map((flap) => underMate(solid, net, { flap, seam: seams(flap.edge)[0] as Seam, piece: p })),
+  );
   for (const { flap, seamEnds, mate, onSeam, polygon } of glued) {
     const name = solid.edges[flap.edge]?.id;
     for (const p of polygon) {
@@ -162,16 +173,30 @@ function checkGlued(solid: Solid, net: Net, spec: FlapSpec, found: Report): void
       found('flap-off-seam', `The flap at ${name} does not start on its seam.`);
     }
   }
-  glued.forEach((a, i) => {
-    glued.slice(0, i).forEach((b) => {
-      if (a.flap.to !== b.flap.to) return;
+  const byMate = new Map<number, Glued[]>();
+  for (const a of glued) {
+    const others = byMate.get(a.flap.to) ?? [];
+    byMate.set(a.flap.to, others);
+    for (const b of others) {
       const gap =
         ringDepth(boxedRing(a.polygon), boxedRing(b.polygon)) > NOISE_MM ? -1 : ringDistance(a.polygon, b.polygon);
       // The teeth of one seam touch where their bases meet.
       const least = a.flap.edge === b.flap.edge ? 0 : spec.clearance;
       if (gap < least - NOISE_MM) found('flaps-meet', 'Two flaps under one panel meet.', { gap });
-    });
-  });
+    }
+    others.push(a);
+  }
+}
+
+/** What lies at each edge, in the order given. */
+function byEdge<T extends { readonly edge: number }>(parts: readonly T[]): (edge: number) => readonly T[] {
+  const found = new Map<number, T[]>();
+  for (const part of parts) {
+    const known = found.get(part.edge);
+    if (known) known.push(part);
+    else found.set(part.edge, [part]);
+  }
+  return (edge) => found.get(edge) ?? [];
 }
 
 interface Glued {
@@ -185,8 +210,11 @@ interface Glued {
 }
 
 /** A flap where it lies under its mate, in the mate's piece. */
-function underMate(solid: Solid, net: Net, flap: Flap, piece: number): Glued {
-  const seam = net.seams.find((candidate) => candidate.edge === flap.edge) as Seam;
+function underMate(
+  solid: Solid,
+  net: Net,
+  { flap, seam, piece }: { readonly flap: Flap; readonly seam: Seam; readonly piece: number },
+): Glued {
   const { faces, role, via } = solid.edges[flap.edge] as Solid['edges'][number];
   const own = faces.indexOf(flap.from) as 0 | 1;
   const from = seam.sides[own];

@@ -120,7 +120,7 @@ function fitter(
   spec: FlapSpec,
   taken: readonly TakenRing[],
 ): (attempts: ReadonlyMap<number, Attempt>) => Fitting {
-  const { solid, edgesOf } = flatSolid;
+  const { solid, boundsOf } = flatSolid;
   const beds = pieces.map(({ panels }) => flapBed(panels));
   const underPanel = new Map<number, { readonly key: string; readonly flaps: readonly SeamFlap[] }>();
   const onPiece = new Map<number, { readonly flaps: readonly SeamFlap[]; readonly placed: readonly PlacedFlap[] }>();
@@ -131,7 +131,9 @@ function fitter(
       const froms = attempt.join === 'flap' ? [attempt.from] : attempt.join === 'strip' ? [b, a] : [];
       for (const from of froms) {
         const to = from === a ? b : a;
-        wanted.set(to, [...(wanted.get(to) ?? []), [seam, from]]);
+        const known = wanted.get(to);
+        if (known) known.push([seam, from]);
+        else wanted.set(to, [[seam, from]]);
       }
     }
     const trimmed = new Map<number, SeamFlap[]>();
@@ -142,16 +144,19 @@ function fitter(
         known = { key, flaps: trimFlaps(flatSolid, flaps, spec, taken) };
         underPanel.set(to, known);
       }
-      for (const flap of known.flaps) trimmed.set(flap.seam, [...(trimmed.get(flap.seam) ?? []), flap]);
+      for (const flap of known.flaps) {
+        const others = trimmed.get(flap.seam);
+        if (others) others.push(flap);
+        else trimmed.set(flap.seam, [flap]);
+      }
     }
 
     const isFlap = (seam: number): boolean => attempts.get(seam)?.join === 'flap';
     const placed = pieces.map((piece, p) => {
-      const carried = piece.panels.flatMap(({ face }) =>
-        [...new Set(edgesOf[face])].flatMap((seam) =>
-          isFlap(seam) ? (trimmed.get(seam) ?? []).filter((flap) => flap.from === face) : [],
-        ),
-      );
+      const carried: SeamFlap[] = [];
+      for (const { face } of piece.panels)
+        for (const seam of boundsOf[face] ?? [])
+          if (isFlap(seam)) for (const flap of trimmed.get(seam) ?? []) if (flap.from === face) carried.push(flap);
       const known = onPiece.get(p);
       if (known && known.flaps.length === carried.length && known.flaps.every((flap, i) => flap === carried[i])) {
         return known.placed;

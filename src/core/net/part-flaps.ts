@@ -44,20 +44,22 @@ export function cutApart(
     p.length < 3 || q.length < 3 || (convexOverlap(p, q) <= NOISE_MM2 && isAtMost(clearance, ringDistance(p, q)));
   if (isClear(ring, other)) return null;
   const [own, theirs] = [leftOf(side.a, side.b), leftOf(otherSide.a, otherSide.b)];
-  const choices = partings([ring, side], [other, otherSide]).flatMap((line): [readonly Vec2[], readonly Vec2[]][] => {
-    const kept = clipConvex(ring, { normal: line.normal, offset: line.offset + clearance / 2 });
-    const away = clipConvex(other, { normal: scale2(line.normal, -1), offset: clearance / 2 - line.offset });
-    return isClear(kept, away) ? [[kept, away]] : [];
-  });
   const worth = ([kept, away]: readonly [readonly Vec2[], readonly Vec2[]]): number =>
     Math.min(areaBeside(kept, own) / areaOf(ring), areaBeside(away, theirs) / areaOf(other));
-  // Midway leaves both flaps alike; only where that costs one of them its seam is another line looked for.
-  const [first] = choices;
-  if (first && worth(first) > 0) return first;
-  return choices.reduce<[readonly Vec2[], readonly Vec2[]]>(
-    (best, choice) => (worth(choice) > worth(best) ? choice : best),
-    [[], []],
-  );
+  let best: [readonly Vec2[], readonly Vec2[]] = [[], []];
+  let most = 0;
+  let isFirst = true;
+  for (const line of partings([ring, side], [other, otherSide])) {
+    const kept = clipConvex(ring, { normal: line.normal, offset: line.offset + clearance / 2 });
+    const away = clipConvex(other, { normal: scale2(line.normal, -1), offset: clearance / 2 - line.offset });
+    if (!isClear(kept, away)) continue;
+    const value = worth([kept, away]);
+    // Midway leaves both flaps alike; only where that costs one of them its seam is another line looked for.
+    if (isFirst && value > 0) return [kept, away];
+    isFirst = false;
+    if (value > most) [best, most] = [[kept, away], value];
+  }
+  return best;
 }
 
 /** What is left of a strip beside its seam once it keeps the clearance to a ring that stays as it is. */

@@ -28,6 +28,7 @@ export interface FlapBed {
 }
 
 interface LaidBefore {
+  readonly position: number;
   readonly place: Rigid2;
   /** Of the strip before it is trimmed. */
   readonly around: Box;
@@ -40,6 +41,10 @@ export function flapBed(panels: Unfolded['panels']): FlapBed {
   const rings = panels.map(({ polygon }) => boxedRing(polygon));
   return { rings, grid: gridOf(rings.map(({ box }) => box)), last: new Map() };
 }
+
+/** From the frame of a seam to the piece. A curve may be a little longer flat than under the mate; then the middles of both are one. */
+const seamPlace = (length: number, end: Vec2, begin: Vec2): Rigid2 =>
+  alignSegments([length / 2, 0], [length, 0], lerp2(end, begin, 0.5), begin);
 
 /**
  * Lays the flaps of a piece flat beside their panels, each trimmed so that it keeps off the panels and the flaps before it; one
@@ -54,29 +59,27 @@ export function placeFlaps(
   spec: FlapSpec,
   { before = [], bed = flapBed(panels) }: { readonly before?: readonly PlacedFlap[]; readonly bed?: FlapBed } = {},
 ): readonly PlacedFlap[] {
-  const { solid, edgesOf } = flatSolid;
+  const { solid, boundsOf } = flatSolid;
   const placed: PlacedFlap[] = [];
   const all = [...before];
   const flapGrid = boxGrid(Math.max(2 * spec.width, 1));
   for (const { box } of before) flapGrid.add(box);
   panels.forEach(({ face, polygon }, panel) => {
-    const carried = [...new Set(edgesOf[face])].flatMap(flapsAt);
+    const carried = (boundsOf[face] ?? []).flatMap(flapsAt);
     for (const asked of carried) {
       const { seam: edge, from, to, start, edges, length, polygon: strip } = asked;
       if (from !== face || strip.length === 0) continue;
-      const position = stretchOf(flatSolid, edge, face).first + start;
       const isTooth = solid.edges[edge]?.via !== undefined;
-      const [end, begin] = [at(polygon, position + edges), at(polygon, position)];
-      // A curve may be a little longer flat than under the mate; then the middles of both are one.
       const last = bed.last.get(asked);
-      const place = last?.place ?? alignSegments([length / 2, 0], [length, 0], lerp2(end, begin, 0.5), begin);
+      const position = last?.position ?? stretchOf(flatSolid, edge, face).first + start;
+      const place = last?.place ?? seamPlace(length, at(polygon, position + edges), at(polygon, position));
       const around = last?.around ?? boxOf(strip.map((p) => apply2(place, p)));
       const beside = flapGrid
         .near(around)
         .map((index) => all[index] as PlacedFlap)
         .filter((other) => !isTooth || other.flap.edge !== edge);
       const keep = (laid: PlacedFlap | null): void => {
-        bed.last.set(asked, { place, around, beside, placed: laid });
+        bed.last.set(asked, { position, place, around, beside, placed: laid });
         if (!laid) return;
         placed.push(laid);
         all.push(laid);

@@ -191,12 +191,15 @@ export function clearOfEdges(
     const near = within.filter((edge) => isNear(edge, ring));
     const [first] = near;
     if (!first) return ring;
-    const cuts = near.flatMap((edge) => [leftOf(...edge, clearance), ...shortOf(edge, a, b, clearance)]);
-    const choices = cuts.map((cut) => clipConvex(ring, cut)).filter((kept) => !isNear(first, kept));
-    ring = choices.reduce<readonly Vec2[]>(
-      (best, kept) => (areaBeside(kept, seam) > areaBeside(best, seam) ? kept : best),
-      [],
-    );
+    let [best, most]: [readonly Vec2[], number] = [[], 0];
+    for (const edge of near) {
+      for (const cut of [leftOf(...edge, clearance), ...shortOf(edge, a, b, clearance)]) {
+        const kept = clipConvex(ring, cut);
+        const area = areaBeside(kept, seam);
+        if (area > most && !isNear(first, kept)) [best, most] = [kept, area];
+      }
+    }
+    ring = best;
   }
   return ring;
 }

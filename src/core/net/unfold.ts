@@ -14,6 +14,8 @@ export interface FlatSolid {
   readonly flat: readonly (readonly Vec2[])[];
   /** For each face the edges of its loop (`edgesOfFaces`). */
   readonly edgesOf: readonly (readonly number[])[];
+  /** The same, each edge once. */
+  readonly boundsOf: readonly (readonly number[])[];
   /** For each face its neighbours, in the order of its loop. Nothing is joined at an abutment or round a curve. */
   readonly links: readonly (readonly Link[])[];
 }
@@ -28,6 +30,7 @@ export function flattenSolid(solid: Solid): FlatSolid {
   return {
     solid,
     edgesOf,
+    boundsOf: edgesOf.map((edges) => [...new Set(edges)]),
     flat: solid.faces.map((_, f) => flattenFace(solid, f)),
     links: edgesOf.map((edges, f) =>
       edges.flatMap((edge) => {
