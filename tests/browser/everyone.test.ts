@@ -22,20 +22,25 @@ describe('with WebGL', () => {
   it.each([
     ['wide', 1280, 800],
     ['narrow', 390, 844],
-  ])('axe finds nothing serious in any place, %s', async (_, width, height) => {
-    const { page, troubles, close } = await openPage(browser, inject('benchUrl'), { viewport: { width, height } });
-    for (const place of places) {
-      await goTo(page, place);
-      const { violations } = await new AxeBuilder({ page }).analyze();
-      const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-      const found = grave.map(
-        ({ id, nodes }) => `${place}: ${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
-      );
-      expect(found).toEqual([]);
-    }
-    expect(troubles).toEqual([]);
-    await close();
-  });
+  ])(
+    'axe finds nothing serious in any place, %s',
+    async (_, width, height) => {
+      const { page, troubles, close } = await openPage(browser, inject('benchUrl'), { viewport: { width, height } });
+      for (const place of places) {
+        await goTo(page, place);
+        const { violations } = await new AxeBuilder({ page }).analyze();
+        const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
+        const found = grave.map(
+          ({ id, nodes }) => `${place}: ${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
+        );
+        expect(found).toEqual([]);
+      }
+      expect(troubles).toEqual([]);
+      await close();
+      // Five places drawn in software take their time where much else runs.
+    },
+    120_000,
+  );
 
   it('needs no sideways scrolling at 320 px', async () => {
     const { page, troubles, close } = await openPage(browser, inject('benchUrl'), {

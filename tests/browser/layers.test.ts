@@ -57,7 +57,7 @@ describe('the seat', () => {
     await page.getByRole('radio', { name: 'Seat over the walls' }).check();
     expect((await roofNow())['seat']).not.toHaveProperty('walls');
     expect(await isMade()).toBe(true);
-    await seat.getByRole('radio', { name: 'None' }).check();
+    await seat.getByRole('radio', { name: 'No seat' }).check();
     expect(await roofNow()).not.toHaveProperty('seat');
   });
 });

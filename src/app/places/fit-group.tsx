@@ -1,6 +1,6 @@
 import { type ReactElement, useEffect, useState } from 'react';
 import { showGap } from '../../core/fit/fit.ts';
-import { HAND_MM, type HandCut, handCut } from '../../core/fit/hand-cut.ts';
+import { HAND_MM, type HandCut } from '../../core/fit/hand-cut.ts';
 import type { MadeLayer } from '../../core/pipeline.ts';
 import { useBench, useChosenRoof, useProduction, useStyle } from '../bench.ts';
 import { type FitLine, peakLines, seamLines, seatLines, standLines } from '../draw/fit-lines.ts';
@@ -46,21 +46,40 @@ const Lines = ({ lines }: { readonly lines: readonly FitLine[] }): ReactElement 
   );
 };
 
-/** Many roofs are cut in thought; that is done when everything else on the page stands. */
-const CutByHand = ({ layers }: { readonly layers: readonly MadeLayer[] }): ReactElement | null => {
+/** Many roofs are cut in thought: beside the page, and anew once the roof has stood still for a moment. */
+const useHandCut = (layers: readonly MadeLayer[], seed: number): HandCut | null => {
+  const [found, setFound] = useState<{ readonly of: readonly MadeLayer[]; readonly cut: HandCut } | null>(null);
+  useEffect(() => {
+    let worker: Worker | null = null;
+    const later = setTimeout(() => {
+      worker = new Worker(new URL('../work/hand-cut.worker.ts', import.meta.url), { type: 'module' });
+      worker.onmessage = ({ data }: MessageEvent<HandCut>) => {
+        setFound({ of: layers, cut: data });
+        worker?.terminate();
+      };
+      worker.postMessage({ layers: layers.map(({ solid, net }) => ({ solid, net })), seed });
+    }, WAIT);
+    return () => {
+      clearTimeout(later);
+      worker?.terminate();
+    };
+  }, [layers, seed]);
+  return found?.of === layers ? found.cut : null;
+};
+
+/** ms */
+const WAIT = 150;
+
+/** What cutting by hand does to the closing. */
+const CutByHand = ({ layers }: { readonly layers: readonly MadeLayer[] }): ReactElement => {
   const seed = useProduction()?.project.seed ?? 1;
   const { units } = useStyle();
-  const [found, setFound] = useState<{ of: readonly MadeLayer[]; cut: HandCut } | null>(null);
-  useEffect(() => {
-    const later = setTimeout(() => setFound({ of: layers, cut: handCut(layers, seed) }), 60);
-    return () => clearTimeout(later);
-  }, [layers, seed]);
-  if (found?.of !== layers) return <p className="fit-words">Cut by hand: reckoning…</p>;
-  const { median, ninetyFifth } = found.cut;
+  const cut = useHandCut(layers, seed);
+  if (cut === null) return <p className="fit-words">Cut by hand: reckoning…</p>;
   return (
     <p className="fit-words">
       Cut by hand within {showGap(HAND_MM, units)} of every line, half of such roofs close within{' '}
-      {showGap(median, units)}, and 95 in 100 within {showGap(ninetyFifth, units)}.
+      {showGap(cut.median, units)}, and 95 in 100 within {showGap(cut.ninetyFifth, units)}.
     </p>
   );
 };

@@ -20,7 +20,7 @@ export const SeatGroup = ({ hand }: { readonly hand: RoofAtHand }): ReactElement
       <Either
         legend="A collar that keeps the roof in its place"
         choices={[
-          { value: 'none', title: 'None' },
+          { value: 'none', title: 'None', spoken: 'No seat' },
           { value: 'inside', title: 'In the walls', spoken: 'Seat inside the walls' },
           { value: 'outside', title: 'Over them', spoken: 'Seat over the walls' },
         ]}
