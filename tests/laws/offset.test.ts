@@ -6,6 +6,7 @@ import { distance3, dot3, sub3, type Vec2, type Vec3 } from '../../src/core/geom
 import { holdsStill } from '../../src/core/layers/offset-mesh.ts';
 import { offsetSolid } from '../../src/core/layers/offset-solid.ts';
 import { hipAndValley } from '../../src/core/roofs/hip-and-valley.ts';
+import { pyramid } from '../../src/core/roofs/pyramid.ts';
 import { checkSolid } from '../../src/core/solid/check-solid.ts';
 import { faceFrame, frameMotion, normalAt, pointInFace } from '../../src/core/solid/face-frame.ts';
 import { bendPoint } from '../../src/core/solid/roll.ts';
@@ -84,6 +85,26 @@ function heightOver(solid: Solid, f: number, p: Vec3): number {
   const on = move3(frameMotion(faceFrame(solid, f)), bendPoint(surface, local, 1));
   return dot3(normalAt(solid.vertices, face, on), sub3(p, on));
 }
+
+test('a pyramid ten times as large, offset ten times as far, is ten times the offset pyramid', () => {
+  const size = fc.double({ min: 20, max: 90, noNaN: true });
+  fc.assert(
+    fc.property(size, size, size, thickness, (width, depth, rise, by) => {
+      const moved = [1, 10].map((times) => {
+        const built = pyramid.build({ width: width * times, depth: depth * times, rise: rise * times }, null);
+        const found = built.ok ? offsetSolid(built.value, by * times) : null;
+        return found?.ok ? found.value : null;
+      });
+      const [one, ten] = moved as [Solid | null, Solid | null];
+      expect(one === null).toBe(ten === null);
+      expect(ten?.edges.map(({ id, role }) => [id, role])).toEqual(one?.edges.map(({ id, role }) => [id, role]));
+      one?.edges.forEach(({ length }, e) => {
+        expect(Math.abs((ten?.edges[e]?.length ?? 0) / 10 - length)).toBeLessThan(1e-8);
+      });
+    }),
+    { numRuns: runs(50) },
+  );
+});
 
 test('slopes of one pitch: the same as the roof built anew from the outline moved out by d over the sine of the pitch', () => {
   let compared = 0;

@@ -1,5 +1,5 @@
-import { boxOf } from '../geometry/polygon.ts';
-import { sub2, type Vec2 } from '../geometry/vector.ts';
+import { at, boxOf, isInside } from '../geometry/polygon.ts';
+import { cross2, lerp2, sub2, type Vec2 } from '../geometry/vector.ts';
 import { fail, type Issue, type Result, succeed } from '../issue.ts';
 import type { BoardEdges } from '../project/project.ts';
 import type { Face, Solid } from '../solid/solid.ts';
@@ -7,9 +7,10 @@ import { type BoardEdgeCut, boardCuts } from './board-edges.ts';
 import { abutmentsByHost, hostLine, placesOf, seamSides } from './build-net.ts';
 import { chooseCarriers } from './choose-flaps.ts';
 import { closingOf } from './closing-seam.ts';
+import { outerEnds } from './cut-ends.ts';
 import { cutRing } from './cut-ring.ts';
 import { seamMarks, withCongruence } from './marks.ts';
-import type { GlueLine, Net, NetPoint, Piece, Seam } from './net.ts';
+import type { GlueLine, Net, NetPoint, Piece, Seam, SeamSide } from './net.ts';
 import { type FlatSolid, flattenSolid } from './unfold.ts';
 
 export interface BoardOptions {
@@ -49,14 +50,15 @@ export function buildBoard(solid: Solid, { thickness, edges: mode, firstMark = 0
   const pieces = bare.filter((piece) => piece !== null);
   const places = placesOf(pieces);
   const marks = seamMarks(seams.length, firstMark);
-  const joined = seams.map(
-    (edge, i): Seam => ({
-      edge,
-      mark: marks[i] as string,
-      join: 'glue',
-      sides: seamSides(flatSolid, pieces, places, edge),
-    }),
-  );
+  const joined = seams.map((edge, i): Seam => {
+    const sides = seamSides(flatSolid, pieces, places, edge).map((side): SeamSide => {
+      const piece = pieces[side.piece] as Piece;
+      const own = piece.board?.edges.findIndex((cut) => cut.edge === edge) ?? -1;
+      // On the inside of a panel that a wall meets, no edge of its own lies there.
+      return own < 0 ? side : { ...side, ends: outerEnds(piece, own) };
+    }) as [SeamSide, SeamSide];
+    return { edge, mark: marks[i] as string, join: 'glue', sides };
+  });
   const net: Net = {
     pieces: withCongruence(pieces),
     seams: joined,
@@ -102,14 +104,36 @@ function boardPiece(
     flaps: [],
     hems: [],
     folds: [],
-    glueLines: (abutments.get(face) ?? []).map(
-      (edge): GlueLine => ({ edge, panel: 0, ends: hostLine(flatSolid, edge, laid) }),
-    ),
+    glueLines: (abutments.get(face) ?? []).flatMap((edge): readonly GlueLine[] => {
+      const ends = insideOf(hostLine(flatSolid, edge, laid), inner.map(shift));
+      return ends ? [{ edge, panel: 0, ends }] : [];
+    }),
     rulings: [],
     board: { thickness, outer: outer.map(shift), inner: inner.map(shift), edges: cuts },
     width: box.maxX - box.minX,
     height: box.maxY - box.minY,
   };
+}
+
+/** The longest stretch of a line that lies inside a ring; null where none does. */
+function insideOf(
+  [a, b]: readonly [NetPoint, NetPoint],
+  ring: readonly NetPoint[],
+): readonly [NetPoint, NetPoint] | null {
+  const along = sub2(b, a);
+  const crossings = ring.flatMap((p, i) => {
+    const side = sub2(at(ring, i + 1), p);
+    const turn = cross2(along, side);
+    if (turn === 0) return [];
+    const t = cross2(sub2(p, a), side) / turn;
+    const s = cross2(sub2(p, a), along) / turn;
+    return s >= 0 && s <= 1 && t > 0 && t < 1 ? [t] : [];
+  });
+  const places = [0, ...crossings.sort((p, q) => p - q), 1];
+  const stretches = places.slice(1).map((to, i): readonly [number, number] => [places[i] as number, to]);
+  const inside = stretches.filter(([from, to]) => isInside(lerp2(a, b, (from + to) / 2), ring));
+  const longest = inside.toSorted(([p, q], [r, s]) => s - r - (q - p))[0];
+  return longest ? [lerp2(a, b, longest[0]), lerp2(a, b, longest[1])] : null;
 }
 
 const idsOf = (faces: readonly Face[]): readonly string[] => faces.map(({ id }) => id);

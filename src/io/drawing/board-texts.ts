@@ -13,6 +13,9 @@ export interface EdgeText {
   readonly centersFor: (height: number) => readonly Vec2[];
 }
 
+/** A text along an upright edge keeps the edge's direction. */
+const UPRIGHT = 0.001;
+
 const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7] as const;
 
 /** What stands beside every edge that is not simply cut square: its bevel with its sign, or which board laps. */
@@ -21,10 +24,12 @@ export const boardTexts = (piece: Piece): readonly EdgeText[] =>
     const text = edgeText(cut);
     if (text === null) return [];
     const [a, b] = cutEnds(piece, i);
-    const along = unit2(sub2(b, a));
+    const way = unit2(sub2(b, a));
+    const inside = left2(way);
     const centersFor = (height: number): readonly Vec2[] =>
-      SHARES.map((share) => add2(lerp2(a, b, share), scale2(left2(along), height / 2 + 1)));
-    return [{ text, along, centersFor }];
+      SHARES.map((share) => add2(lerp2(a, b, share), scale2(inside, height / 2 + 1)));
+    // Never upside down.
+    return [{ text, along: way[0] < -UPRIGHT ? scale2(way, -1) : way, centersFor }];
   });
 
 /** `+32.8° outside wider`, `-12° inside wider`, `laps`, `lapped`. */

@@ -99,10 +99,11 @@ export const drawPiece = (
   // Whose piece it is stands on the largest panel that has room for it.
   for (const panel of byArea(piece)) {
     const along = upOf(layer, panel);
+    const surface = { polygon: surfaceOf(piece, panel) };
     const obstacles = { lines, spots: taken };
-    const said: Drawing | null = isSaid ? null : namePanel(panel, along, full(panel), obstacles);
+    const said: Drawing | null = isSaid ? null : namePanel(surface, along, full(panel), obstacles);
     isSaid ||= said !== null;
-    drawn.set(panel, said ?? namePanel(panel, along, plainBlocks(titleOf(panel)), obstacles) ?? emptyDrawing);
+    drawn.set(panel, said ?? namePanel(surface, along, plainBlocks(titleOf(panel)), obstacles) ?? emptyDrawing);
   }
   const names = piece.panels.map((panel) => drawn.get(panel) ?? emptyDrawing);
   return {
@@ -140,6 +141,9 @@ const lettersOfLines = ({ glueLines }: Piece): ReadonlyMap<string, GlueLine> => 
 };
 
 /** Panels from the largest down; those all but alike in the order of the piece. */
+/** The printed surface of a panel: of board its outside as it is cut. */
+const surfaceOf = ({ board }: Piece, { polygon }: Panel): readonly Vec2[] => board?.outer ?? polygon;
+
 const byArea = ({ panels }: Piece): readonly Panel[] =>
   panels
     .map((panel, i) => ({ panel, i, area: Math.round(areaOf(panel)) }))
@@ -195,8 +199,9 @@ const markSide = (
   return placeMark(
     mark,
     upOf(layer, panel),
-    (flap ?? panel).polygon,
-    (reach) => (flap ? centersOnFlap(flap) : centersInside(panel, side, reach)),
+    flap?.polygon ?? surfaceOf(piece, panel),
+    (reach) =>
+      flap ? centersOnFlap(flap) : centersInside({ ...panel, polygon: surfaceOf(piece, panel) }, side, reach),
     obstacles,
     flap ? MARK_SIZES : SMALL_MARKS,
   );
