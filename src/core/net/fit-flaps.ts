@@ -58,10 +58,28 @@ export function fitFlaps(
   );
   const tryOut = fitter(flatSolid, pieces, spec, taken);
   const turned = new Set<number>();
+  const alone = new Map<string, boolean>();
+  /** Whether a flap finds room where nothing else is glued under its mate: else it need not be tried with others. */
+  const fitsAlone = (seam: number, from: number): boolean => {
+    const key = `${seam} ${from}`;
+    let fits = alone.get(key);
+    if (fits === undefined) {
+      fits = trimFlaps(flatSolid, [[seam, from]], spec, taken).some(({ polygon }) => polygon.length > 0);
+      alone.set(key, fits);
+    }
+    return fits;
+  };
   let found = tryOut(attempts);
   while (found.failed.length > 0) {
-    const canTurn = (seam: number, way: 'freely' | 'spoiling'): boolean =>
-      carriers.mayTurn.get(seam) === way && !turned.has(seam) && attempts.get(seam)?.join === 'flap';
+    const canTurn = (seam: number, way: 'freely' | 'spoiling'): boolean => {
+      const attempt = attempts.get(seam);
+      return (
+        carriers.mayTurn.get(seam) === way &&
+        !turned.has(seam) &&
+        attempt?.join === 'flap' &&
+        fitsAlone(seam, otherFace(seam, attempt.from))
+      );
+    };
     const freely = found.failed.filter((seam) => canTurn(seam, 'freely'));
     // Plain pieces stay plain where they can. Else of two flaps under one panel that is turned which comes first going round, so
     // that on a ring every panel carries one.
@@ -80,8 +98,14 @@ export function fitFlaps(
       continue;
     }
     const without = new Map(attempts);
+    const isHopeless = (seam: number): boolean => {
+      const attempt = attempts.get(seam);
+      return attempt?.join === 'flap' && !fitsAlone(seam, attempt.from);
+    };
     // One under each panel at a time: without it the others may have room.
-    for (const seam of onePerPanel(found.failed, attempts, otherFace)) {
+    const hopeless = found.failed.filter(isHopeless);
+    const given = hopeless.length > 0 ? hopeless : onePerPanel(found.failed, attempts, otherFace);
+    for (const seam of given) {
       without.set(seam, attempts.get(seam)?.join === 'strip' ? { join: 'tape' } : withoutFlap(seam));
     }
     attempts = without;
