@@ -1,0 +1,192 @@
+import { at } from '../geometry/polygon.ts';
+import { add3, distance3, dot3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
+import { edgeRole, type Meeting, turnBetween } from '../solid/build-solid.ts';
+import { faceFrame, normalAt, pointInFace } from '../solid/face-frame.ts';
+import { lengthOnRoll } from '../solid/roll.ts';
+import { type Edge, edgePath, type Face, type Solid } from '../solid/solid.ts';
+import { isSameLength, NOISE_MM } from '../tolerance.ts';
+import type { Corner, OffsetMesh, Sector } from './offset-mesh.ts';
+
+/** A short edge that a corner has become. */
+export interface NewRidge {
+  readonly edge: number;
+  /** Vertex of the first solid. */
+  readonly origin: number;
+  /** How much higher or lower than the edge the planes at its ends meet, mm. */
+  readonly apart: number;
+}
+
+/** Where an edge runs: its vertices from end to end, in the direction of the first face's loop. */
+interface Run {
+  readonly path: readonly number[];
+  readonly faces: readonly number[];
+  /** The edge of the first solid that it is. */
+  readonly old: number | null;
+  readonly origin: number;
+}
+
+/**
+ * The edges of a moved mesh, in the order of the first solid's; those that it did not have come last. `numbers`: the vertex of each
+ * corner.
+ */
+export function edgesAnew(
+  first: Solid,
+  { corners, loops }: OffsetMesh,
+  numbers: ReadonlyMap<number, number>,
+  shape: Pick<Solid, 'vertices' | 'faces'>,
+): { readonly edges: readonly Edge[]; readonly ridges: readonly NewRidge[] } {
+  const runs: Run[] = [];
+  const steps = new Map<string, number>();
+  const numberOf = (key: number): number => numbers.get(key) as number;
+  loops.forEach((loop, f) => {
+    loop.forEach((from, i) => {
+      steps.set(`${numberOf(from)}-${numberOf(at(loop, i + 1))}`, f);
+    });
+  });
+  const matched = matcher(first);
+  const done = new Set<string>();
+  loops.forEach((loop, f) => {
+    loop.forEach((fromKey, i) => {
+      const [a, b] = [fromKey, at(loop, i + 1)].map((key) => corners.get(key) as Corner) as [Corner, Corner];
+      const [from, to] = [numberOf(fromKey), numberOf(at(loop, i + 1))];
+      if (from === to || done.has(`${from}-${to}`)) return;
+      const beyond = sectorBeyond(a, f);
+      const isFree = beyond?.face === null;
+      const other = isFree ? undefined : steps.get(`${to}-${from}`);
+      done.add(`${from}-${to}`);
+      if (other !== undefined) done.add(`${to}-${from}`);
+      const host =
+        beyond?.edge != null && first.edges[beyond.edge]?.role === 'abutment'
+          ? first.edges[beyond.edge]?.faces[1]
+          : undefined;
+      const faces = [f, ...(other === undefined ? [] : [other]), ...(host === undefined ? [] : [host])];
+      const old = matched(f, other, isFree ? (beyond?.edge ?? null) : null, a.origins, b.origins);
+      runs.push({ path: [from, to], faces, old, origin: a.origins[0] as number });
+    });
+  });
+  const joined = joinRuns(first, runs);
+  const taken = new Set(joined.flatMap(({ old }) => (old === null ? [] : [first.edges[old]?.id])));
+  const ridges: NewRidge[] = [];
+  const edges = joined.map((run, e): Edge => {
+    const made = edgeFrom(first, run, shape, taken);
+    if (run.old === null) ridges.push({ edge: e, origin: run.origin, apart: apartAt(shape, made) });
+    return made;
+  });
+  return { edges, ridges };
+}
+
+/** What lies across the edge by which the loop of a face leaves a corner: the sector before it in the ring. */
+function sectorBeyond({ ring }: Corner, face: number): Sector | undefined {
+  const own = ring.findIndex((sector) => sector.face === face);
+  return own < 0 ? undefined : at(ring, own - 1);
+}
+
+/** Finds which edge of the first solid a step of a face's loop is: each once but for the steps of a curve. */
+function matcher(
+  first: Solid,
+): (
+  face: number,
+  other: number | undefined,
+  free: number | null,
+  from: readonly number[],
+  to: readonly number[],
+) => number | null {
+  const along = new Map<string, number[]>();
+  first.edges.forEach((edge, e) => {
+    const path = edgePath(edge);
+    path.slice(1).forEach((w, i) => {
+      const v = path[i] as number;
+      for (const step of [`${v}-${w}`, `${w}-${v}`]) along.set(step, [...(along.get(step) ?? []), e]);
+    });
+  });
+  return (face, other, free, from, to) => {
+    const isMeant = (e: number): boolean => {
+      if (free !== null) return e === free;
+      const { role, faces } = first.edges[e] as Edge;
+      return role !== 'abutment' && faces.includes(face) && faces.includes(other ?? -1);
+    };
+    for (const v of from) {
+      for (const w of to) {
+        const found = along.get(`${v}-${w}`)?.find(isMeant);
+        if (found !== undefined) return found;
+      }
+    }
+    return null;
+  };
+}
+
+/** Steps of one edge that follow each other, together, and all in the order of the first solid's edges; new edges come last. */
+function joinRuns(first: Solid, runs: readonly Run[]): readonly Run[] {
+  const byOld = new Map<number, Run[]>();
+  const fresh: Run[] = [];
+  for (const run of runs) {
+    if (run.old === null) fresh.push(run);
+    else byOld.set(run.old, [...(byOld.get(run.old) ?? []), run]);
+  }
+  const kept = first.edges.flatMap((_, e) => {
+    const own = byOld.get(e) ?? [];
+    if (own.length < 2) return own;
+    const starts = new Map(own.map((run) => [run.path[0] as number, run]));
+    const ends = new Set(own.map((run) => run.path[1] as number));
+    const begin = own.find((run) => !ends.has(run.path[0] as number)) ?? own[0];
+    const path = [...(begin as Run).path];
+    for (let next = starts.get(path.at(-1) as number); next && path.length <= own.length; ) {
+      path.push(next.path[1] as number);
+      next = starts.get(path.at(-1) as number);
+    }
+    return [{ ...(begin as Run), path }];
+  });
+  return [...kept, ...fresh];
+}
+
+function edgeFrom(
+  first: Solid,
+  { path, faces, old }: Run,
+  shape: Pick<Solid, 'vertices' | 'faces'>,
+  taken: Set<string | undefined>,
+): Edge {
+  const before = old === null ? null : (first.edges[old] as Edge);
+  const isTurned = before !== null && before.faces[0] !== faces[0];
+  const way = isTurned ? path.toReversed() : path;
+  const own = before ? before.faces : faces;
+  const half = Math.floor((way.length - 1) / 2);
+  const [a, b] = [way[half], way[half + 1]].map((v) => shape.vertices[v as number] as Vec3) as [Vec3, Vec3];
+  const middle = scale3(add3(a, b), 0.5);
+  const along = unit3(sub3(b, a));
+  const meeting = own.map(
+    (face): Meeting => ({ face, normal: normalAt(shape.vertices, shape.faces[face] as Face, middle) }),
+  ) as [Meeting, Meeting?];
+  const isLevel = way.every((v) => isSameLength(shape.vertices[v]?.[2] ?? 0, a[2]));
+  const role = before?.role ?? edgeRole(shape.faces, meeting, along, isLevel);
+  let id = before?.id ?? [role, ...own.map((face) => shape.faces[face]?.id)].join('-');
+  if (!before) for (let count = 2, name = id; taken.has(id); count++) id = `${name}-${count}`;
+  taken.add(id);
+  const rolled = own.find((face) => shape.faces[face]?.roll);
+  const length = way.slice(1).reduce((sum, v, i) => {
+    const [p, q] = [shape.vertices[way[i] as number] as Vec3, shape.vertices[v] as Vec3];
+    const roll = shape.faces[rolled ?? -1]?.roll;
+    if (way.length === 2 || rolled === undefined || !roll) return sum + distance3(p, q);
+    return sum + lengthOnRoll(roll.surface, pointInFace(shape, rolled, p), pointInFace(shape, rolled, q));
+  }, 0);
+  return {
+    id,
+    ends: [way[0] as number, way.at(-1) as number],
+    ...(way.length > 2 ? { via: way.slice(1, -1) } : {}),
+    faces: own,
+    role,
+    length,
+    dihedral: meeting[1] ? Math.PI - turnBetween(meeting[0], meeting[1], along, role === 'abutment') : null,
+  };
+}
+
+/** How far over or under the middle of a new edge the planes of the faces at its ends lie, mm; 0 where they are upright. */
+function apartAt({ vertices, faces }: Pick<Solid, 'vertices' | 'faces'>, { ends, faces: own }: Edge): number {
+  const [a, b] = ends.map((v) => vertices[v] as Vec3) as [Vec3, Vec3];
+  const middle = scale3(add3(a, b), 0.5);
+  const heights = faces.flatMap(({ loop }, f) => {
+    if (own.includes(f) || !ends.some((v) => loop.includes(v))) return [];
+    const { normal, origin } = faceFrame({ vertices, faces }, f);
+    return normal[2] <= NOISE_MM ? [] : [Math.abs(dot3(normal, sub3(origin, middle)) / normal[2])];
+  });
+  return Math.max(0, ...heights);
+}
