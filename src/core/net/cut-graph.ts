@@ -1,5 +1,5 @@
 import { type BoxedRing, boxedRing, isConvex } from '../geometry/convex-parts.ts';
-import { type Box, boxOf, ringArea } from '../geometry/polygon.ts';
+import { ringArea } from '../geometry/polygon.ts';
 import { alignSegments, apply2, compose2, inverse2, type Rigid2, rest2 } from '../geometry/rigid2.ts';
 import { add2, left2, scale2, sub2, unit2, type Vec2 } from '../geometry/vector.ts';
 import { faceNormal } from '../solid/face-frame.ts';
@@ -41,8 +41,6 @@ export interface CutGraph {
   readonly links: readonly CutLink[];
   /** For each node the links at it, in the order of its faces' loops. */
   readonly linksAt: readonly (readonly number[])[];
-  /** Mean size of a node, mm. */
-  readonly size: number;
 }
 
 /** A group's edges are weighed in so many parts, so that sums are exact and equal edges equal. Not round: no half part falls on a usual share. */
@@ -146,11 +144,8 @@ export function cutGraph(
     const counted = link.length * (isFrontEdge(solid, link.edge) ? 2 : 1);
     return { ...link, weight: Math.round((counted / total) * PARTS) };
   });
-  const size = nodes.reduce((sum, { corners }) => sum + sizeOf(boxOf(corners)), 0) / Math.max(1, nodes.length);
-  return { nodes, links, linksAt, size };
+  return { nodes, links, linksAt };
 }
-
-const sizeOf = ({ minX, minY, maxX, maxY }: Box): number => (maxX - minX + maxY - minY) / 2;
 
 /** Where flaps along the face's edges would reach at most. */
 function flapReach(

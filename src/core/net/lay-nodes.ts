@@ -31,7 +31,7 @@ export function growingPiece(graph: CutGraph, fits?: CutRules['fits']): GrowingP
   const nodes: number[] = [];
   const laid: LaidNode[] = [];
   const placeOf: Rigid2[] = [];
-  const grid: BoxGrid = boxGrid(Math.max(graph.size, NOISE_MM));
+  const grid: BoxGrid = boxGrid();
   let around = boxOf([]);
   /** With the flaps that may be there. */
   let reached = around;

@@ -62,7 +62,7 @@ export function placeFlaps(
   const { solid, boundsOf } = flatSolid;
   const placed: PlacedFlap[] = [];
   const all = [...before];
-  const flapGrid = boxGrid(Math.max(2 * spec.width, 1));
+  const flapGrid = boxGrid();
   for (const { box } of before) flapGrid.add(box);
   panels.forEach(({ face, polygon }, panel) => {
     const carried = (boundsOf[face] ?? []).flatMap(flapsAt);

@@ -123,7 +123,7 @@ function trimSides(
   for (const together of under.values()) {
     // What flaps are cut to lies within what they begin as.
     const boxes = together.map((i) => boxOf(strips[i] ?? []));
-    const grid = boxGrid(Math.max(2 * spec.width, 1));
+    const grid = boxGrid();
     together.forEach((i, k) => {
       const side = sides[i] as GlueSide;
       for (const n of grid.near(boxes[k] as Box, spec.clearance)) {
