@@ -44,8 +44,9 @@ export function searchCuts(graph: CutGraph, options: SearchOptions): CutForest {
     const laying = layForest(graph, joined, options);
     if (!laying) throw new Error('a grown piece covers itself or does not fit');
     used++;
-    // Where nothing was in the way of the longest edges nothing has shorter seams.
-    const isShortest = isFirst && isFree && laying.score[0] === 1 && laying.score[1] === 0;
+    // Where nothing was in the way of the longest edges nothing has shorter seams; a row of panels has no other net.
+    const isOnly = graph.links.length < graph.nodes.length;
+    const isShortest = isFirst && isFree && laying.score[0] === 1 && (isOnly || laying.score[1] === 0);
     const room = isShortest ? rounds - used : Math.min(rounds - used, Math.ceil(rounds * PER_START));
     const bettered = better(graph, { joined, laying }, options, { rounds: room, random });
     used += bettered.used;
