@@ -3,9 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { sampleFiles } from '../scripts/samples.ts';
 import { areApart, boxOf, ringArea, ringLength } from '../src/core/geometry/polygon.ts';
 import type { Vec2 } from '../src/core/geometry/vector.ts';
+import { makeRoof, sheetRooms } from '../src/core/make-roof.ts';
 import { buildNet } from '../src/core/net/build-net.ts';
 import type { Piece } from '../src/core/net/net.ts';
-import { makeRoof, sheetRooms } from '../src/core/pipeline.ts';
 import type { PiecesMode } from '../src/core/project/project.ts';
 import { readProject } from '../src/core/project/read-project.ts';
 

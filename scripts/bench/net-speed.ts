@@ -1,8 +1,8 @@
 import { poseNet } from '../../src/core/fold/pose.ts';
 import type { Vec2 } from '../../src/core/geometry/vector.ts';
+import { buildRoof } from '../../src/core/make-roof.ts';
 import { arrangeOnTable } from '../../src/core/net/arrange.ts';
 import { buildNet } from '../../src/core/net/build-net.ts';
-import { buildRoof } from '../../src/core/pipeline.ts';
 import type { LayerSpec, PiecesMode, RoofSpec } from '../../src/core/project/project.ts';
 import { readProject } from '../../src/core/project/read-project.ts';
 import { kinds } from '../../src/core/roofs/catalogue.ts';

@@ -1,7 +1,7 @@
 import { BufferGeometry, IcosahedronGeometry } from 'three';
 import { poseNet } from '../../src/core/fold/pose.ts';
+import { makeRoof } from '../../src/core/make-roof.ts';
 import { arrangeOnTable } from '../../src/core/net/arrange.ts';
-import { makeRoof } from '../../src/core/pipeline.ts';
 import type { Project } from '../../src/core/project/project.ts';
 import { readProject } from '../../src/core/project/read-project.ts';
 import { sampleFiles } from '../samples.ts';

@@ -1,4 +1,4 @@
-import { buildRoof } from '../../src/core/pipeline.ts';
+import { buildRoof } from '../../src/core/make-roof.ts';
 import { readProject } from '../../src/core/project/read-project.ts';
 import { kinds } from '../../src/core/roofs/catalogue.ts';
 import { timeInTurn } from './median.ts';

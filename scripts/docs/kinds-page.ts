@@ -1,5 +1,5 @@
 import { boundsCells } from '../../src/cli/kinds-command.ts';
-import { buildRoof } from '../../src/core/pipeline.ts';
+import { buildRoof } from '../../src/core/make-roof.ts';
 import type { ShapeValues } from '../../src/core/project/project.ts';
 import { readProject } from '../../src/core/project/read-project.ts';
 import { kinds } from '../../src/core/roofs/catalogue.ts';

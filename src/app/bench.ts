@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
-import type { MadeRoof, Production } from '../core/pipeline.ts';
+import type { MadeRoof } from '../core/make-roof.ts';
+import type { Production } from '../core/pipeline.ts';
 import { writeProject } from '../core/project/write-project.ts';
 import { defaultRuler, type Ruler, rulers, type Units } from '../core/units/units.ts';
 import { firstProject } from './first-project.ts';

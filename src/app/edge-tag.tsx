@@ -1,8 +1,8 @@
 import { type ReactElement, useMemo, useState } from 'react';
 import { cutLayers } from '../core/cut-layers.ts';
 import type { Issue } from '../core/issue.ts';
+import { type MadeLayer, sheetRooms } from '../core/make-roof.ts';
 import { type SeamOption, seamOptions } from '../core/net/seam-options.ts';
-import { type MadeLayer, sheetRooms } from '../core/pipeline.ts';
 import type { SeamChoice } from '../core/project/project.ts';
 import { formatLength, toDegrees } from '../core/units/units.ts';
 import { bench, useBench, useProduction, useStyle } from './bench.ts';

@@ -1,5 +1,5 @@
 import type { Issue } from '../core/issue.ts';
-import { makeRoof } from '../core/pipeline.ts';
+import { makeRoof } from '../core/make-roof.ts';
 import { resolveTyped } from './load-workshop.ts';
 import type { JsonObject } from './state/file-path.ts';
 

@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import type { MadeRoof } from '../core/pipeline.ts';
+import type { MadeRoof } from '../core/make-roof.ts';
 import { findKind, kinds } from '../core/roofs/catalogue.ts';
 import { bench, readNow, useBench, useProduction } from './bench.ts';
 import { TypedBox } from './fields/typed-field.tsx';

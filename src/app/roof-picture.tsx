@@ -1,5 +1,5 @@
 import { type ReactElement, useMemo } from 'react';
-import type { MadeRoof } from '../core/pipeline.ts';
+import type { MadeRoof } from '../core/make-roof.ts';
 import { drawRoof, type RoofPicture as Picture } from './draw/roof-picture.ts';
 
 /** A small picture of a roof on its body, drawn from the solid; only to be seen. */

@@ -1,7 +1,8 @@
 import { showGap } from '../core/fit/fit.ts';
 import { handCut } from '../core/fit/hand-cut.ts';
 import { hasError } from '../core/issue.ts';
-import type { MadeRoof, Production } from '../core/pipeline.ts';
+import type { MadeRoof } from '../core/make-roof.ts';
+import type { Production } from '../core/pipeline.ts';
 import { formatLength } from '../core/units/units.ts';
 import { writeReport } from '../io/report/write-report.ts';
 import { tableText } from './columns.ts';

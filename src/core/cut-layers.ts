@@ -1,4 +1,4 @@
-import type { MadeLayer, MadeRoof } from './pipeline.ts';
+import type { MadeLayer, MadeRoof } from './make-roof.ts';
 
 /** Every layer of a roof that is cut, as placements count them: those of the file from the inside out, then its seat. */
 export const cutLayers = ({ made }: Pick<MadeRoof, 'made'>): readonly MadeLayer[] =>

@@ -1,8 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { checkLayout } from './layout/check-layout.ts';
+import type { MadeRoof } from './make-roof.ts';
 import { checkNet } from './net/check-net.ts';
-import { type MadeRoof, piecesToLay, produce } from './pipeline.ts';
+import { piecesToLay, produce } from './pipeline.ts';
 import { readProject, resolveProject } from './project/read-project.ts';
 import { checkSolid } from './solid/check-solid.ts';
 

@@ -1,4 +1,4 @@
-import type { MadeLayer } from '../../core/pipeline.ts';
+import type { MadeLayer } from '../../core/make-roof.ts';
 import { toDegrees } from '../../core/units/units.ts';
 import { edgeText } from '../../io/drawing/board-texts.ts';
 

@@ -2,7 +2,7 @@ import { mismatchOf } from '../../core/fit/closing.ts';
 import { type Fit, showGap } from '../../core/fit/fit.ts';
 import type { WallOverhang } from '../../core/fit/overhang.ts';
 import type { Place } from '../../core/issue.ts';
-import type { MadeRoof } from '../../core/pipeline.ts';
+import type { MadeRoof } from '../../core/make-roof.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import { isSameLength, NOISE_MM } from '../../core/tolerance.ts';
 import { formatLength, MM_PER_INCH, type Ruler, type Units } from '../../core/units/units.ts';

@@ -1,4 +1,4 @@
-import type { MadeLayer } from '../../core/pipeline.ts';
+import type { MadeLayer } from '../../core/make-roof.ts';
 import type { HandJoin } from '../state/seam-edits.ts';
 
 /** How an edge of a layer is joined now; null where nothing is joined there, or boards are glued, which is no choice. */

@@ -1,4 +1,4 @@
-import type { MadeLayer } from '../../core/pipeline.ts';
+import type { MadeLayer } from '../../core/make-roof.ts';
 import { toDegrees } from '../../core/units/units.ts';
 
 /** How an edge of a layer is joined: `seam A, flap on South`, `folded, mountain, 48°`, `open`. */

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { makeRoof } from '../../core/pipeline.ts';
+import { makeRoof } from '../../core/make-roof.ts';
 import { resolveProject } from '../../core/project/read-project.ts';
 import { edgeTitle } from './edge-title.ts';
 import { peakLines, seamLines, standLines } from './fit-lines.ts';

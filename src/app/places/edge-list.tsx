@@ -1,5 +1,5 @@
 import { type ReactElement, useId } from 'react';
-import type { MadeLayer } from '../../core/pipeline.ts';
+import type { MadeLayer } from '../../core/make-roof.ts';
 import { bench, useBench } from '../bench.ts';
 import { edgeTitle } from '../draw/edge-title.ts';
 import { joinWords } from '../draw/join-words.ts';

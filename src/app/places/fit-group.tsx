@@ -1,7 +1,7 @@
 import { type ReactElement, useEffect, useState } from 'react';
 import { showGap } from '../../core/fit/fit.ts';
 import { HAND_MM, type HandCut } from '../../core/fit/hand-cut.ts';
-import type { MadeLayer } from '../../core/pipeline.ts';
+import type { MadeLayer } from '../../core/make-roof.ts';
 import { useBench, useChosenRoof, useProduction, useStyle } from '../bench.ts';
 import { type FitLine, peakLines, seamLines, seatLines, standLines } from '../draw/fit-lines.ts';
 import { LitLine } from '../lit-line.tsx';

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { overhangs } from '../../core/fit/overhang.ts';
-import { buildRoof, type MadeRoof } from '../../core/pipeline.ts';
+import { buildRoof, type MadeRoof } from '../../core/make-roof.ts';
 import type { Overhang, RoofSpec, TierSpec } from '../../core/project/project.ts';
 import { findKind } from '../../core/roofs/catalogue.ts';
 import { hasTiers, type RoofDefinition, type RoofParam } from '../../core/roofs/definition.ts';

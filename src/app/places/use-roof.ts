@@ -1,4 +1,4 @@
-import type { MadeRoof } from '../../core/pipeline.ts';
+import type { MadeRoof } from '../../core/make-roof.ts';
 import { findKind } from '../../core/roofs/catalogue.ts';
 import type { RoofDefinition } from '../../core/roofs/definition.ts';
 import { bench, useBench, useProduction, useStyle } from '../bench.ts';

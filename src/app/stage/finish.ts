@@ -1,6 +1,6 @@
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import type { LaidSheet, Placement } from '../../core/layout/layout.ts';
-import type { MadeLayer, MadeRoof } from '../../core/pipeline.ts';
+import type { MadeLayer, MadeRoof } from '../../core/make-roof.ts';
 import type { Stock } from '../../core/project/project.ts';
 import { choosePrint, type Print, printTable } from './prints.ts';
 

@@ -1,7 +1,7 @@
 import { type ReactNode, useMemo } from 'react';
 import { type BufferGeometry, MeshBasicMaterial, MeshLambertMaterial } from 'three';
 import { poseNet } from '../../core/fold/pose.ts';
-import type { MadeLayer } from '../../core/pipeline.ts';
+import type { MadeLayer } from '../../core/make-roof.ts';
 import { useDisposing } from './disposing.ts';
 import type { Finish } from './finish.ts';
 import { partGeometry, posePart } from './flat-part.ts';

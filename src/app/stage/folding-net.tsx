@@ -5,7 +5,7 @@ import type { WorkPlan } from '../../core/fold/approach.ts';
 import { type PartPose, type PiecePose, poseNet } from '../../core/fold/pose.ts';
 import { FOLDED, layerMoment } from '../../core/fold/stops.ts';
 import type { Vec2, Vec3 } from '../../core/geometry/vector.ts';
-import type { MadeLayer } from '../../core/pipeline.ts';
+import type { MadeLayer } from '../../core/make-roof.ts';
 import { panelSides } from '../draw/lit-lines.ts';
 import { useDisposing } from './disposing.ts';
 import type { Finish } from './finish.ts';

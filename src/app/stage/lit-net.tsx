@@ -6,7 +6,7 @@ import { poseNet } from '../../core/fold/pose.ts';
 import { FOLDED, layerMoment } from '../../core/fold/stops.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import type { Place } from '../../core/issue.ts';
-import type { MadeLayer } from '../../core/pipeline.ts';
+import type { MadeLayer } from '../../core/make-roof.ts';
 import { litParts } from '../draw/lit-lines.ts';
 import { useDisposing } from './disposing.ts';
 import { emptyPart, partGeometry, posePart, pushPolygon, pushRibbon } from './flat-part.ts';

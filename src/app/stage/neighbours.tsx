@@ -1,7 +1,7 @@
 import { type ReactNode, useMemo } from 'react';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import type { LaidSheet } from '../../core/layout/layout.ts';
-import type { MadeRoof } from '../../core/pipeline.ts';
+import type { MadeRoof } from '../../core/make-roof.ts';
 import type { Stock } from '../../core/project/project.ts';
 import { BodyBlock } from './body-block.tsx';
 import { finishLayer, topLayer } from './finish.ts';

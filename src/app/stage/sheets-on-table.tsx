@@ -3,7 +3,7 @@ import { MeshBasicMaterial, MeshLambertMaterial } from 'three';
 import { cutLayers } from '../../core/cut-layers.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import type { LaidSheet } from '../../core/layout/layout.ts';
-import type { MadeRoof } from '../../core/pipeline.ts';
+import type { MadeRoof } from '../../core/make-roof.ts';
 import type { Stock } from '../../core/project/project.ts';
 import { type DashKind, dashLine } from './dashes.ts';
 import { useDisposing } from './disposing.ts';

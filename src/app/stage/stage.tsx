@@ -3,7 +3,7 @@ import { type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 
 import { NeutralToneMapping } from 'three';
 import type { Place } from '../../core/issue.ts';
 import type { LaidSheet } from '../../core/layout/layout.ts';
-import type { MadeRoof } from '../../core/pipeline.ts';
+import type { MadeRoof } from '../../core/make-roof.ts';
 import type { Stock } from '../../core/project/project.ts';
 import type { Units } from '../../core/units/units.ts';
 import type { CameraHands } from './camera-rig.tsx';

@@ -1,5 +1,6 @@
 import type { Issue, Result } from '../../core/issue.ts';
-import type { MadeRoof, Production } from '../../core/pipeline.ts';
+import type { MadeRoof } from '../../core/make-roof.ts';
+import type { Production } from '../../core/pipeline.ts';
 import type { Project } from '../../core/project/project.ts';
 import type { JsonObject } from './file-path.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type MadeRoof, makeRoof } from '../../core/pipeline.ts';
+import { type MadeRoof, makeRoof } from '../../core/make-roof.ts';
 import { resolveProject } from '../../core/project/read-project.ts';
 import { findKind, kinds } from '../../core/roofs/catalogue.ts';
 import { measureSolid } from '../../core/solid/measure.ts';

@@ -1,5 +1,5 @@
 import { footprintKeys } from '../../core/footprint/footprint.ts';
-import type { MadeRoof } from '../../core/pipeline.ts';
+import type { MadeRoof } from '../../core/make-roof.ts';
 import type { ShapeValue, TierSpec } from '../../core/project/project.ts';
 import { fileKeysOf, type RoofDefinition } from '../../core/roofs/definition.ts';
 import { frontMeasures, measureSolid } from '../../core/solid/measure.ts';

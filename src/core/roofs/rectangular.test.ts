@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { makeRoof } from '../pipeline.ts';
+import { makeRoof } from '../make-roof.ts';
 import type { Body, ShapeValues } from '../project/project.ts';
 import { resolveProject } from '../project/read-project.ts';
 import { checkSolid } from '../solid/check-solid.ts';

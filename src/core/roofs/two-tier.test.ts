@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { workOrder } from '../fold/work-order.ts';
+import { type MadeRoof, makeRoof } from '../make-roof.ts';
 import { buildNet } from '../net/build-net.ts';
 import { checkNet } from '../net/check-net.ts';
-import { type MadeRoof, makeRoof } from '../pipeline.ts';
 import { resolveProject } from '../project/read-project.ts';
 import { checkSolid } from '../solid/check-solid.ts';
 import type { Edge, Solid } from '../solid/solid.ts';

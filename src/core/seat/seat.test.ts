@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { cutLayers } from '../cut-layers.ts';
 import { boxOf } from '../geometry/polygon.ts';
 import type { Vec2, Vec3 } from '../geometry/vector.ts';
+import type { MadeRoof, SeatLayer } from '../make-roof.ts';
 import { checkNet } from '../net/check-net.ts';
-import { type MadeRoof, type Production, produce, type SeatLayer } from '../pipeline.ts';
+import { type Production, produce } from '../pipeline.ts';
 import { readProject } from '../project/read-project.ts';
 import { measureSolid } from '../solid/measure.ts';
 

@@ -1,6 +1,7 @@
 import { isInside, ringArea } from '../../core/geometry/polygon.ts';
 import { alignSegments } from '../../core/geometry/rigid2.ts';
 import { add2, left2, lerp2, scale2, sub2, unit2, type Vec2 } from '../../core/geometry/vector.ts';
+import type { MadeLayer } from '../../core/make-roof.ts';
 import {
   type Flap,
   type GlueLine,
@@ -10,7 +11,6 @@ import {
   type SeamSide,
   scoredLines,
 } from '../../core/net/net.ts';
-import type { MadeLayer } from '../../core/pipeline.ts';
 import type { RoofSpec } from '../../core/project/project.ts';
 import { boardTexts } from './board-texts.ts';
 import { type Drawing, emptyDrawing, type Label, labelAt, line, ring, type Stroke } from './drawing.ts';

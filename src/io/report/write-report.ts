@@ -2,9 +2,10 @@ import { cutLayers } from '../../core/cut-layers.ts';
 import { HAND_MM, handCut } from '../../core/fit/hand-cut.ts';
 import type { Issue } from '../../core/issue.ts';
 import type { LaidSheet, Placement } from '../../core/layout/layout.ts';
+import type { MadeLayer, MadeRoof, SeatLayer } from '../../core/make-roof.ts';
 import { cutEnds } from '../../core/net/cut-ends.ts';
 import { type BoardCut, type Fold, flapEnds, type Net, type Piece } from '../../core/net/net.ts';
-import type { MadeLayer, MadeRoof, Production, SeatLayer } from '../../core/pipeline.ts';
+import type { Production } from '../../core/pipeline.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import { type Json, writeJson } from './write-json.ts';
 
