@@ -78,8 +78,11 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number, effort
     firstMark += built.value.seams.length;
     layers.push({ spec: layer, thickness, solid: own, net: built.value });
   }
+  const inside = insideOf(solid, layers);
+  if (!inside.ok) return { spec, made: null, issues: [...issues, ...spelled(inside.issues, project, path)] };
   const { fit, issues: fitIssues } = fitRoof(solid, layers, {
     ...project,
+    inside: inside.value,
     body: spec.body,
     neighbours: spec.neighbours,
     hasPlate: spec.seat?.plate ?? false,
@@ -87,7 +90,7 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number, effort
   issues.push(...spelled(fitIssues, project, path));
   const { body } = spec;
   const top = (body?.height ?? 0) - fit.rest;
-  const seat = makeSeatLayer(spec, project, { shape: solid, layers }, body ? top : null);
+  const seat = makeSeatLayer(spec, project, { inside: inside.value, layers }, body ? top : null);
   issues.push(...spelled(seat.issues, project, path));
   layers.forEach(({ spec: { hem, flaps }, solid: own }, l) => {
     if (hem === undefined) return;
@@ -110,10 +113,16 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number, effort
   return { spec, made: { solid, layers: marked, seat: seat.layer, fit: whole }, issues };
 }
 
+/** The underside of a roof: its shape is the outside of board and card; a cover that is innermost lies on what is there. */
+const insideOf = (shape: Solid, [innermost]: readonly MadeLayer[]): Result<Solid> =>
+  innermost && innermost.spec.as !== 'cover' && innermost.thickness > 0
+    ? offsetSolid(shape, -innermost.thickness)
+    : succeed(shape);
+
 function makeSeatLayer(
   { seat }: RoofSpec,
   { stock }: Project,
-  { shape, layers }: { readonly shape: Solid; readonly layers: readonly MadeLayer[] },
+  { inside, layers }: { readonly inside: Solid; readonly layers: readonly MadeLayer[] },
   wallTop: number | null,
 ): { readonly layer: SeatLayer | null; readonly issues: readonly Issue[] } {
   const [host] = layers;
@@ -121,10 +130,7 @@ function makeSeatLayer(
   const paper = stock.find(({ id }) => id === seat.layer.stock[0]) as Stock;
   const thickness = countedThickness(seat.layer, paper);
   const firstMark = layers.reduce((sum, { net }) => sum + net.seams.length, 0);
-  // The shape is the outside of board and card; a cover alone lies on what is there.
-  const inside = offsetSolid(shape, host.spec.as === 'cover' ? 0 : -host.thickness);
-  if (!inside.ok) return { layer: null, issues: inside.issues };
-  const made = makeSeat(seat, { host, inside: inside.value, thickness, wallTop, firstMark });
+  const made = makeSeat(seat, { host, inside, thickness, wallTop, firstMark });
   const issues = made.issues.map((issue) => ({ ...issue, path: issue.path === '' ? 'seat' : issue.path }));
   if (!made.ok) return { layer: null, issues };
   const { solid, net } = made.value;

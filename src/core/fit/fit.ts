@@ -42,6 +42,8 @@ export interface Fit {
 
 export interface FitOptions {
   readonly body: Body | null;
+  /** The underside, by which the roof rests on its body; missing: as the solid. */
+  readonly inside?: Solid;
   readonly neighbours?: readonly Neighbour[];
   /** The roof stands on the walls by a level plate at its eaves. */
   readonly hasPlate?: boolean;
@@ -53,14 +55,14 @@ export interface FitOptions {
 export function fitRoof(
   solid: Solid,
   layers: readonly { readonly solid: Solid; readonly net: Net }[],
-  { body, neighbours = [], hasPlate = false, ruler, units }: FitOptions,
+  { body, inside = solid, neighbours = [], hasPlate = false, ruler, units }: FitOptions,
 ): { readonly fit: Fit; readonly issues: readonly Issue[] } {
   const closings = layers.map(({ solid: own, net }) => closing(own, net, ruledMarks(own, ruler)));
   const seamMismatch = worst(closings.flatMap(({ seams }) => seams.map(mismatchOf)));
   const peakGap = worst(closings.flatMap(({ peaks }) => peaks.map(({ gap }) => gap)));
   const walls = body ? overhangs(solid, body) : [];
   const out = walls.flatMap((wall) => wall.distances);
-  const rest = body ? (hasPlate ? body.height : restHeight(solid, body)) : 0;
+  const rest = body ? (hasPlate ? body.height : restHeight(inside, body)) : 0;
   const fit: Fit = {
     overhang: body ? { min: Math.min(...out), max: Math.max(...out), walls } : null,
     eaves: eaveHeights(solid, rest),

@@ -52,7 +52,9 @@ export function buildBoard(solid: Solid, { thickness, edges: mode, firstMark = 0
   const marks = seamMarks(seams.length, firstMark);
   const joined = seams.map((edge, i): Seam => {
     const sides = seamSides(flatSolid, pieces, places, edge).map((side): SeamSide => {
-      const piece = pieces[side.piece] as Piece;
+      const piece = pieces[side.piece];
+      // The panel that a seat is glued to is cut with its own layer.
+      if (!piece) return side;
       const own = piece.board?.edges.findIndex((cut) => cut.edge === edge) ?? -1;
       // On the inside of a panel that a wall meets, no edge of its own lies there.
       return own < 0 ? side : { ...side, ends: outerEnds(piece, own) };
