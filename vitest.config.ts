@@ -5,6 +5,8 @@ export default mergeConfig(
   viteConfig,
   defineConfig({
     test: {
+      // Every core: left to itself the runner spares one, of two that is half.
+      maxWorkers: '100%',
       projects: [
         {
           extends: true,
