@@ -80,8 +80,8 @@ function reachThrough(lower: Solid, upper: Solid, level: number): number {
     edges.map(({ ends: [a, b] }) => [plan(vertices[a] as Vec3), plan(vertices[b] as Vec3)]);
   const others = segments(upper);
   const places = [
-    ...lower.vertices.map(plan),
-    ...upper.vertices.map(plan),
+    ...cornersOf(lower),
+    ...cornersOf(upper),
     ...segments(lower).flatMap(([p, q]) =>
       others.flatMap(([a, b]) => {
         const place = crossing(p, q, a, b);
@@ -100,3 +100,9 @@ function reachThrough(lower: Solid, upper: Solid, level: number): number {
 }
 
 const plan = ([x, y]: Vec3): Vec2 => [x, y];
+
+/** Corners in plan, without the points that only sample a curve: round roofs are alike all round. */
+function cornersOf({ vertices, edges }: Solid): readonly Vec2[] {
+  const sampled = new Set(edges.flatMap(({ via = [] }) => via));
+  return vertices.flatMap((v, i) => (sampled.has(i) ? [] : [plan(v)]));
+}
