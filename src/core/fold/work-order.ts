@@ -2,7 +2,7 @@ import { cross3, scale3, sub3, type Vec3 } from '../geometry/vector.ts';
 import type { Net } from '../net/net.ts';
 import { normalAt } from '../solid/face-frame.ts';
 import { isFootOnFace } from '../solid/measure.ts';
-import type { Solid } from '../solid/solid.ts';
+import { edgePath, type Solid } from '../solid/solid.ts';
 import { isPositive } from '../tolerance.ts';
 
 /**
@@ -118,13 +118,15 @@ function joinedParts(count: number, pairs: readonly (readonly [number, number])[
  * level under a face that goes up from there. Null where neither rests on the other.
  */
 function restingAt(solid: Solid, edge: number): readonly [number, number] | null {
-  const { faces, role, ends } = solid.edges[edge] as Solid['edges'][number];
+  const asked = solid.edges[edge] as Solid['edges'][number];
+  const { faces, role, ends } = asked;
   const [first, second] = faces;
   if (first === undefined || second === undefined) return null;
   if (role === 'abutment') return isFootOnFace(solid, edge) ? [second, first] : [first, second];
   const [a, b] = ends.map((v) => solid.vertices[v] as Vec3) as [Vec3, Vec3];
   const isWall = faces.some((f) => solid.faces[f]?.part === 'wall');
-  if (!isWall || isPositive(Math.abs(b[2] - a[2]))) return null;
+  const isLevel = edgePath(asked).every((v) => !isPositive(Math.abs((solid.vertices[v]?.[2] ?? 0) - a[2])));
+  if (!isWall || !isLevel) return null;
   const along = sub3(b, a);
   const climbs = (face: number, direction: Vec3): number => {
     const normal = normalAt(solid.vertices, solid.faces[face] as Solid['faces'][number], a);
