@@ -33,6 +33,20 @@ export function abutmentTrouble({ vertices, faces, edges }: Solid): number | nul
   return off?.faces[0] ?? null;
 }
 
+/**
+ * The first wall that has come to share an edge with a panel it did not meet before, as where the valley at its foot has risen and
+ * the wall beyond runs into its panel; null where none has.
+ */
+export function wallTrouble(first: Solid, { faces, edges }: Solid): number | null {
+  const pairOf = ([a = -1, b = -1]: readonly number[]): string => `${Math.min(a, b)}-${Math.max(a, b)}`;
+  const met = new Set(first.edges.map((edge) => pairOf(edge.faces)));
+  const isWall = (f: number): boolean => faces[f]?.part === 'wall';
+  const found = edges.find(
+    ({ faces: sides }) => sides.length === 2 && sides.filter(isWall).length === 1 && !met.has(pairOf(sides)),
+  );
+  return found?.faces.find(isWall) ?? null;
+}
+
 function seenFrom(first: Solid, f: number, { loop, roll }: Face, vertices: readonly Vec3[]): readonly Vec2[] {
   if (roll) return roll.flat;
   const { x, y, origin } = faceFrame(first, f);

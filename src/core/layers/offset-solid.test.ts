@@ -72,6 +72,14 @@ describe('an offset pyramid', () => {
   });
 });
 
+test('a wall that would run into the panel across its valley is refused', () => {
+  // Teeth of 2.5 mm, 10 mm high: moved out by 0.186 mm each valley rises by 1.5 mm, and the walls below it cross.
+  const shape = { width: 32, depth: 10, rise: 10, teeth: 4, glazingPitch: 1.35, ends: 'walls' };
+  expect(offsetSolid(solidOf('sawtooth', shape), 0.05).ok).toBe(false);
+  const result = offsetSolid(solidOf('sawtooth', shape), 0.186);
+  expect(result.issues[0]).toMatchObject({ code: 'layer-too-thick', level: 'error' });
+});
+
 test('an offset cone is the cone of the same pitch over the same eave plane', () => {
   // Diameter 60, rise 40: the slant is 50, so that 1 mm out the radius grows by 50 / 40 and the rise by 50 / 30.
   const cone = moved(solidOf('cone', { diameter: 60, rise: 40 }), 1);

@@ -4,7 +4,7 @@ import { fail, type Issue, type Result, succeed } from '../issue.ts';
 import type { Roll } from '../solid/roll.ts';
 import type { Edge, Face, Solid } from '../solid/solid.ts';
 import { isPositive, NOISE_MM, ROLL_MM } from '../tolerance.ts';
-import { abutmentTrouble, faceTrouble } from './face-trouble.ts';
+import { abutmentTrouble, faceTrouble, wallTrouble } from './face-trouble.ts';
 import { moveFaces } from './move-faces.ts';
 import { edgesAnew, type NewRidge } from './offset-edges.ts';
 import { type Corner, meshOf, type OffsetMesh } from './offset-mesh.ts';
@@ -95,7 +95,7 @@ function offsetOnce(solid: Solid, by: number): Tried {
   if (twice !== null) return { ok: false, face: twice, at: null };
   const { edges, ridges } = edgesAnew(solid, mesh, numbers, { vertices, faces });
   const whole: Solid = { ...solid, vertices, faces, edges };
-  const loose = abutmentTrouble(whole);
+  const loose = abutmentTrouble(whole) ?? wallTrouble(solid, whole);
   return loose === null ? { ok: true, solid: whole, ridges } : { ok: false, face: loose, at: null };
 }
 
