@@ -52,7 +52,7 @@ const useHandCut = (layers: readonly MadeLayer[], seed: number): HandCut | null 
   useEffect(() => {
     let worker: Worker | null = null;
     const later = setTimeout(() => {
-      worker = new Worker(new URL('../work/hand-cut.worker.ts', import.meta.url), { type: 'module' });
+      worker = new Worker(new URL('../beside/hand-cut.worker.ts', import.meta.url), { type: 'module' });
       worker.onmessage = ({ data }: MessageEvent<HandCut>) => {
         setFound({ of: layers, cut: data });
         worker?.terminate();
