@@ -4,10 +4,9 @@ import { buildRoof } from '../../src/core/make-roof.ts';
 import { arrangeOnTable } from '../../src/core/net/arrange.ts';
 import { buildNet } from '../../src/core/net/build-net.ts';
 import type { LayerSpec, PiecesMode, RoofSpec } from '../../src/core/project/project.ts';
-import { readProject } from '../../src/core/project/read-project.ts';
-import { kinds } from '../../src/core/roofs/catalogue.ts';
 import { raiseRegular } from '../../src/core/roofs/construct/raise-regular.ts';
 import type { Solid } from '../../src/core/solid/solid.ts';
+import { everyExample } from './every-example.ts';
 import { timeInTurn } from './median.ts';
 
 /** A bell-cast spire of so many sides, its bands all of one slant (mm), steeper from the eave up. */
@@ -80,36 +79,14 @@ export interface ExampleSpeed {
 
 /** Every example of the catalogue from its parameters to solid, net, flaps and pose, as a shell in one piece and as a cover by panels; the slowest first. */
 export function exampleSpeeds(): readonly ExampleSpeed[] {
-  const examples = kinds.flatMap(({ id, examples: all }) =>
-    all.map(({ title, shape }) => ({ kind: id, title, shape })),
-  );
-  const reading = readProject(
-    JSON.stringify({
-      format: 'spirewright-project',
-      version: 1,
-      title: 'Every example',
-      units: 'mm',
-      stock: [{ id: 'plain', name: 'Plain', width: 700, height: 700, direction: 'any' }],
-      roofs: examples.flatMap(({ kind, title, shape }, index) =>
-        (['shell', 'cover'] as const).map((as) => ({
-          id: `roof-${index}-${as}`,
-          title,
-          kind,
-          shape,
-          layers: [{ as, stock: 'plain' }],
-        })),
-      ),
-    }),
-  );
-  if (!reading.ok) throw new Error(reading.issues.map(({ message }) => message).join(' '));
-  const { project } = reading.value;
+  const roofs = everyExample(['shell', 'cover']);
   const times = timeInTurn(
-    project.roofs.map((spec) => () => void changeRoof(spec)),
+    roofs.map((spec) => () => void changeRoof(spec)),
     9,
     1,
     2,
   );
-  return project.roofs
+  return roofs
     .map((spec, index): ExampleSpeed => {
       const { kind, title, layers } = spec;
       const faces = changeRoof(spec);

@@ -35,14 +35,17 @@ export function draftsOf({ vertices, faces, edges }: Solid, tier: 'lower' | 'upp
     new Set(edges.flatMap((edge) => (edge.faces.includes(face) ? (edge.via ?? []) : [])));
   return {
     level,
-    faces: faces.map(({ loop, ...face }, f) => ({
-      ...face,
-      samples: loop.flatMap((v, i) => (sampled(f).has(v) ? [i] : [])),
-      id: nameOf(face.id),
-      side: nameOf(face.side),
-      title: `${titleCase(tier)} ${face.title.charAt(0).toLowerCase()}${face.title.slice(1)}`,
-      points: loop.map(place),
-    })),
+    faces: faces.map(({ loop, ...face }, f) => {
+      const curved = sampled(f);
+      return {
+        ...face,
+        samples: loop.flatMap((v, i) => (curved.has(v) ? [i] : [])),
+        id: nameOf(face.id),
+        side: nameOf(face.side),
+        title: `${titleCase(tier)} ${face.title.charAt(0).toLowerCase()}${face.title.slice(1)}`,
+        points: loop.map(place),
+      };
+    }),
     abutments: edges.flatMap((edge): AbutmentDraft[] => {
       const [a, b] = edge.faces.map((f) => faces[f]);
       if (edge.role !== 'abutment' || !a || !b) return [];
