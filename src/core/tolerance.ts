@@ -19,6 +19,9 @@ export const NOISE_RAD = 1e-9;
 /** One millionth of a square millimetre: an overlap this small is noise, not paper. */
 export const NOISE_MM2 = 1e-6;
 
+/** A tenth of the noise: pieces on a sheet that reach no further into each other touch. Leaves room for the sums of a check. */
+export const TOUCH_MM = 1e-7;
+
 /** A tenth of a micrometre: corners of different parts that are meant to be one, though each was worked out by itself. */
 export const SNAP_MM = 1e-4;
 

@@ -1,0 +1,102 @@
+import earcut from 'earcut';
+import { type Box, boxOf, ringArea } from '../../geometry/polygon.ts';
+import type { Vec2 } from '../../geometry/vector.ts';
+import { isAtMost, NOISE_MM2 } from '../../tolerance.ts';
+import { joinConvex, withoutIdlePoints } from './convex.ts';
+import type { NestProblem, Ring } from './problem.ts';
+import { type Pose, type Shape, Shapes } from './shapes.ts';
+
+/** Something that stays where it is: a locked piece, or what lies round a sheet that is no rectangle. */
+export interface Fixed {
+  readonly shape: Shape;
+  readonly x: number;
+  readonly y: number;
+  /** What a piece must keep away from it, mm. */
+  readonly gap: number;
+}
+
+export interface Kind {
+  readonly box: Box;
+  readonly area: number;
+  readonly count: number;
+  readonly gap: number;
+  /** On every sheet of the kind. */
+  readonly round: readonly Fixed[];
+  /** Locked on sheet 0, 1, 2 … */
+  readonly taken: readonly (readonly Fixed[])[];
+  /** 0: the first choice of some piece; 1: at best the second of any; … */
+  readonly rank: number;
+}
+
+export interface JobPiece {
+  readonly area: number;
+  /** Kinds that it fits on, in order of preference. */
+  readonly kinds: readonly number[];
+  /** By kind; none where it may not go or is too large. */
+  readonly poses: readonly (readonly Pose[])[];
+}
+
+/** A problem made ready for the search. */
+export interface Job {
+  readonly shapes: Shapes;
+  readonly pieces: readonly JobPiece[];
+  readonly kinds: readonly Kind[];
+}
+
+export function readyJob(problem: NestProblem): Job {
+  const shapes = new Shapes();
+  const kinds = problem.sheets.map(({ outline, count, gap, taken }, k): Kind => {
+    const ring = withoutIdlePoints(outline);
+    const ranks = problem.pieces.map(({ choices }) => choices.findIndex(({ kind }) => kind === k));
+    return {
+      box: boxOf(ring),
+      area: ringArea(ring),
+      count: count ?? Number.POSITIVE_INFINITY,
+      gap,
+      round: outside(ring).map((parts) => fixed(shapes.addParts(parts), 0)),
+      taken: taken.map((rings) => rings.map((one) => fixed(shapes.add(one), gap))),
+      rank: Math.min(...ranks.filter((rank) => rank >= 0), problem.sheets.length),
+    };
+  });
+  const pieces = problem.pieces.map(({ outline, choices }): JobPiece => {
+    const poses = kinds.map(({ box }, k): readonly Pose[] => {
+      const choice = choices.find(({ kind }) => kind === k);
+      return choice ? shapes.poses(outline, choice.turns).filter(({ shape }) => fitsBox(shape, box)) : [];
+    });
+    const fitting = choices.map(({ kind }) => kind).filter((kind) => (poses[kind]?.length ?? 0) > 0);
+    return { area: Math.abs(ringArea(outline)), kinds: [...new Set(fitting)], poses };
+  });
+  return { shapes, pieces, kinds };
+}
+
+const fixed = ({ shape, shift }: { readonly shape: Shape; readonly shift: Vec2 }, gap: number): Fixed => ({
+  shape,
+  x: 0 - shift[0],
+  y: 0 - shift[1],
+  gap,
+});
+
+export const fitsBox = ({ width, height }: Shape, { minX, minY, maxX, maxY }: Box): boolean =>
+  isAtMost(width, maxX - minX) && isAtMost(height, maxY - minY);
+
+/** What lies round a ring, as convex parts: nothing round a rectangle that stands upright, since pieces keep to its box. */
+function outside(ring: Ring): readonly (readonly Ring[])[] {
+  const { minX, minY, maxX, maxY } = boxOf(ring);
+  if (Math.abs((maxX - minX) * (maxY - minY) - ringArea(ring)) <= NOISE_MM2) return [];
+  const far = maxX - minX + maxY - minY;
+  const frame: Ring = [
+    [minX - far, minY - far],
+    [maxX + far, minY - far],
+    [maxX + far, maxY + far],
+    [minX - far, maxY + far],
+  ];
+  const points = [...frame, ...ring];
+  const corners = earcut(points.flat(), [frame.length]);
+  const triangles: Vec2[][] = [];
+  for (let i = 0; i < corners.length; i += 3) {
+    const triangle = corners.slice(i, i + 3).map((c) => points[c]!);
+    const area = ringArea(triangle);
+    if (area !== 0) triangles.push(area > 0 ? triangle : triangle.reverse());
+  }
+  return [joinConvex(triangles)];
+}

@@ -1,0 +1,182 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { runs } from '../../../../tests/laws/runs.ts';
+import { MM_PER_INCH } from '../../units/units.ts';
+import { type NestProblem, type NestSheet, type NestStep, nestSheets, type Ring, type Turns } from './nest.ts';
+import { nestTroubles } from './testing/prove-nest.ts';
+
+const box = (width: number, height: number): Ring => [
+  [0, 0],
+  [width, 0],
+  [width, height],
+  [0, height],
+];
+const sheetOf = (outline: Ring, more: Partial<NestSheet> = {}): NestSheet => ({
+  outline,
+  count: null,
+  gap: 0,
+  taken: [],
+  ...more,
+});
+const ONE_WAY: Turns = [0];
+const TWO_WAY: Turns = [0, Math.PI];
+
+const steps = (problem: NestProblem, rounds: number, seed = 1): readonly NestStep[] => [
+  ...nestSheets(problem, { seed, rounds }),
+];
+const result = (problem: NestProblem, rounds = 0): NestStep['layout'] => {
+  const { layout } = steps(problem, rounds).at(-1) as NestStep;
+  expect(nestTroubles(problem, layout)).toEqual([]);
+  return layout;
+};
+const sheetsUsed = ({ placements }: NestStep['layout']): number =>
+  new Set(placements.map(({ kind, sheet }) => `${kind}/${sheet}`)).size;
+
+const size = fc.integer({ min: 8, max: 70 });
+const share = fc.double({ min: 0.05, max: 0.95, noNaN: true });
+/** Triangles, trapezoids and arrows: what panels, flapped panels and hollow offcuts look like. */
+const ring = fc.tuple(size, size, share, share, fc.constantFrom('triangle', 'trapezoid', 'arrow')).map(
+  ([w, h, s, t, form]): Ring =>
+    form === 'triangle'
+      ? [
+          [0, 0],
+          [w, 0],
+          [w * s, h],
+        ]
+      : form === 'trapezoid'
+        ? [
+            [0, 0],
+            [w, 0],
+            [w * Math.max(s, t), h],
+            [w * Math.min(s, t) * 0.9, h],
+          ]
+        : [
+            [0, 0],
+            [w * s, h * t * 0.8],
+            [w, 0],
+            [w * s, h],
+          ],
+);
+const turns = fc.constantFrom<Turns>(ONE_WAY, TWO_WAY, [0, Math.PI / 2, Math.PI, -Math.PI / 2], 'any');
+const problems = fc
+  .record({
+    sheets: fc.array(
+      fc.record({
+        outline: fc.oneof(
+          fc.tuple(size, size).map(([w, h]) => box(w + 60, h + 60)),
+          ring.map((r) => r.map(([x, y]) => [x * 3, y * 3] as const)),
+        ),
+        count: fc.option(fc.integer({ min: 1, max: 3 })),
+        gap: fc.constantFrom(0, 2),
+      }),
+      { minLength: 1, maxLength: 2 },
+    ),
+    lots: fc.array(fc.tuple(ring, turns, fc.integer({ min: 1, max: 4 })), { minLength: 1, maxLength: 4 }),
+  })
+  .map(
+    ({ sheets, lots }): NestProblem => ({
+      sheets: sheets.map(({ outline, ...more }) => sheetOf(outline, more)),
+      pieces: lots.flatMap(([outline, allowed, copies]) =>
+        Array.from({ length: copies }, () => ({
+          outline,
+          choices: sheets.map((_, kind) => ({ kind, turns: allowed })),
+        })),
+      ),
+    }),
+  );
+
+describe('laying on sheets', () => {
+  test('every layout is complete and valid, and no later one is worse', () => {
+    fc.assert(
+      fc.property(problems, fc.integer({ min: 0, max: 1000 }), (problem, seed) => {
+        let cost = Number.POSITIVE_INFINITY;
+        for (const { layout, isBetter } of nestSheets(problem, { seed, rounds: 4 })) {
+          expect(isBetter).toBe(layout.cost < cost);
+          expect(layout.cost).toBeLessThanOrEqual(cost);
+          cost = layout.cost;
+          if (isBetter) expect(nestTroubles(problem, layout)).toEqual([]);
+        }
+      }),
+      { numRuns: runs(60) },
+    );
+  });
+
+  test('the same seed and rounds give the same layouts', () => {
+    fc.assert(
+      fc.property(problems, fc.integer({ min: 0, max: 1000 }), (problem, seed) => {
+        expect(JSON.stringify(steps(problem, 3, seed))).toBe(JSON.stringify(steps(problem, 3, seed)));
+      }),
+      { numRuns: runs(10) },
+    );
+  });
+
+  test('a locked piece stays clear, and its sheet is filled before another is opened', () => {
+    const problem: NestProblem = {
+      sheets: [sheetOf(box(100, 50), { taken: [[box(60, 50)]] })],
+      pieces: [1, 2].map(() => ({ outline: box(40, 50), choices: [{ kind: 0, turns: ONE_WAY }] })),
+    };
+    const { placements } = result(problem);
+    expect(placements.map(({ sheet, x }) => [sheet, x])).toEqual([
+      [0, 60],
+      [1, 0],
+    ]);
+  });
+
+  test('what is too large is left out, all else is laid', () => {
+    const problem: NestProblem = {
+      sheets: [sheetOf(box(50, 50), { count: 1 })],
+      pieces: [60, 50, 20].map((side) => ({ outline: box(side, side), choices: [{ kind: 0, turns: TWO_WAY }] })),
+    };
+    expect(result(problem).leftOut).toEqual([0, 2]);
+  });
+
+  test('the stock that is liked better is used up first', () => {
+    const problem: NestProblem = {
+      sheets: [sheetOf(box(100, 100)), sheetOf(box(50, 50), { count: 2 })],
+      pieces: [1, 2, 3].map(() => ({
+        outline: box(40, 40),
+        choices: [
+          { kind: 1, turns: ONE_WAY },
+          { kind: 0, turns: ONE_WAY },
+        ],
+      })),
+    };
+    expect(result(problem).placements.map(({ kind }) => kind)).toEqual([1, 1, 0]);
+  });
+});
+
+/** Common practice, no published source. A panel with untrimmed flaps leans no more than the slope. */
+describe('two square roofs of base 2 1/8 in, slant 3 in on strips 3 in high', () => {
+  const inches = (n: number): number => n * MM_PER_INCH;
+  const [base, slant, flap] = [inches(2.125), inches(3), inches(0.25)];
+  const plain: Ring = [
+    [0, 0],
+    [base, 0],
+    [base / 2, slant],
+  ];
+  // Flaps of parallel edges, cut level at foot and peak.
+  const reach = (flap * Math.hypot(base / 2, slant)) / slant;
+  const flapped: Ring = [
+    [-reach, 0],
+    [base + reach, 0],
+    [base / 2 + reach, slant],
+    [base / 2 - reach, slant],
+  ];
+  const eight = (length: number, allowed: Turns): NestProblem => ({
+    sheets: [sheetOf(box(inches(length), slant))],
+    pieces: [plain, plain, plain, plain, flapped, flapped, flapped, flapped].map((outline) => ({
+      outline,
+      choices: [{ kind: 0, turns: allowed }],
+    })),
+  });
+
+  test('6 in long: three where pieces may be turned half round, four where not', () => {
+    expect(sheetsUsed(result(eight(6, TWO_WAY)))).toBe(3);
+    expect(sheetsUsed(result(eight(6, ONE_WAY)))).toBe(4);
+  });
+
+  test('12 in long, turned: all on one, 11.684 in of it', () => {
+    const layout = result(eight(12, TWO_WAY));
+    expect(sheetsUsed(layout)).toBe(1);
+  });
+});

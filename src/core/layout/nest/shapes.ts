@@ -1,0 +1,120 @@
+import { boxOf, ringArea } from '../../geometry/polygon.ts';
+import type { Vec2 } from '../../geometry/vector.ts';
+import { isSameAngle, isSameLength, NOISE_MM } from '../../tolerance.ts';
+import { fewConvexParts, withoutIdlePoints } from './convex.ts';
+import { NoFit } from './no-fit.ts';
+import type { Ring, Turns } from './problem.ts';
+
+/** An outline at one turn, the lower left corner of its box at the origin. Equal ones are one, whatever piece they come from. */
+export interface Shape {
+  readonly id: number;
+  readonly ring: Ring;
+  readonly parts: readonly Ring[];
+  readonly width: number;
+  readonly height: number;
+  readonly area: number;
+}
+
+/** A piece at one turn: point p of its outline lies at R(rotation) p + shift when its shape lies at the origin. */
+export interface Pose {
+  readonly shape: Shape;
+  readonly rotation: number;
+  readonly shift: Vec2;
+}
+
+/** All shapes of a problem, and where they may not lie beside each other, worked out when first asked for. */
+export class Shapes {
+  readonly list: Shape[] = [];
+  private readonly noFits: Map<number, NoFit>[] = [];
+  private readonly gaps: number[] = [];
+
+  /** The shape of a ring, and how far the ring lies off it. */
+  add(ring: Ring): { readonly shape: Shape; readonly shift: Vec2 } {
+    const clean = withoutIdlePoints(ring);
+    const box = boxOf(clean);
+    const moved = clean.map(([x, y]): Vec2 => [x - box.minX, y - box.minY]);
+    return { shape: this.known(moved) ?? this.keep(moved, fewConvexParts(moved)), shift: [-box.minX, -box.minY] };
+  }
+
+  /** A shape of given convex parts, as of what lies round a sheet. */
+  addParts(parts: readonly Ring[]): { readonly shape: Shape; readonly shift: Vec2 } {
+    const box = boxOf(parts.flat());
+    const moved = parts.map((ring) => ring.map(([x, y]): Vec2 => [x - box.minX, y - box.minY]));
+    return { shape: this.keep(moved[0] ?? [], moved), shift: [-box.minX, -box.minY] };
+  }
+
+  /** The poses of an outline at the turns allowed; turns that look alike count once. */
+  poses(outline: Ring, turns: Turns): readonly Pose[] {
+    const poses: Pose[] = [];
+    for (const rotation of turns === 'any' ? telling(outline) : turns) {
+      const [cos, sin] = [cleaned(Math.cos(rotation)), cleaned(Math.sin(rotation))];
+      const { shape, shift } = this.add(outline.map(([x, y]): Vec2 => [cos * x - sin * y, sin * x + cos * y]));
+      if (!poses.some((pose) => pose.shape === shape)) poses.push({ shape, rotation, shift });
+    }
+    return poses;
+  }
+
+  /** Where b may not lie beside a at the origin, so far apart. */
+  noFit(a: Shape, b: Shape, gap: number): NoFit {
+    let g = this.gaps.indexOf(gap);
+    if (g < 0) g = this.gaps.push(gap) - 1;
+    const known = this.noFits[g] ?? new Map<number, NoFit>();
+    this.noFits[g] = known;
+    const key = a.id * MOST_SHAPES + b.id;
+    const found = known.get(key) ?? new NoFit(a.parts, b.parts, gap);
+    known.set(key, found);
+    return found;
+  }
+
+  private known(ring: Ring): Shape | undefined {
+    return this.list.find((shape) => isSameRing(shape.ring, ring));
+  }
+
+  private keep(ring: Ring, parts: readonly Ring[]): Shape {
+    const box = boxOf(parts.flat());
+    const area = parts.reduce((sum, part) => sum + ringArea(part), 0);
+    const shape: Shape = { id: this.list.length, ring, parts, width: box.maxX, height: box.maxY, area };
+    this.list.push(shape);
+    return shape;
+  }
+}
+
+/** More shapes than any problem has: two ids make one key. */
+const MOST_SHAPES = 2 ** 20;
+
+function isSameRing(a: Ring, b: Ring): boolean {
+  const n = a.length;
+  if (b.length !== n) return false;
+  const same = (p: Vec2, q: Vec2): boolean => isSameLength(p[0], q[0]) && isSameLength(p[1], q[1]);
+  for (let shift = 0; shift < n; shift++) if (a.every((p, i) => same(p, b[(i + shift) % n]!))) return true;
+  return false;
+}
+
+/** Quarter and half turns are meant exactly; cos(pi / 2) is not 0 in floating point. */
+const cleaned = (value: number): number => (isSameAngle(value, Math.round(value)) ? Math.round(value) : value);
+
+/** Edges this long, as a share of the longest, are worth laying along the sheet's sides. */
+const LONG = 0.4;
+const MOST_EDGES = 6;
+
+/** Of all angles those worth trying: quarter turns, and those that lay a long edge along a side of the sheet. */
+function telling(outline: Ring): readonly number[] {
+  const edges = outline
+    .map((p, i) => {
+      const q = outline[(i + 1) % outline.length]!;
+      const [x, y] = [q[0] - p[0], q[1] - p[1]];
+      return { angle: Math.atan2(y, x), length: Math.sqrt(x * x + y * y) };
+    })
+    .sort((a, b) => b.length - a.length);
+  const longest = edges[0]?.length ?? 0;
+  const worth = edges.filter(({ length }) => length >= LONG * longest).slice(0, MOST_EDGES);
+  const quarters = [0, 1, 2, 3].map((k) => (k * Math.PI) / 2);
+  const angles: number[] = [];
+  for (const start of [0, ...worth.map(({ angle }) => -angle)]) {
+    for (const quarter of quarters) {
+      const angle = (start + quarter + 4 * Math.PI) % (2 * Math.PI);
+      if (!angles.some((known) => Math.abs(Math.sin((known - angle) / 2)) <= NOISE_MM)) angles.push(angle);
+    }
+  }
+  return angles;
+}
