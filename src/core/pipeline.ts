@@ -1,6 +1,7 @@
 import { cutLayers } from './cut-layers.ts';
 import { pathLength, ringLength } from './geometry/polygon.ts';
 import type { Issue } from './issue.ts';
+import { fingerprint } from './layout/fingerprint.ts';
 import { layPieces, type PieceToLay } from './layout/lay.ts';
 import type { LaidSheet } from './layout/layout.ts';
 import { type Effort, type MadeRoof, makeRoof, spelled } from './make-roof.ts';
@@ -47,13 +48,16 @@ export function piecesToLay({ stock }: Project, roofs: readonly MadeRoof[]): rea
     cutLayers(made).flatMap(({ spec: { stock: ids }, net }, layer) => {
       const { spec } = made;
       const choices = ids.map((id) => stock.findIndex((one) => one.id === id));
+      const prints = net.pieces.map(({ outline }) => fingerprint(outline));
       return Array.from({ length: spec.copies }, (_, copy) => copy).flatMap((copy) =>
         net.pieces.map(
-          ({ title, outline, width, height }, piece): PieceToLay => ({
+          ({ id, title, outline, width, height }, piece): PieceToLay => ({
             roof,
             layer,
             piece,
             copy,
+            id,
+            fingerprint: prints[piece] as string,
             outline,
             width,
             height,

@@ -23,6 +23,8 @@ const panel = (piece: number, width: number, height: number, stock: readonly num
   layer: 0,
   piece,
   copy: 0,
+  id: `panel-${piece}`,
+  fingerprint: '',
   title: `Panel ${piece}`,
   path: 'roofs[0].layers[0]',
   width,

@@ -7,6 +7,9 @@ import type { LaidSheet, PieceKey, Placement } from './layout.ts';
 
 /** A piece to be laid: its outline with the lower left corner of its box at the origin. */
 export interface PieceToLay extends PieceKey {
+  readonly id: string;
+  /** Of its outline. */
+  readonly fingerprint: string;
   readonly title: string;
   /** Where its layer stands in the project file. */
   readonly path: string;

@@ -20,6 +20,8 @@ export interface Placement extends PieceKey {
   readonly x: number;
   readonly y: number;
   readonly rotation: number;
+  /** Put there by hand: the engine lays all others round it. */
+  readonly locked?: true;
 }
 
 export interface LaidSheet {
@@ -29,6 +31,8 @@ export interface LaidSheet {
   readonly index: number;
   readonly width: number;
   readonly height: number;
+  /** Of an offcut: its corners counter-clockwise, mm. */
+  readonly outline?: readonly SheetPoint[];
   /** Share of the sheet's area under pieces, 0 to 1. */
   readonly used: number;
   readonly placements: readonly Placement[];

@@ -9,7 +9,7 @@ import {
 } from '../roofs/definition.ts';
 import { formatPitch, PITCH_FORMS, rulers } from '../units/units.ts';
 import { countLimits, defaults } from './limits.ts';
-import { paperSizes } from './paper-sizes.ts';
+import { layoutSchema, pageSchema, positionSchema, stockSchema } from './paper-schema.ts';
 import { planSchemas, sidePitchesSchema } from './plan-schema.ts';
 import {
   describe,
@@ -50,37 +50,6 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
   const length = (description: string): Schema => optional(lengthSchema, description);
 
   const plan = planSchemas(lengthSchema);
-
-  const page = group(
-    {
-      size: optionalWords(
-        paperSizes.map((size) => size.name),
-        'A4 with millimetres, Letter with inches.',
-      ),
-      orientation: optionalWords(['portrait', 'landscape'], 'Which side lies across; portrait unless said otherwise.'),
-      margin: length(`Left free all round; ${mmText(defaults.pageMargin)} unless said otherwise.`),
-      overlap: length(`Shared by two pages of one piece; ${mmText(defaults.pageOverlap)} unless said otherwise.`),
-    },
-    'The pages that are printed.',
-  );
-
-  const stock = group(
-    {
-      id: idSchema('What layers call it.'),
-      name: optional(textSchema('Its name.'), 'What the maker calls it; the id unless said otherwise.'),
-      width: describeUse(lengthSchema, 'From left to right as the print stands upright.'),
-      height: describeUse(lengthSchema, 'From bottom to top as the print stands upright.'),
-      count: optionalWhole(countLimits.count, 'Sheets owned; as many as needed unless said.'),
-      thickness: length('Thickness of the paper; none unless said.'),
-      direction: optionalWords(
-        ['one-way', 'two-way', 'any'],
-        'one-way: the print has an up and pieces keep theirs; two-way: pieces may be turned half round; any: every angle. one-way unless said otherwise.',
-      ),
-      margin: length('Not to be used along the edges; 0 unless said otherwise.'),
-      gap: length('Least distance of two pieces; 0 unless said otherwise, as makers cut along shared lines.'),
-    },
-    'A paper the maker owns.',
-  );
 
   const bodyPlan = {
     width: length('Rectangle: from left to right (west to east).'),
@@ -319,9 +288,14 @@ export function buildFileSchema(kinds: readonly RoofDefinition[]): Schema {
         'Model size over the size that is typed. Lengths of shape, body, overhang, fascia and neighbours are multiplied by it; paper, flaps and pages are not.',
       ),
       seed: optionalWhole(countLimits.seed, `Same file and seed, same layout; ${defaults.seed} unless said otherwise.`),
-      page: optional(page, 'The pages that are printed.'),
-      stock: listOf(stock, 'The papers the maker owns.'),
+      page: optional(pageSchema(lengthSchema), 'The pages that are printed.'),
+      stock: listOf(stockSchema(lengthSchema), 'The papers the maker owns.'),
       roofs: listOf(roof, 'The roofs.'),
+      layout: optional(layoutSchema, 'How the pieces are laid on the sheets.'),
+      positions: optional(
+        z.array(positionSchema(lengthSchema), { error: 'a list in [ ]' }),
+        'Where pieces lie; the program lays those that are not listed.',
+      ),
     },
     'A Spirewright project: roofs, what they sit on and the paper they are cut from.',
   );

@@ -13,6 +13,11 @@ export const lengthLimits: Readonly<
     | 'stockSize'
     | 'thickness'
     | 'stockMargin'
+    | 'offcutCorner'
+    | 'pictureWidth'
+    | 'printRepeat'
+    | 'position'
+    | 'bar'
     | 'gap'
     | 'bodySide'
     | 'corner'
@@ -36,6 +41,11 @@ export const lengthLimits: Readonly<
   stockSize: { min: 10, max: 10_000 },
   thickness: { min: 0, max: 25 },
   stockMargin: { min: 0, max: 100 },
+  offcutCorner: { min: -10_000, max: 10_000 },
+  pictureWidth: { min: 1, max: 10_000 },
+  printRepeat: { min: 0.5, max: 1000 },
+  position: { min: -20_000, max: 20_000 },
+  bar: { min: 90, max: 110 },
   gap: { min: 0, max: 50 },
   bodySide: { min: 1, max: 2000 },
   corner: { min: -4000, max: 4000 },
@@ -61,7 +71,7 @@ export interface CountLimits {
 }
 
 export const countLimits: Readonly<
-  Record<'seed' | 'count' | 'copies' | 'bodySides' | 'corners' | 'courts', CountLimits>
+  Record<'seed' | 'count' | 'copies' | 'bodySides' | 'corners' | 'courts' | 'pack' | 'place', CountLimits>
 > = {
   seed: { min: 0, max: 2 ** 32 - 1 },
   count: { min: 0, max: 9999 },
@@ -69,6 +79,8 @@ export const countLimits: Readonly<
   bodySides: { min: 3, max: 24 },
   corners: { min: 3, max: 64 },
   courts: { min: 1, max: 8 },
+  pack: { min: 1, max: 9999 },
+  place: { min: 0, max: 9999 },
 };
 
 /** What a file that says nothing means; lengths in mm. */

@@ -9,10 +9,6 @@ export function formatPath(parts: readonly PathPart[]): string {
   }, '');
 }
 
-/** The same place in every file: list positions left out, as `roofs[].shape.rise`. */
-export const placeOf = (parts: readonly PathPart[]): string =>
-  formatPath(parts.map((part) => (typeof part === 'number' ? 0 : part))).replaceAll('[0]', '[]');
-
 export const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 

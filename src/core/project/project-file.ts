@@ -1,3 +1,5 @@
+import type { PrintPattern } from './prints.ts';
+
 /**
  * A project file as typed (`*.roofs.json`): texts stay texts. `file-schema.ts` says what is allowed,
  * `shared/project-file.md` what it means.
@@ -13,6 +15,8 @@ export interface ProjectFile {
   readonly page?: PageFile;
   readonly stock: readonly StockFile[];
   readonly roofs: readonly RoofFile[];
+  readonly layout?: LayoutFile;
+  readonly positions?: readonly PositionFile[];
 }
 
 /** A number is mm; a text carries its unit. */
@@ -26,18 +30,45 @@ export interface PageFile {
   readonly orientation?: 'portrait' | 'landscape';
   readonly margin?: LengthText;
   readonly overlap?: LengthText;
+  readonly correction?: { readonly across?: LengthText; readonly up?: LengthText };
+}
+
+export interface LayoutFile {
+  readonly cuts?: 'free' | 'strips';
+  readonly prefer?: 'sheets' | 'cheapest';
+  readonly offcuts?: 'first' | 'as-listed';
+}
+
+/** Where a piece lies, by the ids of roof, piece and stock. */
+export interface PositionFile {
+  readonly roof: string;
+  readonly layer: number;
+  readonly piece: string;
+  readonly copy?: number;
+  readonly stock: string;
+  readonly sheet?: number;
+  readonly x: LengthText;
+  readonly y: LengthText;
+  /** Degrees, counter-clockwise. */
+  readonly rotation?: number;
+  readonly locked?: boolean;
+  readonly fingerprint?: string;
 }
 
 export interface StockFile {
   readonly id: string;
   readonly name?: string;
-  readonly width: LengthText;
-  readonly height: LengthText;
+  readonly width?: LengthText;
+  readonly height?: LengthText;
+  readonly outline?: readonly PointText[];
   readonly count?: number;
   readonly thickness?: LengthText;
   readonly direction?: 'one-way' | 'two-way' | 'any';
   readonly margin?: LengthText;
   readonly gap?: LengthText;
+  readonly price?: { readonly amount: number; readonly currency: string; readonly sheets?: number };
+  readonly picture?: { readonly file: string; readonly width: LengthText };
+  readonly print?: { readonly pattern: PrintPattern; readonly repeat?: LengthText };
 }
 
 export interface RoofFile {

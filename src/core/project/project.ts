@@ -1,6 +1,7 @@
 import type { Vec2 } from '../geometry/vector.ts';
 import type { KindId } from '../roofs/catalogue.ts';
 import type { Ruler, Units } from '../units/units.ts';
+import type { PrintPattern } from './prints.ts';
 
 /**
  * A project with every length in mm (model size) and every angle in radians. The file as typed is kept apart
@@ -16,6 +17,9 @@ export interface Project {
   readonly page: PageSpec;
   readonly stock: readonly Stock[];
   readonly roofs: readonly RoofSpec[];
+  readonly layout: LayoutSpec;
+  /** Where pieces were laid, as the file says it; pieces that have changed since are laid anew. */
+  readonly positions: readonly PositionSpec[];
 }
 
 export interface PageSpec {
@@ -27,6 +31,46 @@ export interface PageSpec {
   readonly margin: number;
   /** Overlap of tiles where a piece is larger than the page. */
   readonly overlap: number;
+  /** What 100 mm measure on paper as this printer prints them; missing: 100 mm both ways. */
+  readonly correction?: PrinterCorrection;
+}
+
+/** mm, across the page and up it. */
+export interface PrinterCorrection {
+  readonly across: number;
+  readonly up: number;
+}
+
+/** How the pieces are laid on the sheets. */
+export interface LayoutSpec {
+  /** `strips`: straight cuts from edge to edge, as a paper trimmer makes them. */
+  readonly cuts: 'free' | 'strips';
+  /** What is saved: sheets, or the price of them. */
+  readonly prefer: 'sheets' | 'cheapest';
+  /** `first`: of the papers of a layer, those with an outline of their own before all others. */
+  readonly offcuts: 'first' | 'as-listed';
+}
+
+/** A piece on a sheet, by ids: piece point p lies at R(rotation) p + (x, y), counter-clockwise from the lower left of the sheet. */
+export interface PositionSpec {
+  readonly roof: string;
+  /** Index of the layer; the seat comes after the layers of the file. */
+  readonly layer: number;
+  readonly piece: string;
+  /** From 0. */
+  readonly copy: number;
+  readonly stock: string;
+  /** From 0 for each stock. */
+  readonly sheet: number;
+  /** mm. */
+  readonly x: number;
+  readonly y: number;
+  /** Radians. */
+  readonly rotation: number;
+  /** The engine lays all other pieces round it. */
+  readonly locked: boolean;
+  /** Of the piece when it was laid (`fingerprint`); missing: any piece of that name. */
+  readonly fingerprint?: string;
 }
 
 export type Direction = 'one-way' | 'two-way' | 'any';
@@ -34,6 +78,7 @@ export type Direction = 'one-way' | 'two-way' | 'any';
 export interface Stock {
   readonly id: string;
   readonly name: string;
+  /** Of a sheet; of an offcut, of the box of its outline. */
   readonly width: number;
   readonly height: number;
   /** Sheets owned; null: as many as needed. */
@@ -42,6 +87,33 @@ export interface Stock {
   readonly direction: Direction;
   readonly margin: number;
   readonly gap: number;
+  /** An offcut: its corners counter-clockwise, mm, the lower left of their box at the origin; missing: a rectangle. */
+  readonly outline?: readonly Vec2[];
+  readonly price?: Price;
+  /** What is printed on it, as a picture or as one of our own prints; never both. */
+  readonly picture?: Picture;
+  readonly print?: PrintSpec;
+}
+
+/** So much for so many sheets. */
+export interface Price {
+  readonly amount: number;
+  /** As `EUR`. */
+  readonly currency: string;
+  readonly sheets: number;
+}
+
+export interface Picture {
+  /** A data URL, or a file name relative to the project. */
+  readonly file: string;
+  /** How much paper the picture is wide, mm; its height follows. It repeats from the lower left of the sheet. */
+  readonly width: number;
+}
+
+export interface PrintSpec {
+  readonly pattern: PrintPattern;
+  /** From one check, stripe, slate … to the next alike, mm. */
+  readonly repeat: number;
 }
 
 export interface RoofSpec {

@@ -3,7 +3,7 @@ import { fromDegrees, MM_PER_INCH } from '../units/units.ts';
 import type { Project } from './project.ts';
 import type { ProjectFile } from './project-file.ts';
 import { readProject, resolveProject } from './read-project.ts';
-import { cover, gate, gateFile } from './testing/gate-file.ts';
+import { cover, gate, gateFile, slate } from './testing/gate-file.ts';
 import { writeProject } from './write-project.ts';
 
 function projectOf(file: unknown): Project {
@@ -67,6 +67,8 @@ describe('a file that is right', () => {
           ],
         },
       ],
+      layout: { cuts: 'free', prefer: 'sheets', offcuts: 'as-listed' },
+      positions: [],
     });
   });
 
@@ -122,6 +124,58 @@ describe('a file that is right', () => {
     expect(
       projectOf(gateFile({ roofs: [gate({ layers: [cover({ flaps: {} })] })] })).roofs[0]?.layers[0]?.flaps.width,
     ).toBe(MM_PER_INCH / 4);
+  });
+
+  it('reads an offcut from any corner, going round either way', () => {
+    const outline = [
+      ['20mm', 10],
+      ['20mm', 30],
+      ['5cm', 20],
+    ];
+    const read = (corners: unknown): unknown =>
+      projectOf(gateFile({ stock: [{ id: 'slate', outline: corners }] })).stock[0];
+    const corners = [
+      [0, 0],
+      [30, 10],
+      [0, 20],
+    ];
+    expect(read(outline)).toMatchObject({ width: 30, height: 20, count: 1 });
+    for (const order of [outline, outline.toReversed()]) {
+      const { outline: ring } = read(order) as { readonly outline: readonly (readonly number[])[] };
+      const found = ring.map((corner) => corners.findIndex(([x, y]) => x === corner[0] && y === corner[1]));
+      expect([0, 1, 2].map((i) => (found[i] ?? 0) - (found[0] ?? 0)).map((step) => (step + 3) % 3)).toEqual([0, 1, 2]);
+    }
+  });
+
+  it('reads what a paper costs and what is printed on it, a printer, cuts and positions', () => {
+    const price = { amount: 3.5, currency: 'EUR', sheets: 8 };
+    const picture = { file: 'data:image/png;base64,AAAA', width: '2in' };
+    const project = projectOf(
+      gateFile({
+        stock: [slate({ price, picture }), { id: 'plain', width: 90, height: 90, print: { pattern: 'checks' } }],
+        page: { correction: { across: '100.4mm' } },
+        layout: { cuts: 'strips', offcuts: 'first' },
+        positions: [{ roof: 'gate', layer: 0, piece: 'south', stock: 'slate', x: '1in', y: 7, rotation: 180 }],
+      }),
+    );
+    expect(project.stock[0]).toMatchObject({ price, picture: { ...picture, width: 2 * MM_PER_INCH } });
+    expect(project.stock[1]).toMatchObject({ print: { pattern: 'checks', repeat: 12 } });
+    expect(project.page.correction).toEqual({ across: 100.4, up: 100 });
+    expect(project.layout).toEqual({ cuts: 'strips', prefer: 'sheets', offcuts: 'first' });
+    expect(project.positions).toEqual([
+      {
+        roof: 'gate',
+        layer: 0,
+        piece: 'south',
+        copy: 0,
+        stock: 'slate',
+        sheet: 0,
+        x: MM_PER_INCH,
+        y: 7,
+        rotation: Math.PI,
+        locked: false,
+      },
+    ]);
   });
 
   it('may name its schema for editors', () => {

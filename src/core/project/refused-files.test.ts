@@ -27,6 +27,9 @@ describe('a file that is wrong', () => {
     [0, 60],
   ];
 
+  const offcut = (outline: unknown, changes: Loose = {}): Loose =>
+    stockWith({ width: undefined, height: undefined, outline, ...changes });
+  const position = { roof: 'gate', layer: 0, piece: 'south', stock: 'slate', x: 10, y: '1/2in' };
   const beside = { side: 'east', gap: 12, height: 60 };
   const refused: readonly [string, unknown, string[]][] = [
     ['no object', [1], ['not-a-project ']],
@@ -211,9 +214,71 @@ describe('a file that is wrong', () => {
       layerWith({ seams: { hip: { join: 'glue' } } }),
       ['wrong-type roofs[0].layers[0].seams.hip.join'],
     ],
-    ['an offcut', stockWith({ outline: [] }), ['not-yet stock[0].outline']],
-    ['a printer corrected', gateFile({ page: { correction: {} } }), ['not-yet page.correction']],
-    ['saved positions', gateFile({ positions: [] }), ['not-yet positions']],
+    ['no size', stockWith({ width: undefined }), ['missing-key stock[0].width']],
+    [
+      'an offcut of two corners',
+      offcut([
+        [0, 0],
+        [60, 0],
+      ]),
+      ['wrong-type stock[0].outline'],
+    ],
+    [
+      'an offcut that crosses itself',
+      offcut([
+        [0, 0],
+        [60, 60],
+        [60, 0],
+        [0, 60],
+      ]),
+      ['sides-cross stock[0].outline'],
+    ],
+    ['an offcut of another size', offcut(square, { width: 61 }), ['outline-box stock[0].width']],
+    ['an offcut all margin', offcut(square, { margin: 30 }), ['stock-no-room stock[0].margin']],
+    [
+      'a price below nothing',
+      stockWith({ price: { amount: -1, currency: 'EUR' } }),
+      ['wrong-type stock[0].price.amount'],
+    ],
+    [
+      'a currency in words',
+      stockWith({ price: { amount: 1, currency: 'euro' } }),
+      ['wrong-type stock[0].price.currency'],
+    ],
+    [
+      'a picture from elsewhere',
+      stockWith({ picture: { file: 'https://example.org/a.png', width: 90 } }),
+      ['picture-file stock[0].picture.file'],
+    ],
+    [
+      'a picture above the project',
+      stockWith({ picture: { file: '../a.png', width: 90 } }),
+      ['picture-file stock[0].picture.file'],
+    ],
+    [
+      'a drawing as a picture',
+      stockWith({ picture: { file: 'data:image/svg+xml;base64,AAAA', width: 90 } }),
+      ['picture-file stock[0].picture.file'],
+    ],
+    ['a picture without width', stockWith({ picture: { file: 'a.png' } }), ['missing-key stock[0].picture.width']],
+    ['no such print', stockWith({ print: { pattern: 'slatess' } }), ['wrong-type stock[0].print.pattern']],
+    [
+      'a picture and a print',
+      stockWith({ print: { pattern: 'slates' }, picture: { file: 'a.png', width: 90 } }),
+      ['picture-and-print stock[0].print'],
+    ],
+    ['a printer far off', gateFile({ page: { correction: { up: 120 } } }), ['out-of-bounds page.correction.up']],
+    ['no such cuts', gateFile({ layout: { cuts: 'strip' } }), ['wrong-type layout.cuts']],
+    [
+      'a position without a place',
+      gateFile({ positions: [{ ...position, x: undefined }] }),
+      ['missing-key positions[0].x'],
+    ],
+    [
+      'a sheet before the first',
+      gateFile({ positions: [{ ...position, sheet: -1 }] }),
+      ['wrong-type positions[0].sheet'],
+    ],
   ];
 
   it.each(refused)('is refused: %s', (_, file, expected) => {

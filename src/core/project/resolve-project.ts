@@ -8,10 +8,12 @@ import { formatPath, isRecord, type PathPart } from './path.ts';
 import type { Project, RoofSpec, Stock } from './project.ts';
 import { resolveBody, resolveOverhang } from './resolve-body.ts';
 import { resolveLayers } from './resolve-layer.ts';
+import { resolveLayout, resolvePositions } from './resolve-layout.ts';
 import { resolveNeighbours } from './resolve-neighbours.ts';
-import { resolvePage, resolveStock } from './resolve-paper.ts';
+import { resolvePage } from './resolve-page.ts';
 import { resolveSeat } from './resolve-seat.ts';
 import { resolveShape } from './resolve-shape.ts';
+import { resolveStock } from './resolve-stock.ts';
 import { projectIssue } from './sentences.ts';
 
 /**
@@ -50,6 +52,8 @@ export function resolveFile(
     page: resolvePage(intake, file['page']),
     stock,
     roofs,
+    layout: resolveLayout(file['layout']),
+    positions: resolvePositions(intake, file['positions']),
   };
   return { project, issues };
 }

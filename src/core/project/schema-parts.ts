@@ -49,7 +49,7 @@ export const words = (values: readonly string[], description: string): Schema =>
 export const optionalWords = (values: readonly string[], description: string): Schema =>
   optional(words(values, description), description);
 
-function whole({ min, max }: CountLimits, description: string): Schema {
+export function whole({ min, max }: CountLimits, description: string): Schema {
   const error = `a whole number from ${min} to ${max}`;
   return describe(z.int({ error }).check(z.gte(min, { error }), z.lte(max, { error })), description);
 }

@@ -56,10 +56,6 @@ const sentences = {
   'out-of-bounds': {
     message: ({ found, label, other, allowed }) => `${label} is ${found}${other ?? ''}. Allowed: ${allowed}.`,
   },
-  'not-yet': {
-    message: ({ label }) => `${label} is not available yet.`,
-    remedy: ({ other }) => other,
-  },
   'duplicate-id': {
     message: ({ found, other }) => `The id ${found} is already taken by ${other}.`,
     remedy: () => 'Give each its own id.',
@@ -83,6 +79,19 @@ const sentences = {
   'stock-no-room': {
     message: ({ found, other }) => `A margin of ${found} all round leaves nothing of a sheet of ${other}.`,
     remedy: () => 'Make the margin less than half of the shorter side.',
+  },
+  'outline-box': {
+    message: ({ label, found, other }) => `${label} is ${found}, but its outline measures ${other} there.`,
+    remedy: () => 'Leave out width and height: they follow from the outline.',
+  },
+  'picture-file': {
+    message: ({ found }) =>
+      `${found} is no picture that can be used: it is kept in the file as a data URL of PNG, JPEG or WebP, or lies beside the project.`,
+    remedy: () => 'Open the picture in the bench, or give the name of a file beside the project.',
+  },
+  'picture-and-print': {
+    message: () => 'A paper has a picture or one of the prints drawn by the program, not both.',
+    remedy: () => 'Leave out picture or print.',
   },
   'page-no-room': {
     message: ({ found, other }) => `With a margin of ${found} and this overlap nothing new fits on a page of ${other}.`,

@@ -1,7 +1,6 @@
 import type { Issue } from '../issue.ts';
 import { nearMiss } from './near-miss.ts';
-import { findNotYet, type NotYet } from './not-yet.ts';
-import { formatPath, isRecord, type PathPart, placeOf, valueAt } from './path.ts';
+import { formatPath, isRecord, type PathPart, valueAt } from './path.ts';
 import { projectIssue, showFound } from './sentences.ts';
 
 /** What the schema found, as far as sentences need it. */
@@ -41,14 +40,9 @@ const isType = (finding: StructureFinding): boolean =>
 
 function unknownKey(path: readonly PathPart[], key: string, allowed: string): Issue {
   const at = [...path, key];
-  const planned = findNotYet(placeOf(at));
-  if (planned && planned.value === undefined) return notYetIssue(planned, at);
   const suggestion = nearMiss(key, allowed.split(', '));
   return projectIssue('unknown-key', formatPath(at), { found: JSON.stringify(key), allowed, suggestion });
 }
-
-export const notYetIssue = (planned: NotYet, path: readonly PathPart[]): Issue =>
-  projectIssue('not-yet', formatPath(path), { label: planned.title, other: planned.until });
 
 function wrongValue(path: readonly PathPart[], found: unknown, finding: StructureFinding): Issue {
   const at = formatPath(path);
@@ -57,8 +51,6 @@ function wrongValue(path: readonly PathPart[], found: unknown, finding: Structur
   if (found === undefined) {
     return projectIssue('missing-key', at, { label: typeof key === 'string' ? `"${key}"` : 'An entry', allowed });
   }
-  const planned = findNotYet(placeOf(path), found);
-  if (planned) return notYetIssue(planned, path);
   const choices = [...allowed.matchAll(/"([^"]+)"/g)].map((match) => match[1] ?? '');
   const meant = typeof found === 'string' ? nearMiss(found, choices) : undefined;
   const suggestion = meant && `"${meant}"`;

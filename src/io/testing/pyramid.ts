@@ -164,6 +164,8 @@ export const pyramidOn = (page: PageSpec, copies = 2): Production => {
         },
       ],
       roofs: [spec],
+      layout: { cuts: 'free', prefer: 'sheets', offcuts: 'as-listed' },
+      positions: [],
     },
     roofs: [
       {
