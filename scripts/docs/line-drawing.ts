@@ -1,6 +1,5 @@
-import { boxOf } from '../../src/core/geometry/polygon.ts';
 import type { Vec2 } from '../../src/core/geometry/vector.ts';
-import { seeLines } from '../../src/core/guide/hidden-lines.ts';
+import { drawScene } from '../../src/core/guide/line-picture.ts';
 import { isometric } from '../../src/core/guide/sight.ts';
 import { solidScene } from '../../src/core/guide/solid-scene.ts';
 import type { Solid } from '../../src/core/solid/solid.ts';
@@ -11,8 +10,7 @@ const BORDER = 10;
 
 /** A roof as lines on paper, seen from the front right and above; what lies behind a panel is left out. */
 export function lineDrawing(solid: Solid, title: string): string {
-  const parts = seeLines(solidScene(solid), isometric).flatMap(({ visible }) => visible);
-  const all = boxOf(solid.vertices.map((vertex): Vec2 => [isometric(vertex)[0], isometric(vertex)[1]]));
+  const { lines: parts, box: all } = drawScene(solidScene(solid), isometric);
   const [width, height] = [all.maxX - all.minX, all.maxY - all.minY];
   const scale = SIZE / Math.max(width, height);
   const show = ([x, y]: Vec2): string =>
