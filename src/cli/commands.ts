@@ -19,12 +19,12 @@ interface Command {
   readonly exits: readonly string[];
 }
 
-/** What `--only` may name; `ready: false` is announced and not written yet. */
+/** What `--only` may name. */
 export const outputs = [
-  { id: 'pdf', ready: true, help: 'true-scale print of every sheet and piece' },
-  { id: 'svg', ready: true, help: 'drawings in mm for a cutting machine' },
-  { id: 'report', ready: true, help: 'report.json: every number behind the roofs' },
-  { id: 'guide', ready: false, help: 'order of work (not yet)' },
+  { id: 'pdf', help: 'true-scale print of every sheet and piece' },
+  { id: 'svg', help: 'drawings in mm for a cutting machine' },
+  { id: 'report', help: 'report.json: every number behind the roofs' },
+  { id: 'guide', help: 'guide.pdf: the order of work, step by step' },
 ] as const;
 
 export type Output = (typeof outputs)[number]['id'];

@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { hasError } from '../core/issue.ts';
 import type { Production } from '../core/pipeline.ts';
+import { writeGuide } from '../io/guide/write-guide.ts';
 import { writePdf } from '../io/pdf/write-pdf.ts';
 import { writeReport } from '../io/report/write-report.ts';
 import { writeSvg } from '../io/svg/write-svg.ts';
@@ -24,14 +25,19 @@ export function titleSlug(title: string): string {
 
 const writers: Readonly<Record<Output, (production: Production, terminal: Terminal) => Promise<readonly NamedFile[]>>> =
   {
-    pdf: async (production, { assets }) => {
-      const font = new Uint8Array(await readFile(join(assets, 'fonts', 'ibm-plex-sans-regular.ttf')));
+    pdf: async (production, terminal) => {
+      const font = await sheetFont(terminal);
       return [{ name: `${titleSlug(production.project.title)}.pdf`, data: writePdf(production, { font }) }];
     },
     svg: async (production) => writeSvg(production).map(({ name, text }) => ({ name, data: text })),
     report: async (production) => [{ name: 'report.json', data: writeReport(production) }],
-    guide: async () => [],
+    guide: async (production, terminal) => [
+      { name: 'guide.pdf', data: writeGuide(production, { font: await sheetFont(terminal) }) },
+    ],
   };
+
+const sheetFont = async ({ assets }: Terminal): Promise<Uint8Array> =>
+  new Uint8Array(await readFile(join(assets, 'fonts', 'ibm-plex-sans-regular.ttf')));
 
 /** Makes every output of a project in a folder; says what was written and what does not fit. */
 export async function produceCommand(

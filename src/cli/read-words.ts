@@ -120,13 +120,11 @@ function readSeconds(values: Values): number | null {
 
 function readOnly(values: Values): readonly Output[] {
   const text = values['only'];
-  if (typeof text !== 'string') return outputs.filter(({ ready }) => ready).map(({ id }) => id);
+  if (typeof text !== 'string') return outputs.map(({ id }) => id);
   const names = text.split(',').map((name) => name.trim());
-  const lines = names.flatMap((name) => {
-    const output = outputs.find(({ id }) => id === name);
-    if (!output) return [`spirewright produce: --only knows ${outputs.map(({ id }) => id).join(', ')}, not '${name}'.`];
-    return output.ready ? [] : [`spirewright produce: the output '${name}' is not available yet.`];
-  });
-  if (lines.length > 0) throw new BadInput(lines);
+  const unknown = names.filter((name) => !outputs.some(({ id }) => id === name));
+  const known = outputs.map(({ id }) => id).join(', ');
+  if (unknown.length > 0)
+    throw new BadInput(unknown.map((name) => `spirewright produce: --only knows ${known}, not '${name}'.`));
   return outputs.filter(({ id }) => names.includes(id)).map(({ id }) => id);
 }

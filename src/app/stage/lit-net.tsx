@@ -4,6 +4,7 @@ import { type BufferGeometry, MeshBasicMaterial } from 'three';
 import type { WorkPlan } from '../../core/fold/approach.ts';
 import { poseNet } from '../../core/fold/pose.ts';
 import { FOLDED, layerMoment } from '../../core/fold/stops.ts';
+import { stripsOf } from '../../core/fold/strips.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import type { Place } from '../../core/issue.ts';
 import type { MadeLayer } from '../../core/make-roof.ts';
@@ -12,7 +13,7 @@ import { useDisposing } from './disposing.ts';
 import { emptyPart, partGeometry, posePart, pushPolygon, pushRibbon } from './flat-part.ts';
 import type { FoldClock } from './fold-clock.ts';
 import { flatten } from './folding-net.tsx';
-import { firstOwners, stripsOf } from './net-parts.ts';
+import { firstOwners } from './net-parts.ts';
 import { type Tone, tones } from './tones.ts';
 
 export interface LitNetProps {

@@ -1,7 +1,7 @@
+import { stripsOf } from '../../core/fold/strips.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import { distance2, lerp2 } from '../../core/geometry/vector.ts';
-import type { Net, Panel, Piece } from '../../core/net/net.ts';
-import { facetsOf } from '../../core/solid/face-frame.ts';
+import type { Net, Piece } from '../../core/net/net.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import { type DashKind, dashLine, type Segment, takeOut } from './dashes.ts';
 import { emptyPart, type FlatPart, pushPolygon, pushRibbon, pushRim } from './flat-part.ts';
@@ -79,14 +79,6 @@ export const firstOwners = (net: Net): readonly number[] => {
 };
 
 const above = 0.05;
-
-/** A panel as the rings that stay flat while it bends: itself, or the strips between the rulings of a rolled one. */
-export const stripsOf = (solid: Solid, { face, polygon }: Panel): readonly (readonly Vec2[])[] => {
-  const roll = solid.faces[face]?.roll;
-  const positions = polygon.map((_, i) => i);
-  if (!roll) return [polygon];
-  return facetsOf({ loop: positions, roll }).map((ring) => ring.map((i) => polygon[i] as Vec2));
-};
 
 export const buildNetParts = (solid: Solid, net: Net, { thickness, line, mapping }: NetDrawing): NetParts => {
   const print = emptyPart();

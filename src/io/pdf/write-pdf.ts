@@ -16,21 +16,27 @@ const FIXED_ID = '5350495245575249474854204E455453';
 
 const pt = (mm: number): number => mm * POINTS_PER_MM;
 
+/** The printed pages as a PDF at true scale. */
+export const writePdf = (production: Production, options: { readonly font: Uint8Array }): Uint8Array =>
+  writePages(drawPages(production), { title: production.project.title, ...options });
+
 /**
- * The printed pages as a PDF at true scale. Coordinates keep six decimals of a point (under a millionth of a mm);
- * viewers are told not to scale. `font` is the file `assets/fonts/ibm-plex-sans-regular.ttf`; the letters used go in.
+ * Pages of one size as a PDF. Coordinates keep six decimals of a point (under a millionth of a mm); viewers are told not to
+ * scale. `font` is the file `assets/fonts/ibm-plex-sans-regular.ttf`; the letters used go in.
  */
-export const writePdf = (production: Production, options: { readonly font: Uint8Array }): Uint8Array => {
-  const pages = drawPages(production);
-  const { page, title } = production.project;
-  const size: [number, number] = [pt(page.width), pt(page.height)];
-  const orientation = page.width > page.height ? 'landscape' : 'portrait';
+export const writePages = (
+  pages: readonly SheetDrawing[],
+  { title, font }: { readonly title: string; readonly font: Uint8Array },
+): Uint8Array => {
+  const [{ width, height } = { width: 0, height: 0 }] = pages;
+  const size: [number, number] = [pt(width), pt(height)];
+  const orientation = width > height ? 'landscape' : 'portrait';
   const doc = new jsPDF({ unit: 'pt', format: size, orientation, precision: 6, floatPrecision: 6, compress: false });
   doc.setCreationDate(FIXED_DATE);
   doc.setFileId(FIXED_ID);
   doc.setDocumentProperties({ title, creator: 'Spirewright' });
   doc.viewerPreferences({ PrintScaling: 'None' });
-  doc.addFileToVFS(FONT_FILE, binaryText(options.font));
+  doc.addFileToVFS(FONT_FILE, binaryText(font));
   doc.addFont(FONT_FILE, FAMILY, 'normal');
   pages.forEach((sheet, i) => {
     if (i > 0) doc.addPage(size, orientation);

@@ -1,0 +1,38 @@
+import { formatLength, type Units } from '../units/units.ts';
+
+/** A length in the project's units, the other ones behind it: `3 7/16 in (87.3 mm)`. */
+export function bothUnits(mm: number, units: Units): string {
+  const inches = formatLength(mm, { units: 'in' });
+  const metric = `${Number(mm.toFixed(1)) + 0} mm`;
+  return units === 'in' ? `${inches} (${metric})` : `${metric} (${inches})`;
+}
+
+/** `A`, `A and B`, `A, B and C`. */
+export const listed = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+
+/** More than this many names are counted, not listed. */
+const FEW = 4;
+
+/** Names where they are few, otherwise how many: `the 12 panels`. */
+export const fewOrCount = (names: readonly string[], what: string): string =>
+  names.length <= FEW ? listed(names) : `the ${names.length} ${what}`;
+
+/** Letters in a row are said by their ends: `A to F, H`. In the order given. */
+export function runsOfMarks(marks: readonly string[]): string {
+  const numbers = marks.map(markNumber);
+  const parts: string[] = [];
+  for (let from = 0; from < marks.length; ) {
+    let to = from;
+    while (to + 1 < marks.length && numbers[to + 1] === (numbers[to] as number) + 1) to++;
+    if (to - from >= 2) parts.push(`${marks[from]} to ${marks[to]}`);
+    else parts.push(...marks.slice(from, to + 1));
+    from = to + 1;
+  }
+  return listed(parts);
+}
+
+/** A, B … Z, AA: as a number in order. */
+const markNumber = (mark: string): number => [...mark].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
+
+export const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
