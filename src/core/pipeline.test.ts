@@ -1,9 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { layoutJob } from './lay-project.ts';
 import { checkLayout } from './layout/check-layout.ts';
 import type { MadeRoof } from './make-roof.ts';
 import { checkNet } from './net/check-net.ts';
-import { piecesToLay, produce } from './pipeline.ts';
+import { produce } from './pipeline.ts';
 import { readProject, resolveProject } from './project/read-project.ts';
 import { checkSolid } from './solid/check-solid.ts';
 
@@ -24,7 +25,8 @@ describe.each(samples)('the sample %s', (name) => {
         expect(checkNet(solid, net, spec.flaps)).toEqual([]);
       }
     }
-    expect(checkLayout(piecesToLay(project, made.roofs), made.sheets, project.stock, 0)).toEqual([]);
+    const { job } = layoutJob(project, made.roofs);
+    expect(checkLayout(job, { sheets: made.sheets, leftOut: [] })).toEqual([]);
   });
 
   test('is plain data and the same twice', () => {

@@ -1,9 +1,9 @@
 import { cutLayers } from './cut-layers.ts';
 import { pathLength, ringLength } from './geometry/polygon.ts';
 import type { Issue } from './issue.ts';
-import { fingerprint } from './layout/fingerprint.ts';
-import { layPieces, type PieceToLay } from './layout/lay.ts';
-import type { LaidSheet } from './layout/layout.ts';
+import { layoutJob, leftOutOf } from './lay-project.ts';
+import type { LaidSheet, Layout } from './layout/layout.ts';
+import { bestLayout, type LayoutEffort } from './layout/search-layout.ts';
 import { type Effort, type MadeRoof, makeRoof, spelled } from './make-roof.ts';
 import { type SeamJoin, scoredLines } from './net/net.ts';
 import type { Project } from './project/project.ts';
@@ -28,47 +28,33 @@ export interface Production {
   readonly issues: readonly Issue[];
 }
 
+/** How long is searched. */
+export interface ProductionEffort extends Effort {
+  /** For a layout; missing: the layout that is found at once. */
+  readonly layout?: LayoutEffort;
+}
+
 /** From a project to its solids, nets, fit and layout. Bad shapes give issues; everything that can be made is made. */
-export function produce(project: Project, effort: Effort = {}): Production {
+export function produce(project: Project, effort: ProductionEffort = {}): Production {
   const roofs = project.roofs.map((spec, index) => makeRoof(spec, project, index, effort));
-  const pieces = piecesToLay(project, roofs);
-  const { sheets, issues: layoutIssues } = layPieces(pieces, project.stock);
+  const { job, issues } = layoutJob(project, roofs);
+  return withLayout({ project, roofs }, { job, issues }, bestLayout(job, effort.layout ?? { rounds: 0 }));
+}
+
+/** Roofs that are made, with a layout of their pieces that was found for the job. */
+export function withLayout(
+  { project, roofs }: Pick<Production, 'project' | 'roofs'>,
+  { job, issues }: ReturnType<typeof layoutJob>,
+  layout: Layout,
+): Production {
+  const found = [...issues, ...leftOutOf(job, layout, roofs)];
   return {
     project,
     roofs,
-    sheets,
-    materials: countMaterials(project, roofs, sheets),
-    issues: [...roofs.flatMap((roof) => roof.issues), ...spelled(layoutIssues, project, '')],
+    sheets: layout.sheets,
+    materials: countMaterials(project, roofs, layout.sheets),
+    issues: [...roofs.flatMap((roof) => roof.issues), ...spelled(found, project, '')],
   };
-}
-
-/** Every piece of every copy, with the sheets it may go on. */
-export function piecesToLay({ stock }: Project, roofs: readonly MadeRoof[]): readonly PieceToLay[] {
-  return roofs.flatMap((made, roof) =>
-    cutLayers(made).flatMap(({ spec: { stock: ids }, net }, layer) => {
-      const { spec } = made;
-      const choices = ids.map((id) => stock.findIndex((one) => one.id === id));
-      const prints = net.pieces.map(({ outline }) => fingerprint(outline));
-      return Array.from({ length: spec.copies }, (_, copy) => copy).flatMap((copy) =>
-        net.pieces.map(
-          ({ id, title, outline, width, height }, piece): PieceToLay => ({
-            roof,
-            layer,
-            piece,
-            copy,
-            id,
-            fingerprint: prints[piece] as string,
-            outline,
-            width,
-            height,
-            stock: choices,
-            title: `${spec.title}: ${title}`,
-            path: layer < spec.layers.length ? `roofs[${roof}].layers[${layer}]` : `roofs[${roof}].seat`,
-          }),
-        ),
-      );
-    }),
-  );
 }
 
 function countMaterials(project: Project, roofs: readonly MadeRoof[], sheets: readonly LaidSheet[]): Materials {

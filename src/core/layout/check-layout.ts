@@ -1,68 +1,105 @@
-import { at, isInside, ringDistance } from '../geometry/polygon.ts';
-import { apply2, type Rigid2 } from '../geometry/rigid2.ts';
-import { cross2, sub2, type Vec2 } from '../geometry/vector.ts';
+import earcut from 'earcut';
+import { type BoxedRing, boxedRing, convexParts, ringDepth } from '../geometry/convex-parts.ts';
+import { areApart, boxOf, convexDepth, ringArea, ringDistance } from '../geometry/polygon.ts';
+import type { Vec2 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
 import type { Direction, Stock } from '../project/project.ts';
-import { isSameAngle, NOISE_MM } from '../tolerance.ts';
-import type { PieceToLay } from './lay.ts';
-import type { LaidSheet, Placement } from './layout.ts';
+import { isSameAngle, isSameLength, NOISE_MM } from '../tolerance.ts';
+import type { LayoutJob } from './job.ts';
+import { keyOf, type LaidSheet, type Layout, type PieceToLay, type Placement } from './layout.ts';
+import { laidRing } from './placed.ts';
+import { sheetRing } from './usable.ts';
 
-/** The motion that a placement stands for. */
-export const placementMotion = ({ x, y, rotation }: Placement): Rigid2 => ({
-  // Quarter and half turns are meant exactly; cos(pi / 2) is not 0 in floating point.
-  cos: cleaned(Math.cos(rotation)),
-  sin: cleaned(Math.sin(rotation)),
-  move: [x, y],
-});
-
-const cleaned = (value: number): number => (isSameAngle(value, Math.round(value)) ? Math.round(value) : value);
-
-/** Proves a layout: every piece once or named as not laid, inside the margins, turned only as the paper allows, none on another. */
-export function checkLayout(
-  pieces: readonly PieceToLay[],
-  sheets: readonly LaidSheet[],
-  stock: readonly Stock[],
-  leftOut: number,
-): readonly Issue[] {
+/**
+ * Proves a layout: every piece once or named as left out, on a paper of its layer and on a sheet that is owned, inside the
+ * margins, turned only as the paper allows, none on another or nearer than the gap, and what is fixed where it was.
+ */
+export function checkLayout(job: Omit<LayoutJob, 'rules' | 'seed'>, { sheets, leftOut }: Layout): readonly Issue[] {
+  const { pieces, stock } = job;
   const issues: Issue[] = [];
-  const found = (code: string, message: string, numbers: Record<string, number> = {}): void => {
-    issues.push({ level: 'error', code, path: '', message, numbers });
-  };
-  const keyOf = ({ roof, layer, piece, copy }: Omit<Placement, 'x' | 'y' | 'rotation'>): string =>
-    `${roof}/${layer}/${piece}/${copy}`;
   const byKey = new Map(pieces.map((piece) => [keyOf(piece), piece]));
   const laid = sheets.flatMap((sheet) => sheet.placements.map(keyOf));
-  if (new Set(laid).size !== laid.length || laid.length + leftOut !== pieces.length) {
-    found('layout-count', 'Not every piece is laid once.', { laidCount: laid.length, piecesCount: pieces.length });
+  const named = leftOut.map((i) => keyOf(pieces[i] as PieceToLay));
+  const all = [...laid, ...named];
+  if (new Set(all).size !== all.length || all.length !== pieces.length) {
+    const numbers = { laidCount: laid.length, piecesCount: pieces.length };
+    issues.push(found('layout-count', 'Not every piece is laid once.', numbers));
   }
   for (const sheet of sheets) {
-    const { width, height, margin, gap, direction } = stock[sheet.stock] as Stock;
+    const paper = stock[sheet.stock] as Stock;
+    if (paper.count !== null && sheet.index >= paper.count)
+      issues.push(
+        found('layout-no-sheet', `There is no such sheet of ${paper.name}.`, { sheetCount: sheet.index + 1 }),
+      );
     const rings = sheet.placements.map((placement) => {
       const piece = byKey.get(keyOf(placement));
       if (!piece) throw new Error(`a placement of no piece: ${keyOf(placement)}`);
-      if (!isAllowedTurn(placement.rotation, direction)) {
-        found('layout-turned', `${piece.title} is turned against the paper.`, { rotation: placement.rotation });
-      }
-      const ring = piece.outline.map((p) => apply2(placementMotion(placement), p));
-      const off = Math.max(
-        ...ring.map(([x, y]) => Math.max(margin - x, margin - y, x - (width - margin), y - (height - margin))),
-      );
-      if (off > NOISE_MM) found('layout-off-sheet', `${piece.title} leaves its sheet.`, { off });
-      return ring;
+      issues.push(...checkPlacement(piece, placement, sheet.stock, paper));
+      return laidRing(piece, placement);
     });
-    rings.forEach((a, i) => {
-      rings.slice(0, i).forEach((b) => {
-        if (ringsOverlap(a, b)) found('layout-overlap', 'Two pieces lie on each other.', { sheetCount: sheet.index });
-        else if (gap > 0 && ringDistance(a, b) < gap - NOISE_MM) {
-          found('layout-gap', 'Two pieces lie nearer to each other than the stock allows.', {
-            sheetCount: sheet.index,
-            gap,
-          });
-        }
-      });
-    });
+    issues.push(...checkPairs(rings, sheet, paper));
   }
+  return [...issues, ...checkFixed(job.fixed, sheets)];
+}
+
+const found = (code: string, message: string, numbers: Readonly<Record<string, number>> = {}): Issue => ({
+  level: 'error',
+  code,
+  path: '',
+  message,
+  numbers,
+});
+
+/** What is wrong with a piece by itself where it lies on a sheet of a stock. */
+export function checkPlacement(piece: PieceToLay, placement: Placement, s: number, stock: Stock): readonly Issue[] {
+  const issues: Issue[] = [];
+  const { title } = piece;
+  if (!piece.stock.includes(s))
+    issues.push(found('layout-stock', `${title} lies on ${stock.name}, which is not for it.`));
+  if (!isAllowedTurn(placement.rotation, stock.direction))
+    issues.push(found('layout-turned', `${title} is turned against the paper.`, { rotation: placement.rotation }));
+  const off = reachOff(laidRing(piece, placement), stock);
+  if (off > NOISE_MM) issues.push(found('layout-off-sheet', `${title} leaves its sheet.`, { off }));
   return issues;
+}
+
+function checkPairs(rings: readonly (readonly Vec2[])[], sheet: LaidSheet, { gap }: Stock): readonly Issue[] {
+  const issues: Issue[] = [];
+  const numbers = { sheetCount: sheet.index + 1 };
+  const boxed = rings.map(boxedRing);
+  rings.forEach((a, i) => {
+    for (const [j, b] of rings.slice(0, i).entries()) {
+      const [p, q] = [boxed[i] as BoxedRing, boxed[j] as BoxedRing];
+      if (areApart(p.box, q.box, gap)) continue;
+      const depth = ringDepth(p, q);
+      if (depth > NOISE_MM)
+        issues.push(found('layout-overlap', 'Two pieces lie on each other.', { ...numbers, depth }));
+      else if (gap > 0 && ringDistance(a, b) < gap - NOISE_MM) {
+        issues.push(
+          found('layout-gap', 'Two pieces lie nearer to each other than the stock allows.', { ...numbers, gap }),
+        );
+      }
+    }
+  });
+  return issues;
+}
+
+function checkFixed(fixed: readonly LaidSheet[], sheets: readonly LaidSheet[]): readonly Issue[] {
+  const isThere = (wanted: Placement, { stock, index }: LaidSheet): boolean =>
+    sheets.some(
+      (sheet) =>
+        sheet.stock === stock &&
+        sheet.index === index &&
+        sheet.placements.some(
+          (one) =>
+            keyOf(one) === keyOf(wanted) &&
+            isSameLength(one.x, wanted.x) &&
+            isSameLength(one.y, wanted.y) &&
+            isSameAngle(one.rotation, wanted.rotation),
+        ),
+    );
+  const moved = fixed.flatMap((sheet) => sheet.placements.filter((placement) => !isThere(placement, sheet)));
+  return moved.map((placement) => found('layout-moved', `A fixed piece has moved: ${keyOf(placement)}.`));
 }
 
 function isAllowedTurn(rotation: number, direction: Direction): boolean {
@@ -71,24 +108,33 @@ function isAllowedTurn(rotation: number, direction: Direction): boolean {
   return isUpright || (direction === 'two-way' && isSameAngle(Math.cos(rotation), -1));
 }
 
-/** Whether two simple rings have more than a border in common: their borders cross, or one holds a point of the other. */
-function ringsOverlap(a: readonly Vec2[], b: readonly Vec2[]): boolean {
-  const crosses = a.some((p, i) => b.some((q, j) => properCrossing(p, at(a, i + 1), q, at(b, j + 1))));
-  const deep = (p: Vec2, ring: readonly Vec2[]): boolean =>
-    isInside(p, ring) && ring.every((q, j) => Math.abs(sideOf(q, at(ring, j + 1), p)) > NOISE_MM);
-  const middle = (ring: readonly Vec2[]): Vec2 => {
-    const sum = ring.reduce<Vec2>((s, p) => [s[0] + p[0], s[1] + p[1]], [0, 0]);
-    return [sum[0] / ring.length, sum[1] / ring.length];
-  };
-  return crosses || [...a, middle(a)].some((p) => deep(p, b)) || [...b, middle(b)].some((p) => deep(p, a));
+/** How far a ring reaches out of a sheet or into its margin, mm; 0 where it keeps inside. */
+export function reachOff(ring: readonly Vec2[], stock: Pick<Stock, 'width' | 'height' | 'outline' | 'margin'>): number {
+  const { width, height, outline, margin } = stock;
+  if (!outline) {
+    const sides = ring.map(([x, y]) => Math.max(margin - x, margin - y, x - (width - margin), y - (height - margin)));
+    return Math.max(0, ...sides);
+  }
+  const parts = convexParts(ring);
+  const outside = trianglesRound(sheetRing(stock)).flatMap((far) => parts.map((part) => convexDepth(part, far)));
+  const near = margin > 0 ? margin - ringDistance(ring, outline) : 0;
+  return Math.max(0, near, ...outside);
 }
 
-/** Distance of p from the line ab, positive to the left, mm. */
-const sideOf = (a: Vec2, b: Vec2, p: Vec2): number =>
-  cross2(sub2(b, a), sub2(p, a)) / (Math.hypot(b[0] - a[0], b[1] - a[1]) || 1);
-
-function properCrossing(p: Vec2, q: Vec2, a: Vec2, b: Vec2): boolean {
-  const [p1, q1, a1, b1] = [sideOf(a, b, p), sideOf(a, b, q), sideOf(p, q, a), sideOf(p, q, b)];
-  const parts = (s: number, t: number): boolean => (s > NOISE_MM && t < -NOISE_MM) || (s < -NOISE_MM && t > NOISE_MM);
-  return parts(p1, q1) && parts(a1, b1);
+/** Everything round a ring for a good way, as triangles. */
+function trianglesRound(ring: readonly Vec2[]): readonly (readonly Vec2[])[] {
+  const { minX, minY, maxX, maxY } = boxOf(ring);
+  const far = 4 * (maxX - minX + maxY - minY);
+  const points: readonly Vec2[] = [
+    [minX - far, minY - far],
+    [maxX + far, minY - far],
+    [maxX + far, maxY + far],
+    [minX - far, maxY + far],
+    ...ring,
+  ];
+  const corners = earcut(points.flat(), [4]);
+  return Array.from({ length: corners.length / 3 }, (_, t) => {
+    const triangle = [0, 1, 2].map((k) => points[corners[3 * t + k] as number] as Vec2);
+    return ringArea(triangle) < 0 ? triangle.reverse() : triangle;
+  }).filter((triangle) => ringArea(triangle) > 0);
 }

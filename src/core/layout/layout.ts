@@ -37,3 +37,29 @@ export interface LaidSheet {
   readonly used: number;
   readonly placements: readonly Placement[];
 }
+
+/** A piece to be laid: its outline with the lower left corner of its box at the origin. */
+export interface PieceToLay extends PieceKey {
+  readonly id: string;
+  /** Of its outline. */
+  readonly fingerprint: string;
+  readonly title: string;
+  /** Where its layer stands in the project file. */
+  readonly path: string;
+  readonly outline: readonly Vec2[];
+  readonly width: number;
+  readonly height: number;
+  /** Indices into the project's stock, in order of preference. */
+  readonly stock: readonly number[];
+}
+
+/** Where every piece lies that has a place. */
+export interface Layout {
+  /** By stock, then by index. */
+  readonly sheets: readonly LaidSheet[];
+  /** Indices of pieces that found no place, in order. */
+  readonly leftOut: readonly number[];
+}
+
+/** One piece for one placement, and for every piece the same text as for its placement. */
+export const keyOf = ({ roof, layer, piece, copy }: PieceKey): string => `${roof}/${layer}/${piece}/${copy}`;

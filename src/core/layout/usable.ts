@@ -1,0 +1,47 @@
+import { EndType, inflatePathsD, JoinType } from 'clipper2-ts';
+import { ringArea } from '../geometry/polygon.ts';
+import type { Vec2 } from '../geometry/vector.ts';
+import type { Stock } from '../project/project.ts';
+import { isPositive } from '../tolerance.ts';
+
+/** Decimals of a millimetre that offset rings keep. */
+const PRECISION = 8;
+
+/** The outline of a sheet, counter-clockwise, mm. */
+export const sheetRing = ({ width, height, outline }: Pick<Stock, 'width' | 'height' | 'outline'>): readonly Vec2[] =>
+  outline ?? rectangle(0, 0, width, height);
+
+export const rectangle = (minX: number, minY: number, maxX: number, maxY: number): readonly Vec2[] => [
+  [minX, minY],
+  [maxX, minY],
+  [maxX, maxY],
+  [minX, maxY],
+];
+
+/**
+ * The part of a sheet within its margin. Where a margin cuts an offcut in parts, the largest; null where nothing is left.
+ */
+export function usableRing(stock: Pick<Stock, 'width' | 'height' | 'outline' | 'margin'>): readonly Vec2[] | null {
+  const { width, height, outline, margin } = stock;
+  if (outline && isPositive(margin)) {
+    const parts = offsetRing(outline, -margin);
+    return parts.reduce<readonly Vec2[] | null>(
+      (best, part) => (best === null || ringArea(part) > ringArea(best) ? part : best),
+      null,
+    );
+  }
+  if (outline) return outline;
+  const isRoom = isPositive(width - 2 * margin) && isPositive(height - 2 * margin);
+  return isRoom ? rectangle(margin, margin, width - margin, height - margin) : null;
+}
+
+/** A ring moved outwards by a distance, or inwards by a negative one: mitred at sharp corners as far as that is not too far. */
+export function offsetRing(ring: readonly Vec2[], by: number): readonly (readonly Vec2[])[] {
+  const paths = [ring.map(([x, y]) => ({ x, y }))];
+  return inflatePathsD(paths, by, JoinType.Miter, EndType.Polygon, MITRE_LIMIT, PRECISION)
+    .map((path) => path.map(({ x, y }): Vec2 => [x, y]))
+    .filter((part) => isPositive(ringArea(part)));
+}
+
+/** A mitre reaches so many times the distance out before it is cut off. */
+const MITRE_LIMIT = 4;
