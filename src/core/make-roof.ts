@@ -1,8 +1,7 @@
 import { type Fit, fitRoof } from './fit/fit.ts';
 import { seatFit, seatJams } from './fit/seat-fit.ts';
 import { fail, type Issue, type Result, spell, succeed } from './issue.ts';
-import { offsetSolid } from './layers/offset-solid.ts';
-import { layerOffsets } from './layers/stack.ts';
+import { insideOf, layerSolids, wallSeat } from './layers/layer-solids.ts';
 import { countedThickness } from './layers/thickness.ts';
 import { buildBoard } from './net/build-board.ts';
 import { buildNet } from './net/build-net.ts';
@@ -61,8 +60,11 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number, effort
     const stock = project.stock.find(({ id }) => id === layer.stock[0]) as Stock;
     return { as: layer.as, thickness: countedThickness(layer, stock) };
   });
-  const surfaces = layerOffsets(stacked).map((by, l) => {
-    const surface = offsetSolid(solid, by);
+  const inside = insideOf(solid, stacked);
+  const { body } = spec;
+  const hasPlate = spec.seat?.plate ?? false;
+  const stands = inside.ok && body && !hasPlate ? wallSeat(solid, inside.value, body) : null;
+  const surfaces = layerSolids(solid, stacked, stands).map((surface, l) => {
     issues.push(...spelled(onLayer(surface.issues, l), project, `${path}.layers[${l}]`));
     return surface.ok ? surface.value : null;
   });
@@ -78,17 +80,15 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number, effort
     firstMark += built.value.seams.length;
     layers.push({ spec: layer, thickness, solid: own, net: built.value });
   }
-  const inside = insideOf(solid, layers);
   if (!inside.ok) return { spec, made: null, issues: [...issues, ...spelled(inside.issues, project, path)] };
   const { fit, issues: fitIssues } = fitRoof(solid, layers, {
     ...project,
     inside: inside.value,
-    body: spec.body,
+    body,
     neighbours: spec.neighbours,
-    hasPlate: spec.seat?.plate ?? false,
+    hasPlate,
   });
   issues.push(...spelled(fitIssues, project, path));
-  const { body } = spec;
   const top = (body?.height ?? 0) - fit.rest;
   const seat = makeSeatLayer(spec, project, { inside: inside.value, layers }, body ? top : null);
   issues.push(...spelled(seat.issues, project, path));
@@ -112,12 +112,6 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number, effort
   const whole = loose ? { ...fit, seat: loose } : fit;
   return { spec, made: { solid, layers: marked, seat: seat.layer, fit: whole }, issues };
 }
-
-/** The underside of a roof: its shape is the outside of board and card; a cover that is innermost lies on what is there. */
-const insideOf = (shape: Solid, [innermost]: readonly MadeLayer[]): Result<Solid> =>
-  innermost && innermost.spec.as !== 'cover' && innermost.thickness > 0
-    ? offsetSolid(shape, -innermost.thickness)
-    : succeed(shape);
 
 function makeSeatLayer(
   { seat }: RoofSpec,

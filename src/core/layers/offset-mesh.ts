@@ -15,8 +15,8 @@ export interface Sector {
   readonly edge: number | null;
   /** Null where the paper is rolled and the plane differs from point to point. */
   readonly plane: MovingPlane | null;
-  /** Face whose rolled surface is met, from its inside (-1) or its outside (1). */
-  readonly rolled?: { readonly face: number; readonly side: 1 | -1 };
+  /** Face whose rolled surface is met, from its inside (-1) or its outside (1), and how fast what touches it there moves. */
+  readonly rolled?: { readonly face: number; readonly side: 1 | -1; readonly speed: number };
 }
 
 /** Where faces meet. Going round counter-clockwise, seen from outside. */
@@ -88,7 +88,7 @@ export function meshOf(solid: Solid): OffsetMesh {
 
 function sectorOfFace(solid: Solid, face: Face, f: number): Sector {
   const own = { face: f, edge: null };
-  if (face.roll) return { ...own, plane: null, rolled: { face: f, side: 1 } };
+  if (face.roll) return { ...own, plane: null, rolled: { face: f, side: 1, speed: 1 } };
   const speed = holdsStill(solid, f) ? 0 : 1;
   return {
     ...own,
@@ -126,7 +126,7 @@ export function sectorOfEdge(solid: Solid, e: number): Sector {
     const met = faces[host] as Face;
     const facing = normalAt(vertices, met, middle);
     const side = standsOn(normal, facing, along) ? 1 : -1;
-    if (met.roll) return { ...own, plane: null, rolled: { face: host, side } };
+    if (met.roll) return { ...own, plane: null, rolled: { face: host, side, speed: side } };
     return { ...own, plane: { normal: scale3(facing, side), speed: side } };
   }
   const out = cross3(along, normal);

@@ -4,6 +4,15 @@ import type { Vec2, Vec3 } from '../geometry/vector.ts';
 import { faceFrame, frameMotion, pointInFace } from '../solid/face-frame.ts';
 import { bendPoint, type Roll, type RolledSurface } from '../solid/roll.ts';
 import { type Edge, edgePath, type Face, type Solid } from '../solid/solid.ts';
+import { NOISE_RAD, ROLL_MM } from '../tolerance.ts';
+
+/** Into how many steps each is parted so that the samples keep near enough to their curve, of so far that they keep from it, mm. */
+export const stepsFrom = (deviation: number): number =>
+  Math.max(1, Math.ceil(Math.sqrt(deviation / ROLL_MM) + NOISE_RAD));
+
+/** How far the samples of curves keep from them at most, mm. */
+export const coarsest = ({ faces }: Pick<Solid, 'faces'>): number =>
+  Math.max(0, ...faces.map(({ roll }) => roll?.deviation ?? 0));
 
 /** The same solid with every step of its curves in so many, each new point on its surface. */
 export function refineCurves(solid: Solid, count: number): Solid {

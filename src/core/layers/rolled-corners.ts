@@ -47,7 +47,7 @@ const apexOf = (solid: Solid, rolled: Rolled): Vec3 =>
   toSpace(solid, rolled, [0, rolled.surface.form === 'cone' ? rolled.surface.apex : 0]);
 
 /**
- * Where corners on rolled faces lie once every face has moved by `by` mm: the surfaces are parallel to what they were, so that
+ * Where corners on rolled faces lie once every face has moved by `by` mm times its speed: the surfaces are parallel to what they were, so that
  * a plane that touches one along a ruling moves like that of a flat face. The samples of a curve share it out between its ends
  * as before.
  */
@@ -57,7 +57,7 @@ export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): Readonl
   for (const edge of solid.edges) for (const v of edge.via ?? []) if (!sampling.has(v)) sampling.set(v, edge);
   const onCurve: (readonly [number, Corner, Edge])[] = [];
   for (const [key, corner] of mesh.corners) {
-    if (!corner.ring.some(({ rolled }) => rolled)) continue;
+    if (!corner.ring.some(({ rolled }) => rolled) || corner.ring.every(holds)) continue;
     const edge = sampling.get(corner.origins[0] as number);
     if (edge) onCurve.push([key, corner, edge]);
     else places.set(key, settle(solid, corner, by, null));
@@ -96,6 +96,11 @@ export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): Readonl
   return places;
 }
 
+/** Nothing of it moves. */
+const holds = ({ plane, rolled }: Sector): boolean => (plane ?? rolled)?.speed === 0;
+
+type Touched = NonNullable<Sector['rolled']>;
+
 interface Placed {
   readonly plane: MovingPlane;
   readonly through: Vec3;
@@ -110,7 +115,7 @@ function settle(solid: Solid, { ring, origins }: Corner, by: number, third: Plac
     const placed = ring.flatMap((sector): Placed[] => {
       if (sector.plane) return [{ plane: sector.plane, through: start }];
       const rolled = rolledAt(solid, sector);
-      return rolled ? touching(solid, rolled, point, sector.rolled?.side ?? 1) : [];
+      return rolled ? touching(solid, rolled, point, sector.rolled as Touched) : [];
     });
     const all = fixed ? [...placed, fixed] : placed;
     const three = threeOf(all.map(({ plane }) => plane)).map(
@@ -135,13 +140,13 @@ function settle(solid: Solid, { ring, origins }: Corner, by: number, third: Plac
 }
 
 /** The plane that touches a rolled face at the ruling of a point; at the peak of a cone three of them. */
-function touching(solid: Solid, rolled: Rolled, point: Vec3, side: 1 | -1): Placed[] {
+function touching(solid: Solid, rolled: Rolled, point: Vec3, { side, speed }: Touched): Placed[] {
   const { face, surface } = rolled;
   const own = solid.faces[face] as Face;
   const isPeak = surface.form === 'cone' && distance3(point, apexOf(solid, rolled)) <= NOISE_MM;
   const touched = (flat: Vec2): Placed => {
     const on = toSpace(solid, rolled, flat);
-    return { plane: { normal: scale3(normalAt(solid.vertices, own, on), side), speed: side }, through: on };
+    return { plane: { normal: scale3(normalAt(solid.vertices, own, on), side), speed }, through: on };
   };
   const roll = own.roll as Roll;
   if (isPeak || (surface.form === 'cone' && isPeakOf(solid, rolled, point))) {

@@ -73,8 +73,9 @@ function endsAt(
   const { dihedral, role } = edge;
   if (dihedral === null) return slanted(0, thickness / Math.tan(freeAngle(solid, face, index)));
   if (role === 'abutment' || isForeign) {
-    // Under a slope the wall ends at the inside of its board; on one it stands.
-    const down = isForeign || isFootOnFace(solid, index) ? 0 : thickness / Math.sin(dihedral);
+    // Under a slope the wall ends at the inside of its board, if it does not already; on one it stands.
+    const stands = isForeign || isFootOnFace(solid, index);
+    const down = stands ? 0 : (thickness - (edge.inset ?? 0)) / Math.sin(dihedral);
     return slanted(down, down + thickness / Math.tan(dihedral));
   }
   const inside = thickness / Math.tan(dihedral / 2);

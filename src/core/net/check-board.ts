@@ -87,7 +87,7 @@ interface Size {
 /** The plane square to an edge: origin on it, seen along the loop of its first face. */
 function across(
   solid: Solid,
-  { ends, faces, role }: Edge,
+  { ends, faces, role, inset = 0 }: Edge,
 ): {
   readonly board: (face: number, cut: BoardEdgeCut, size: Size) => readonly Vec2[];
   readonly slab: (face: number, size: Size) => readonly Vec2[];
@@ -121,7 +121,10 @@ function across(
   };
   return {
     board: (face, { outer, inner }, { far, thickness }) => quad(face, [outer, inner], far, thickness),
-    slab: (face, { far, thickness }) => quad(face, [-far, -far], far, thickness),
+    slab: (face, { far, thickness }) => {
+      const [x, y] = flat(scale3(normalOf(face), inset));
+      return quad(face, [-far, -far], far, thickness).map(([u, v]): Vec2 => [u + x, v + y]);
+    },
     outside: (face, [x, y]) => dot3(normalOf(face), add3(scale3(left, x), scale3(up, y))),
   };
 }

@@ -3,7 +3,7 @@ import { at, isInside } from '../geometry/polygon.ts';
 import { cross3, distance2, distance3, dot3, length3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
 import { isPositive, isSameLength, NOISE_MM, ROLL_MM, SNAP_MM } from '../tolerance.ts';
-import { faceFrame, faceNormal, frameMotion, offRoll, pointInFace } from './face-frame.ts';
+import { faceFrame, faceNormal, frameMotion, normalAt, offRoll, pointInFace } from './face-frame.ts';
 import { bendPoint, type Roll } from './roll.ts';
 import { boundsFace, edgePath, type Face, type Solid } from './solid.ts';
 
@@ -68,7 +68,11 @@ export function checkSolid(solid: Solid, { isLayer = false } = {}): readonly Iss
     }
     if (edge.role === 'abutment') {
       const [, slope] = edge.faces as readonly [number, number];
-      const away = Math.max(...edgePath(edge).map((v) => distanceToFace(solid, slope, solid.vertices[v] as Vec3)));
+      const away = Math.max(
+        ...edgePath(edge).map((v) =>
+          Math.abs(distanceToFace(solid, slope, solid.vertices[v] as Vec3) - (edge.inset ?? 0)),
+        ),
+      );
       if (!(away <= NOISE_MM))
         found('abutment-off', `The wall edge ${edge.id} does not lie on its slope.`, { off: away });
     }
@@ -105,7 +109,9 @@ export function distanceToFace(solid: Solid, face: number, point: Vec3): number 
   const frame = faceFrame(solid, face);
   const roll = solid.faces[face]?.roll;
   if (!roll) return Math.abs(dot3(frame.normal, sub3(point, frame.origin)));
-  return distance3(point, move3(frameMotion(frame), bendPoint(roll.surface, pointInFace(solid, face, point), 1)));
+  // The plane that touches a cone or a cylinder along the ruling under a point is as far from it as the surface.
+  const on = move3(frameMotion(frame), bendPoint(roll.surface, pointInFace(solid, face, point), 1));
+  return Math.abs(dot3(normalAt(solid.vertices, solid.faces[face] as Face, on), sub3(point, on)));
 }
 
 /** For each face which roof it belongs to: slopes that meet along an edge belong together, those of a roof on another do not. */

@@ -45,6 +45,11 @@ export interface Edge {
    * slope, behind the wall.
    */
   readonly dihedral: number | null;
+  /**
+   * At an abutment, mm: how far the wall ends behind the face that it meets, or before it where it stands on it, since what lies
+   * there has a thickness; missing: it ends in the face.
+   */
+  readonly inset?: number;
 }
 
 /**

@@ -1,0 +1,90 @@
+import { at } from '../geometry/polygon.ts';
+import { distance3, type Vec3 } from '../geometry/vector.ts';
+import type { Face, Solid } from '../solid/solid.ts';
+import { NOISE_MM } from '../tolerance.ts';
+import { faceTrouble } from './face-trouble.ts';
+import { moveFaces } from './move-faces.ts';
+import { edgesAnew, type NewRidge } from './offset-edges.ts';
+import type { Corner, OffsetMesh } from './offset-mesh.ts';
+import { placeRolled, rolledAnew } from './rolled-corners.ts';
+
+/** A solid whose faces have moved; or the face that would vanish, and how far it could go, mm, where that is known. */
+export type MovedSolid =
+  | { readonly ok: true; readonly solid: Solid; readonly ridges: readonly NewRidge[] }
+  | { readonly ok: false; readonly face: number; readonly at: number | null };
+
+/**
+ * The solid once the planes of its mesh have moved by `target` mm times their speeds, and its rolled faces by `rolledBy` mm. Faces
+ * keep their ids, titles, sides and order, edges their ids where they are the same edge.
+ */
+export function moveSolid(solid: Solid, start: OffsetMesh, target: number, rolledBy: number): MovedSolid {
+  const moved = moveFaces(start, target);
+  if (!moved.ok) return moved;
+  const rolled = placeRolled(solid, moved.mesh, target);
+  const corners = new Map(
+    [...moved.mesh.corners].map(
+      ([key, corner]) => [key, { ...corner, place: rolled.get(key) ?? corner.place }] as const,
+    ),
+  );
+  const mesh: OffsetMesh = { corners, loops: moved.mesh.loops };
+  const numbers = numbered(mesh);
+  const vertices: Vec3[] = [];
+  for (const [key, index] of numbers) vertices[index] = (corners.get(key) as Corner).place;
+  const faces: Face[] = [];
+  for (const [f, face] of solid.faces.entries()) {
+    const ring = (mesh.loops[f] as readonly number[]).map((key) => numbers.get(key) as number);
+    const loop = ring.filter((v, i) => v !== at(ring, i + 1));
+    if (loop.length < 3) return { ok: false, face: f, at: null };
+    const points = loop.map((v) => vertices[v] as Vec3);
+    const roll = holdsStill(solid, face, points) ? face.roll : rolledAnew(solid, f, points, rolledBy);
+    if (face.roll && !roll) return { ok: false, face: f, at: null };
+    if (!points.every((p) => p.every(Number.isFinite))) return { ok: false, face: f, at: null };
+    faces.push({ ...face, loop, ...(roll ? { roll } : {}) });
+  }
+  const trouble = faceTrouble(solid, { vertices, faces });
+  if (trouble !== null) return { ok: false, face: trouble, at: null };
+  const twice = stepTwice(faces);
+  if (twice !== null) return { ok: false, face: twice, at: null };
+  const { edges, ridges } = edgesAnew(solid, mesh, numbers, { vertices, faces });
+  return { ok: true, solid: { ...solid, vertices, faces, edges }, ridges };
+}
+
+/** A face whose corners are where they were; it lies flat as before. */
+const holdsStill = ({ vertices }: Solid, { loop, roll }: Face, points: readonly Vec3[]): boolean =>
+  !roll ||
+  (loop.length === points.length &&
+    loop.every((v, i) => distance3(vertices[v] as Vec3, points[i] as Vec3) <= NOISE_MM));
+
+/** A face that runs along an edge in the same direction as another, or along both sides of it: it has met another away from its edges. */
+function stepTwice(faces: readonly Face[]): number | null {
+  const seen = new Map<string, number>();
+  for (const [f, { loop }] of faces.entries()) {
+    for (const [i, v] of loop.entries()) {
+      const to = at(loop, i + 1);
+      if (seen.has(`${v}-${to}`) || seen.get(`${to}-${v}`) === f) return f;
+      seen.set(`${v}-${to}`, f);
+    }
+  }
+  return null;
+}
+
+/** A number for each place: corners of one face that have come nearer than the noise are one. */
+function numbered({ corners, loops }: OffsetMesh): ReadonlyMap<number, number> {
+  const kept = new Map<number, number>();
+  const root = (key: number): number => {
+    const up = kept.get(key);
+    return up === undefined ? key : root(up);
+  };
+  for (const loop of loops) {
+    loop.forEach((from, i) => {
+      const [a, b] = [root(from), root(at(loop, i + 1))];
+      const near = distance3((corners.get(a) as Corner).place, (corners.get(b) as Corner).place);
+      if (a !== b && near <= NOISE_MM) kept.set(Math.max(a, b), Math.min(a, b));
+    });
+  }
+  const numbers = new Map<number, number>();
+  let count = 0;
+  for (const key of [...corners.keys()].sort((a, b) => a - b)) if (root(key) === key) numbers.set(key, count++);
+  for (const key of corners.keys()) numbers.set(key, numbers.get(root(key)) as number);
+  return numbers;
+}

@@ -1,0 +1,74 @@
+import { describe, expect, test } from 'vitest';
+import { rectangularBody } from '../footprint/rectangular-body.ts';
+import type { ShapeValues } from '../project/project.ts';
+import { findKind } from '../roofs/catalogue.ts';
+import type { Solid } from '../solid/solid.ts';
+import { insideOf, layerSolids, wallSeat } from './layer-solids.ts';
+import type { StackedLayer } from './stack.ts';
+
+/** Where the corners of a face lie, y and level, in the order of its loop from its lowest on the south side. */
+function corners(
+  kind: string,
+  shape: ShapeValues,
+  stack: readonly StackedLayer[],
+  face: string,
+): readonly number[][][] {
+  const body = rectangularBody(50, 48, 30);
+  const built = findKind(kind)?.build(shape, body);
+  if (!built?.ok) throw new Error(JSON.stringify(built?.issues));
+  const inside = insideOf(built.value, stack);
+  if (!inside.ok) throw new Error(JSON.stringify(inside.issues));
+  return layerSolids(built.value, stack, wallSeat(built.value, inside.value, body)).map((made) => {
+    if (!made.ok) throw new Error(JSON.stringify(made.issues));
+    const { vertices, faces } = made.value as Solid;
+    return (faces.find(({ id }) => id === face)?.loop ?? []).map((v) => (vertices[v] ?? []).slice(1));
+  });
+}
+
+const near = (points: readonly (readonly number[])[]): unknown[] =>
+  points.map((p) => p.map((x) => expect.closeTo(x, 9)));
+
+describe('a gable wall set back 5 mm under board of 2 mm', () => {
+  const stack = [
+    { as: 'board', thickness: 2 },
+    { as: 'cover', thickness: 1 },
+  ] as const;
+
+  // Depth 56, rise 21: runs of 28, slants of 35. The walls of the body stand 4 mm in, where the roof is 4 · 21 / 28 = 3 high. Its
+  // underside lies 2 · 35 / 28 = 2.5 lower: the wall begins at 0.5 and ends at 18.5, as high as before.
+  test('of equal pitches goes down by thickness over the cosine of the pitch, as it is', () => {
+    const wall = near([
+      [-24, 0.5],
+      [24, 0.5],
+      [0, 18.5],
+    ]);
+    const shape = { width: 60, depth: 56, rise: 21, ridge: 'along-width' };
+    // The paper on the wall ends under the same board.
+    expect(corners('gable', shape, stack, 'east')).toEqual([wall, wall]);
+  });
+
+  // Runs of 40 and 16 at a rise of 30: slants of 50 and 34. At the walls the roof is 3 and 7.5 high; its underside lies 2 · 50 / 40 = 2.5
+  // and 2 · 34 / 16 = 4.25 lower, at 0.5 and 3.25. Its undersides meet where 0.75 (y + 28) - 2.5 = 1.875 (28 - y) - 4.25, at
+  // y = 11 1/3, 27 high. So the wall is 26.5 high in place of 27, and 2.75 in place of 4.5 at the back.
+  test('of unlike pitches is cut anew', () => {
+    const wall = near([
+      [-24, 0.5],
+      [24, 0.5],
+      [24, 3.25],
+      [34 / 3, 27],
+    ]);
+    const shape = { width: 60, depth: 56, rise: 30, ridgeOffset: 12 };
+    expect(corners('saltbox', shape, stack, 'east')).toEqual([wall, wall]);
+  });
+
+  test('in card of 0.8 mm ends at the inside of the card, 0.4 mm under its middle', () => {
+    // The underside lies 0.8 · 35 / 28 = 1 lower than the shape.
+    const wall = near([
+      [-24, 2],
+      [24, 2],
+      [0, 20],
+    ]);
+    const shape = { width: 60, depth: 56, rise: 21, ridge: 'along-width' };
+    expect(corners('gable', shape, [{ as: 'shell', thickness: 0.8 }], 'east')).toEqual([wall]);
+  });
+});
