@@ -3,16 +3,52 @@ import { tableText } from '../../src/cli/columns.ts';
 import { buildPage } from './build-page.ts';
 import { firstLoad, totalGz } from './first-load.ts';
 import { firstPaints } from './first-paint.ts';
+import { roofsOnSheets } from './nest-roofs.ts';
+import { sheetResults, stripResults } from './nest-sets.ts';
 import { exampleSpeeds, netSpeeds } from './net-speed.ts';
 import { roofSpeeds } from './roof-speed.ts';
 import { LEVELS, skeletonSpeeds } from './skeleton-speed.ts';
 import { solidSpeeds } from './solid-speed.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
+/** Instances published by others, beside the project; not part of it. */
+const SETS = fileURLToPath(new URL('../../../shared/bench', import.meta.url));
+const NO_SETS = 'The published sets are not there: they belong in ../shared/bench.\n';
 const kilobytes = (bytes: number): string => `${(bytes / 1000).toFixed(1)} KB`;
 
-/** Prints speed as ratios within one run: milliseconds differ from machine to machine, ratios far less. */
-export async function main(): Promise<number> {
+/** A part of the bench by the word that chooses it. */
+const PARTS: Readonly<Record<string, (seconds: number | undefined) => void | Promise<void>>> = {
+  roofs: benchRoofs,
+  solids: benchSolids,
+  slopes: benchSlopes,
+  nets: benchNets,
+  page: benchPage,
+  nest: benchTenRoofs,
+  strips: benchStrips,
+  sheets: benchSheets,
+};
+/** What is measured where no part is named: published sets of layouts take long and are asked for by name. */
+const USUAL = ['roofs', 'solids', 'slopes', 'nets', 'page', 'nest'];
+
+/**
+ * Prints speed as ratios within one run: milliseconds differ from machine to machine, ratios far less. The words choose parts; a
+ * number is the processor seconds for each layout.
+ */
+export async function main(words: readonly string[]): Promise<number> {
+  const seconds = words.map(Number).find((value) => value > 0);
+  const parts = words.filter((word) => Number.isNaN(Number(word)));
+  const unknown = parts.filter((word) => !(word in PARTS));
+  if (unknown.length > 0) {
+    process.stderr.write(
+      `No such part of the bench: ${unknown.join(', ')}. There are ${Object.keys(PARTS).join(', ')}.\n`,
+    );
+    return 2;
+  }
+  for (const part of parts.length > 0 ? parts : USUAL) await PARTS[part]?.(seconds);
+  return 0;
+}
+
+function benchRoofs(): void {
   const { yardstick, roofs } = roofSpeeds();
   print(
     'Parameter change: solid, net, flaps, fit and fold pose',
@@ -22,7 +58,9 @@ export async function main(): Promise<number> {
   process.stdout.write(
     tableText(['Roof', 'Panels', 'ms', '× yardstick'], [...rows, ['(yardstick)', '', yardstick.toFixed(3), '1.00']]),
   );
+}
 
+function benchSolids(): void {
   print('Parameter change to solid, every example of the catalogue', 'aim: under 4 ms; the slowest ten of them');
   process.stdout.write(
     tableText(
@@ -32,7 +70,9 @@ export async function main(): Promise<number> {
         .map(({ kind, title, faces, ms }) => [kind, title, String(faces), ms.toFixed(3)]),
     ),
   );
+}
 
+function benchSlopes(): void {
   print(
     'Slopes over a random outline, a pitch for each side',
     `aim: 100 corners under 5 ms, 1000 under 500 ms; beside a polygon library's offsets at ${LEVELS} levels`,
@@ -50,7 +90,9 @@ export async function main(): Promise<number> {
       ]),
     ),
   );
+}
 
+function benchNets(): void {
   print(
     'Parameter change to solid, net, flaps and fold pose, every example of the catalogue',
     'aim: under 16 ms; as a shell in one piece and as a cover by panels, the slowest ten of them',
@@ -77,7 +119,9 @@ export async function main(): Promise<number> {
       ]),
     ),
   );
+}
 
+async function benchPage(): Promise<void> {
   buildPage();
   print('First load', 'scripts and styles before the stage, packed');
   const files = firstLoad(`${root}dist`);
@@ -95,7 +139,44 @@ export async function main(): Promise<number> {
       ],
     ),
   );
-  return 0;
+}
+
+function benchTenRoofs(seconds = 6): void {
+  print('Ten roofs on A4', `aim: a first layout in 0.3 s, after 3 s within 2 % of the last; one core, ${seconds} s`);
+  const { pieces, first, costs, plain } = roofsOnSheets(seconds);
+  const row = (title: string, time: number, cost: number): string[] => [title, time.toFixed(2), cost.toFixed(3)];
+  process.stdout.write(
+    tableText(
+      [`${pieces} pieces`, 's', 'sheets used'],
+      [
+        row('first layout', first, costs[0]),
+        row('after 3 s', 3, costs[1]),
+        row('last', seconds, costs[2]),
+        row('plain bottom-left fill', plain.seconds, plain.cost),
+      ],
+    ),
+  );
+}
+
+function benchStrips(seconds = 60): void {
+  print('Published strips', `density over the best ever published; seed 1, ${seconds} s each on one core`);
+  const results = [...stripResults(SETS, seconds)];
+  if (results.length === 0) process.stdout.write(NO_SETS);
+  const rows = results.map(({ name, density, ratio }) => [name, (100 * density).toFixed(2), ratio.toFixed(4)]);
+  const mean = results.reduce((sum, { ratio }) => sum + ratio, 0) / results.length;
+  process.stdout.write(tableText(['Instance', 'density, %', 'ratio'], [...rows, ['mean', '', mean.toFixed(4)]]));
+}
+
+function benchSheets(seconds = 20): void {
+  print('Published sheets without waste', `seed 1, ${seconds} s each on one core`);
+  const results = [...sheetResults(SETS, seconds)];
+  if (results.length === 0) process.stdout.write(NO_SETS);
+  process.stdout.write(
+    tableText(
+      ['Instance', 'optimum', 'sheets', 'used'],
+      results.map(({ name, optimum, sheets, cost }) => [name, String(optimum), String(sheets), cost.toFixed(3)]),
+    ),
+  );
 }
 
 const print = (title: string, about: string): void => void process.stdout.write(`\n${title} (${about})\n\n`);

@@ -11,6 +11,8 @@ export interface OpenSheet {
   readonly box: Box;
   readonly fixed: readonly Fixed[];
   readonly laid: Laid[];
+  /** Shapes that found no room: what is laid only grows, so they need not ask again. */
+  readonly refused: Set<Shape>;
 }
 
 /** A piece on a sheet: the lower left corner of its shape's box at (x, y). */
@@ -42,6 +44,7 @@ export function bestSpot(job: Job, sheet: OpenSheet, poses: readonly Pose[], wis
   const { gap } = job.kinds[sheet.kind]!;
   for (const pose of poses) {
     const { shape } = pose;
+    if (sheet.refused.has(shape)) continue;
     const { minX, minY } = sheet.box;
     const [maxX, maxY] = [Math.max(minX, sheet.box.maxX - shape.width), Math.max(minY, sheet.box.maxY - shape.height)];
     if (maxX - minX + TOUCH_MM < 0 || maxY - minY + TOUCH_MM < 0) continue;
@@ -49,10 +52,15 @@ export function bestSpot(job: Job, sheet: OpenSheet, poses: readonly Pose[], wis
       ...sheet.fixed.map((one): Near => nearOf(job.shapes.noFit(one.shape, shape, one.gap), one.x, one.y)),
       ...sheet.laid.map((one): Near => nearOf(job.shapes.noFit(one.pose.shape, shape, gap), one.x, one.y)),
     ];
-    eachContact(near, { minX, minY, maxX, maxY }, (x, y) => {
-      const value = wish(x, y, shape);
-      if ((best === null || value < best.wish) && isFree(near, x, y)) best = { pose, x, y, wish: value };
+    const room = { minX, minY, maxX, maxY };
+    eachContact(near, room, {
+      isWorth: (x, y) => best === null || wish(x, y, shape) < best.wish,
+      offer: (x, y) => {
+        const value = wish(x, y, shape);
+        if ((best === null || value < best.wish) && isFree(near, x, y)) best = { pose, x, y, wish: value };
+      },
     });
+    if (best === null) sheet.refused.add(shape);
   }
   return best;
 }
@@ -80,52 +88,81 @@ const nearOf = (noFit: NoFit, x: number, y: number): Near => ({
 function isFree(near: readonly Near[], x: number, y: number): boolean {
   for (const one of near) {
     if (x <= one.minX || x >= one.maxX || y <= one.minY || y >= one.maxY) continue;
-    if (one.noFit.depth(x - one.x, y - one.y) > 0) return false;
+    if (one.noFit.overlaps(x - one.x, y - one.y)) return false;
   }
   return true;
 }
 
-/** Calls with every point of the box where a border line ends, or meets another one's or the edge of the box; and its corners. */
-function eachContact(near: readonly Near[], box: Box, call: (x: number, y: number) => void): void {
+interface Taker {
+  /** Whether a point no nearer to the lower left than this could be wanted. */
+  readonly isWorth: (x: number, y: number) => boolean;
+  readonly offer: (x: number, y: number) => void;
+}
+
+/** Crossings of more lines than this are not worth their time: the ends of the lines have to do. */
+const MOST_LINES = 1500;
+
+/** Numbers kept of a border line: ax, ay, bx, by, and whose it is. */
+const STRIDE = 5;
+
+/** Offers the corners of the box, and every point of it where a border line ends or meets another one's or an edge of the box. */
+function eachContact(near: readonly Near[], box: Box, { isWorth, offer }: Taker): void {
   const { minX, minY, maxX, maxY } = box;
   const within = (x: number, y: number): void => {
     if (x < minX - TOUCH_MM || x > maxX + TOUCH_MM || y < minY - TOUCH_MM || y > maxY + TOUCH_MM) return;
-    call(Math.min(maxX, Math.max(minX, x)), Math.min(maxY, Math.max(minY, y)));
+    offer(Math.min(maxX, Math.max(minX, x)), Math.min(maxY, Math.max(minY, y)));
   };
-  for (const x of [minX, maxX]) for (const y of [minY, maxY]) call(x, y);
-  near.forEach((one, i) => {
+  offer(minX, minY);
+  offer(minX, maxY);
+  offer(maxX, minY);
+  offer(maxX, maxY);
+  const lines: number[] = [];
+  for (let i = 0; i < near.length; i++) {
+    const one = near[i]!;
     const { border } = one.noFit;
     for (let k = 0; k < border.length; k += 4) {
-      const [ax, ay] = [border[k]! + one.x, border[k + 1]! + one.y];
-      const [bx, by] = [border[k + 2]! + one.x, border[k + 3]! + one.y];
+      const ax = border[k]! + one.x;
+      const ay = border[k + 1]! + one.y;
+      const bx = border[k + 2]! + one.x;
+      const by = border[k + 3]! + one.y;
+      const left = Math.min(ax, bx);
+      const low = Math.min(ay, by);
+      if (left > maxX || low > maxY || Math.max(ax, bx) < minX || Math.max(ay, by) < minY) continue;
+      if (!isWorth(Math.max(minX, left), Math.max(minY, low))) continue;
+      lines.push(ax, ay, bx, by, i);
       within(ax, ay);
       within(bx, by);
-      for (const x of [minX, maxX]) if (ax < x !== bx < x) within(x, ay + ((by - ay) * (x - ax)) / (bx - ax));
-      for (const y of [minY, maxY]) if (ay < y !== by < y) within(ax + ((bx - ax) * (y - ay)) / (by - ay), y);
-    }
-    for (let j = 0; j < i; j++) {
-      const other = near[j]!;
-      if (one.minX > other.maxX || other.minX > one.maxX || one.minY > other.maxY || other.minY > one.maxY) continue;
-      eachCrossing(one, other, within);
-    }
-  });
-}
-
-function eachCrossing(one: Near, other: Near, call: (x: number, y: number) => void): void {
-  const [a, b] = [one.noFit.border, other.noFit.border];
-  const [ox, oy] = [other.x - one.x, other.y - one.y];
-  for (let k = 0; k < a.length; k += 4) {
-    const [ax, ay] = [a[k]!, a[k + 1]!];
-    const [ux, uy] = [a[k + 2]! - ax, a[k + 3]! - ay];
-    for (let l = 0; l < b.length; l += 4) {
-      const [px, py] = [b[l]! + ox - ax, b[l + 1]! + oy - ay];
-      const [vx, vy] = [b[l + 2]! - b[l]!, b[l + 3]! - b[l + 1]!];
-      const det = ux * vy - uy * vx;
-      const s = (px * vy - py * vx) / det;
-      const t = (px * uy - py * ux) / det;
-      if (s >= 0 && s <= 1 && t >= 0 && t <= 1) call(one.x + ax + ux * s, one.y + ay + uy * s);
+      if (ax < minX !== bx < minX) within(minX, ay + ((by - ay) * (minX - ax)) / (bx - ax));
+      if (ax < maxX !== bx < maxX) within(maxX, ay + ((by - ay) * (maxX - ax)) / (bx - ax));
+      if (ay < minY !== by < minY) within(ax + ((bx - ax) * (minY - ay)) / (by - ay), minY);
+      if (ay < maxY !== by < maxY) within(ax + ((bx - ax) * (maxY - ay)) / (by - ay), maxY);
     }
   }
+  const worth: number[] = [];
+  for (let k = 0; k < lines.length; k += STRIDE) {
+    const [left, low] = [Math.min(lines[k]!, lines[k + 2]!), Math.min(lines[k + 1]!, lines[k + 3]!)];
+    if (isWorth(Math.max(minX, left), Math.max(minY, low))) worth.push(k);
+  }
+  if (worth.length > MOST_LINES) return;
+  for (let i = 0; i < worth.length; i++) for (let j = 0; j < i; j++) meet(lines, worth[i]!, worth[j]!, within);
+}
+
+/** Where two border lines of different owners cross. */
+function meet(lines: readonly number[], k: number, l: number, call: (x: number, y: number) => void): void {
+  if (lines[k + 4] === lines[l + 4]) return;
+  const ax = lines[k]!;
+  const ay = lines[k + 1]!;
+  const ux = lines[k + 2]! - ax;
+  const uy = lines[k + 3]! - ay;
+  const px = lines[l]! - ax;
+  const py = lines[l + 1]! - ay;
+  const vx = lines[l + 2]! - lines[l]!;
+  const vy = lines[l + 3]! - lines[l + 1]!;
+  const det = ux * vy - uy * vx;
+  const s = (px * vy - py * vx) / det;
+  if (!(s >= 0 && s <= 1)) return;
+  const t = (px * uy - py * ux) / det;
+  if (t >= 0 && t <= 1) call(ax + ux * s, ay + uy * s);
 }
 
 /**
@@ -151,8 +188,11 @@ export interface Construction {
 
 export function openSheet(job: Job, kind: number, sheet: number): OpenSheet {
   const { box, round, taken } = job.kinds[kind]!;
-  return { kind, sheet, box, fixed: [...round, ...(taken[sheet] ?? [])], laid: [] };
+  return { kind, sheet, box, fixed: [...round, ...(taken[sheet] ?? [])], laid: [], refused: new Set() };
 }
+
+/** Where a piece may lie at many turns, the others are looked at only if none of the first has room. */
+const FIRST_POSES = 4;
 
 function layOn(
   job: Job,
@@ -163,14 +203,16 @@ function layOn(
   wish: Wish,
 ): boolean {
   const open = sheets.filter((sheet) => sheet.kind === kind);
-  for (const sheet of open) if (layAt(sheet, piece, bestSpot(job, sheet, poses, wish))) return true;
+  const spotOn = (sheet: OpenSheet): Spot | null =>
+    bestSpot(job, sheet, poses.slice(0, FIRST_POSES), wish) ?? bestSpot(job, sheet, poses.slice(FIRST_POSES), wish);
+  for (const sheet of open) if (layAt(sheet, piece, spotOn(sheet))) return true;
   const { count } = job.kinds[kind]!;
   // Sheets with locked pieces are open from the start; the others follow in order.
   let index = 0;
   while (open.some(({ sheet }) => sheet === index)) index++;
   if (index >= count) return false;
   const fresh = openSheet(job, kind, index);
-  if (!layAt(fresh, piece, bestSpot(job, fresh, poses, wish))) return false;
+  if (!layAt(fresh, piece, spotOn(fresh))) return false;
   sheets.push(fresh);
   return true;
 }

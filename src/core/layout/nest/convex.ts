@@ -118,3 +118,18 @@ function outward(a: Vec2, b: Vec2): Vec2 {
   const length = distance2(a, b);
   return [(b[1] - a[1]) / length, (a[0] - b[0]) / length];
 }
+
+/** The convex hull, counter-clockwise (A. M. Andrew, 1979). */
+export function convexHull(points: Ring): Ring {
+  const sorted = points.toSorted((a, b) => a[0] - b[0] || a[1] - b[1]);
+  const half = (list: Ring): Vec2[] => {
+    const chain: Vec2[] = [];
+    for (const p of list) {
+      while (chain.length > 1 && cross2(sub2(chain.at(-1)!, chain.at(-2)!), sub2(p, chain.at(-1)!)) <= 0) chain.pop();
+      chain.push(p);
+    }
+    chain.pop();
+    return chain;
+  };
+  return [...half(sorted), ...half(sorted.toReversed())];
+}

@@ -97,7 +97,7 @@ describe('laying on sheets', () => {
           if (isBetter) expect(nestTroubles(problem, layout)).toEqual([]);
         }
       }),
-      { numRuns: runs(60) },
+      { numRuns: runs(40) },
     );
   });
 
@@ -106,7 +106,7 @@ describe('laying on sheets', () => {
       fc.property(problems, fc.integer({ min: 0, max: 1000 }), (problem, seed) => {
         expect(JSON.stringify(steps(problem, 3, seed))).toBe(JSON.stringify(steps(problem, 3, seed)));
       }),
-      { numRuns: runs(10) },
+      { numRuns: runs(6) },
     );
   });
 

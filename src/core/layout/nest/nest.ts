@@ -1,7 +1,10 @@
-import { type Construction, layInOrder, leftmost, lowest } from './construct.ts';
+import { seeded } from '../../random.ts';
+import { type Construction, layInOrder, leftmost, lowest, openSheet } from './construct.ts';
+import { convexHull } from './convex.ts';
 import { costOf } from './cost.ts';
 import { type Job, readyJob } from './job.ts';
 import type { NestLayout, NestOptions, NestPlacement, NestProblem, NestStep } from './problem.ts';
+import { improveSheets } from './sheets.ts';
 
 export type {
   NestChoice,
@@ -15,31 +18,65 @@ export type {
   Ring,
   Turns,
 } from './problem.ts';
+export { nestStrip, type StripPiece, type StripStep } from './strip.ts';
 
 /**
  * Lays pieces on sheets: every layout handed out is complete and valid, each better than those before it. The same problem, seed
  * and rounds give the same layouts to the last digit. Stops after the rounds asked for, or when nothing can be gained.
  */
-export function* nestSheets(problem: NestProblem, _options: NestOptions): Generator<NestStep, void> {
+export function* nestSheets(problem: NestProblem, { seed, rounds, share }: NestOptions): Generator<NestStep, void> {
+  const hulls = readyJob({
+    ...problem,
+    pieces: problem.pieces.map((piece) => ({ ...piece, outline: convexHull(piece.outline) })),
+  });
+  const quick = layInOrder(hulls, byArea(hulls), leftmost);
+  let layout = layoutOf(hulls, quick);
+  yield { layout, isBetter: true };
+
   const job = readyJob(problem);
-  let best: NestLayout | null = null;
+  let best = takenOver(job, quick);
   for (const construction of firstTries(job)) {
-    const cost = costOf(job, construction);
-    const isBetter = best === null || cost < best.cost;
-    if (best === null || isBetter) best = layoutOf(construction, cost);
-    yield { layout: best, isBetter };
+    const isBetter = costOf(job, construction) < layout.cost;
+    if (isBetter) [best, layout] = [construction, layoutOf(job, construction)];
+    yield { layout, isBetter };
+  }
+  let step = 0;
+  const isOver = (): boolean => (share ? share(step) : step / Math.max(1, rounds)) >= 1;
+  if (rounds === 0 && !share) return;
+  for (const found of improveSheets(job, best, seeded(seed))) {
+    if (found) layout = layoutOf(job, found);
+    step++;
+    yield { layout, isBetter: found !== null };
+    if (isOver()) return;
   }
 }
 
+const byArea = ({ pieces }: Job): number[] =>
+  pieces.map((_, i) => i).sort((a, b) => pieces[b]!.area - pieces[a]!.area || a - b);
+
 function* firstTries(job: Job): Generator<Construction> {
   const heights = job.pieces.map(({ poses }) => Math.max(0, ...poses.flat().map(({ shape }) => shape.height)));
-  const indices = job.pieces.map((_, i) => i);
-  const byArea = indices.toSorted((a, b) => job.pieces[b]!.area - job.pieces[a]!.area || a - b);
-  const byHeight = indices.toSorted((a, b) => heights[b]! - heights[a]! || a - b);
-  for (const order of [byArea, byHeight]) for (const wish of [leftmost, lowest]) yield layInOrder(job, order, wish);
+  const large = byArea(job);
+  const tall = large.toSorted((a, b) => heights[b]! - heights[a]!);
+  for (const order of [large, tall]) for (const wish of [leftmost, lowest]) yield layInOrder(job, order, wish);
 }
 
-function layoutOf({ sheets, leftOut }: Construction, cost: number): NestLayout {
+/** A layout of the pieces' hulls as one of the pieces themselves. */
+function takenOver(job: Job, { sheets, leftOut }: Construction): Construction {
+  return {
+    sheets: sheets.map(({ kind, sheet, laid }) => ({
+      ...openSheet(job, kind, sheet),
+      laid: laid.map((one) => {
+        const poses = job.pieces[one.piece]!.poses[kind]!;
+        return { ...one, pose: poses.find(({ rotation }) => rotation === one.pose.rotation)! };
+      }),
+    })),
+    leftOut,
+  };
+}
+
+function layoutOf(job: Job, construction: Construction): NestLayout {
+  const { sheets, leftOut } = construction;
   const placements = sheets.flatMap(({ kind, sheet, laid }) =>
     laid.map(
       ({ piece, pose, x, y }): NestPlacement => ({
@@ -55,6 +92,6 @@ function layoutOf({ sheets, leftOut }: Construction, cost: number): NestLayout {
   return {
     placements: placements.sort((a, b) => a.piece - b.piece),
     leftOut: leftOut.toSorted((a, b) => a - b),
-    cost,
+    cost: costOf(job, construction),
   };
 }

@@ -1,7 +1,11 @@
-import { boxOf } from '../../geometry/polygon.ts';
-import { HAIR_MM, TOUCH_MM } from '../../tolerance.ts';
+import { type Box, boxOf } from '../../geometry/polygon.ts';
+import { TOUCH_MM } from '../../tolerance.ts';
 import { convexDifference, growConvex } from './convex.ts';
+import { DepthGrid } from './depth-grid.ts';
 import type { Ring } from './problem.ts';
+
+/** Kept here, too: it is asked for millions of times a second. */
+const TOUCH = TOUCH_MM;
 
 /**
  * Where a piece B may not lie beside a piece A at the origin: the differences of their convex parts. B moved by d overlaps A just
@@ -13,19 +17,25 @@ export class NoFit {
   readonly maxX: number;
   readonly maxY: number;
   /** Border of all parts together, as loose pieces of line: ax, ay, bx, by. */
-  readonly border: Float64Array;
+  border: Float64Array = new Float64Array(0);
   /** Lines of the parts, inward normal and offset: nx, ny, c. */
   private readonly lines: Float64Array;
   /** Where each part's lines begin, and where the last one's end. */
   private readonly starts: Int32Array;
+  private raster: DepthGrid | null = null;
 
-  constructor(a: readonly Ring[], b: readonly Ring[], gap: number) {
-    const parts = a.flatMap((p) => b.map((q) => growConvex(convexDifference(p, q), gap)));
-    const box = boxOf(parts.flat());
+  private constructor(lines: Float64Array, starts: Int32Array, box: Box) {
+    this.lines = lines;
+    this.starts = starts;
     this.minX = box.minX;
     this.minY = box.minY;
     this.maxX = box.maxX;
     this.maxY = box.maxY;
+  }
+
+  /** Of two shapes, given as convex parts, that must keep so far apart. */
+  static between(a: readonly Ring[], b: readonly Ring[], gap: number): NoFit {
+    const parts = a.flatMap((p) => b.map((q) => growConvex(convexDifference(p, q), gap)));
     const lines: number[] = [];
     const starts: number[] = [0];
     for (const part of parts) {
@@ -37,57 +47,65 @@ export class NoFit {
       }
       starts.push(lines.length / 3);
     }
-    this.lines = Float64Array.from(lines);
-    this.starts = Int32Array.from(starts);
-    this.border = Float64Array.from(parts.flatMap((part, i) => this.freeEdges(part, i)));
+    const fit = new NoFit(Float64Array.from(lines), Int32Array.from(starts), boxOf(parts.flat()));
+    fit.border = Float64Array.from(parts.flatMap((part, i) => fit.freeEdges(part, i)));
+    return fit;
+  }
+
+  /** The same with the two in each other's place. */
+  mirrored(): NoFit {
+    const lines = this.lines.map((value, k) => (k % 3 === 2 ? value : -value));
+    const box = { minX: -this.maxX, minY: -this.maxY, maxX: -this.minX, maxY: -this.minY };
+    const fit = new NoFit(lines, this.starts, box);
+    fit.border = this.border.map((value) => -value);
+    return fit;
+  }
+
+  /** Whether B at (x, y) lies on A by more than a touch. */
+  overlaps(x: number, y: number): boolean {
+    if (x <= this.minX || x >= this.maxX || y <= this.minY || y >= this.maxY) return false;
+    const { starts, lines } = this;
+    for (let part = 0; part + 1 < starts.length; part++) {
+      const end = 3 * starts[part + 1]!;
+      let k = 3 * starts[part]!;
+      while (k < end && lines[k]! * x + lines[k + 1]! * y - lines[k + 2]! > TOUCH) k += 3;
+      if (k === end) return true;
+    }
+    return false;
   }
 
   /** How far B at (x, y) must move to be free of A, mm; 0 where it is free or touches. */
   depth(x: number, y: number): number {
     if (x <= this.minX || x >= this.maxX || y <= this.minY || y >= this.maxY) return 0;
-    const { starts } = this;
-    const count = starts.length - 1;
-    let inside = 0;
-    for (let part = 0; part < count && inside <= TOUCH_MM; part++) inside = this.depthInPart(part, x, y);
-    if (inside <= TOUCH_MM) return 0;
-    return count === 1 ? inside : this.distanceToBorder(x, y);
-  }
-
-  private depthInPart(part: number, x: number, y: number): number {
-    const { lines } = this;
-    const end = this.starts[part + 1]! * 3;
+    const { starts, lines } = this;
+    if (starts.length > 2) return this.grid().depth(x, y);
     let least = Number.POSITIVE_INFINITY;
-    for (let k = this.starts[part]! * 3; k < end; k += 3) {
+    for (let k = 0; k < lines.length; k += 3) {
       const depth = lines[k]! * x + lines[k + 1]! * y - lines[k + 2]!;
       if (depth < least) {
-        if (depth <= TOUCH_MM) return 0;
+        if (depth <= TOUCH) return 0;
         least = depth;
       }
     }
     return least;
   }
 
-  private distanceToBorder(x: number, y: number): number {
-    const { border } = this;
-    let least = Number.POSITIVE_INFINITY;
-    for (let k = 0; k < border.length; k += 4) {
-      const [ax, ay] = [border[k]!, border[k + 1]!];
-      const [ux, uy, px, py] = [border[k + 2]! - ax, border[k + 3]! - ay, x - ax, y - ay];
-      const t = Math.min(1, Math.max(0, (px * ux + py * uy) / (ux * ux + uy * uy)));
-      const [dx, dy] = [px - t * ux, py - t * uy];
-      const square = dx * dx + dy * dy;
-      if (square < least) least = square;
-    }
-    return Math.sqrt(least);
+  /** Worked out when first asked for: many pairs never meet. */
+  private grid(): DepthGrid {
+    this.raster ??= new DepthGrid(this, this.border, this.lines, this.starts, TOUCH);
+    return this.raster;
   }
 
   /** What of a part's edges lies in no other part. */
   private freeEdges(part: Ring, own: number): number[] {
     const free: number[] = [];
+    const spans: [number, number][] = [];
     for (let i = 0; i < part.length; i++) {
       const [p, q] = [part[i]!, part[(i + 1) % part.length]!];
+      spans.length = 0;
+      if (this.isCovered(own, p[0], p[1], q[0], q[1], spans)) continue;
       let at = 0;
-      for (const [from, to] of this.coveredSpans(own, p[0], p[1], q[0] - p[0], q[1] - p[1])) {
+      for (const [from, to] of spans.sort((a, b) => a[0] - b[0])) {
         if (from > at) pushSpan(free, p, q, at, from);
         at = Math.max(at, to);
       }
@@ -96,23 +114,30 @@ export class NoFit {
     return free;
   }
 
-  /** Spans of the edge from (x, y) by (ux, uy), 0 to 1, that lie inside other parts, by where they begin. */
-  private coveredSpans(own: number, x: number, y: number, ux: number, uy: number): [number, number][] {
-    const spans: [number, number][] = [];
-    for (let part = 0; part + 1 < this.starts.length; part++) {
+  /** Whether one other part covers the whole edge from a to b; if none does, the spans of it, 0 to 1, that lie inside others. */
+  private isCovered(own: number, ax: number, ay: number, bx: number, by: number, spans: [number, number][]): boolean {
+    const { starts, lines } = this;
+    for (let part = 0; part + 1 < starts.length; part++) {
       if (part === own) continue;
-      let [from, to] = [0, 1];
-      for (let l = this.starts[part]!; l < this.starts[part + 1]! && from < to; l++) {
-        const [nx, ny, c] = [this.lines[l * 3]!, this.lines[l * 3 + 1]!, this.lines[l * 3 + 2]!];
-        const [start, rate] = [nx * x + ny * y - c - TOUCH_MM, nx * ux + ny * uy];
-        if (Math.abs(rate) <= HAIR_MM) {
-          if (start < 0) to = from;
-        } else if (rate > 0) from = Math.max(from, -start / rate);
-        else to = Math.min(to, -start / rate);
+      let from = 0;
+      let to = 1;
+      const end = 3 * starts[part + 1]!;
+      for (let k = 3 * starts[part]!; k < end && from < to; k += 3) {
+        const nx = lines[k]!;
+        const ny = lines[k + 1]!;
+        const least = lines[k + 2]! + TOUCH;
+        const a = nx * ax + ny * ay - least;
+        const b = nx * bx + ny * by - least;
+        if (a < 0) {
+          if (b <= 0) to = 0;
+          else from = Math.max(from, a / (a - b));
+        } else if (b < 0) to = Math.min(to, a / (a - b));
       }
-      if (from < to) spans.push([from, to]);
+      if (from >= to) continue;
+      if (from === 0 && to === 1) return true;
+      spans.push([from, to]);
     }
-    return spans.sort((a, b) => a[0] - b[0]);
+    return false;
   }
 }
 

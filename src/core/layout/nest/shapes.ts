@@ -13,6 +13,8 @@ export interface Shape {
   readonly width: number;
   readonly height: number;
   readonly area: number;
+  /** How much its overlaps count: the fourth root of its area, so that the large ones are freed first. */
+  readonly heft: number;
 }
 
 /** A piece at one turn: point p of its outline lies at R(rotation) p + shift when its shape lies at the origin. */
@@ -61,7 +63,8 @@ export class Shapes {
     const known = this.noFits[g] ?? new Map<number, NoFit>();
     this.noFits[g] = known;
     const key = a.id * MOST_SHAPES + b.id;
-    const found = known.get(key) ?? new NoFit(a.parts, b.parts, gap);
+    const found =
+      known.get(key) ?? known.get(b.id * MOST_SHAPES + a.id)?.mirrored() ?? NoFit.between(a.parts, b.parts, gap);
     known.set(key, found);
     return found;
   }
@@ -73,7 +76,8 @@ export class Shapes {
   private keep(ring: Ring, parts: readonly Ring[]): Shape {
     const box = boxOf(parts.flat());
     const area = parts.reduce((sum, part) => sum + ringArea(part), 0);
-    const shape: Shape = { id: this.list.length, ring, parts, width: box.maxX, height: box.maxY, area };
+    const heft = Math.sqrt(Math.sqrt(area));
+    const shape: Shape = { id: this.list.length, ring, parts, width: box.maxX, height: box.maxY, area, heft };
     this.list.push(shape);
     return shape;
   }
@@ -95,9 +99,9 @@ const cleaned = (value: number): number => (isSameAngle(value, Math.round(value)
 
 /** Edges this long, as a share of the longest, are worth laying along the sheet's sides. */
 const LONG = 0.4;
-const MOST_EDGES = 6;
+const MOST_EDGES = 2;
 
-/** Of all angles those worth trying: quarter turns, and those that lay a long edge along a side of the sheet. */
+/** Of all angles those worth trying: those that lay a long edge along a side of the sheet, the longest first, and quarter turns. */
 function telling(outline: Ring): readonly number[] {
   const edges = outline
     .map((p, i) => {
@@ -110,7 +114,7 @@ function telling(outline: Ring): readonly number[] {
   const worth = edges.filter(({ length }) => length >= LONG * longest).slice(0, MOST_EDGES);
   const quarters = [0, 1, 2, 3].map((k) => (k * Math.PI) / 2);
   const angles: number[] = [];
-  for (const start of [0, ...worth.map(({ angle }) => -angle)]) {
+  for (const start of [...worth.map(({ angle }) => -angle), 0]) {
     for (const quarter of quarters) {
       const angle = (start + quarter + 4 * Math.PI) % (2 * Math.PI);
       if (!angles.some((known) => Math.abs(Math.sin((known - angle) / 2)) <= NOISE_MM)) angles.push(angle);
