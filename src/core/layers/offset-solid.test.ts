@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { ShapeValues } from '../project/project.ts';
 import { findKind } from '../roofs/catalogue.ts';
+import { checkSolid } from '../solid/check-solid.ts';
 import type { Solid } from '../solid/solid.ts';
 import { offsetSolid } from './offset-solid.ts';
 import { layerOffsets } from './stack.ts';
@@ -118,4 +119,28 @@ describe('layers of a stack', () => {
       ]),
     ).toEqual([0.3, 0.8]);
   });
+});
+
+test('an eave that a wall carries ends where the wall round the corner has moved to', () => {
+  // The back eave of this saltbox lies on the body's back wall over half of its length. Every wall goes out by 1 mm, and so does
+  // the eave on it; its free ends keep their level, farther out: the lip between begins 1 mm beyond the end wall's old place.
+  const body = {
+    outline: [
+      [-12, -5],
+      [12, -5],
+      [12, 5],
+      [-12, 5],
+    ],
+    height: 5,
+    rectangle: { width: 24, depth: 10 },
+  } as const;
+  const shape = { width: 48, depth: 10, slant: 12, ridgeOffset: 0, backPitch: 0.9, ends: 'walls' };
+  const built = findKind('saltbox')?.build(shape, body);
+  if (!built?.ok) throw new Error(JSON.stringify(built?.issues));
+  const out = moved(built.value, 1);
+  expect(checkSolid(out, { isLayer: true })).toEqual([]);
+  const carried = out.edges.find(({ id }) => id === 'eave-north-north-wall');
+  expect(carried?.ends.map((v) => out.vertices[v]?.[0]).sort()).toEqual([-13, 13]);
+  const wall = out.faces.find(({ id }) => id === 'north-wall');
+  expect(wall?.loop).toHaveLength(4);
 });

@@ -5,7 +5,8 @@ import { isPositive, ROLL_MM } from '../tolerance.ts';
 import { abutmentTrouble, wallTrouble } from './face-trouble.ts';
 import { type MovedSolid, moveSolid } from './move-solid.ts';
 import type { NewRidge } from './offset-edges.ts';
-import { meshOf } from './offset-mesh.ts';
+import { meshOf, type Sector } from './offset-mesh.ts';
+import { partCorners } from './part-corners.ts';
 import { coarsest, refineCurves, stepsFrom } from './refine-curves.ts';
 import { tooThick } from './too-thick.ts';
 
@@ -57,11 +58,25 @@ const NEARLY = 0.999;
 const HALVINGS = 12;
 
 function offsetOnce(solid: Solid, by: number): MovedSolid {
-  const moved = moveSolid(solid, meshOf(solid), by, by);
+  const moved = moveSolid(solid, partCorners(meshOf(solid), lipCount(solid)), by, by);
   if (!moved.ok) return moved;
   const loose = abutmentTrouble(moved.solid) ?? wallTrouble(solid, moved.solid);
   return loose === null ? moved : { ok: false, face: loose, at: null };
 }
+
+/**
+ * At the end of a wall that carries an eave, where the eave goes on free: the slope's free eave keeps its level while the eave on
+ * the wall goes with both, so that a lip is left beyond the wall. It ends where the wall round the corner stands.
+ */
+const lipCount =
+  ({ edges }: Solid) =>
+  ([end, wall, carrier, slope, eave, ...more]: readonly Sector[]): number | null => {
+    if (end?.edge == null || wall?.face == null || carrier?.face == null || slope?.face == null || eave?.edge == null)
+      return null;
+    const [meets, free] = [edges[end.edge] as Edge, edges[eave.edge] as Edge];
+    const isUnderSlope = meets.role === 'abutment' && meets.faces[1] === slope.face;
+    return isUnderSlope && free.role === 'eave' && more.length === 0 ? 4 : null;
+  };
 
 function ridgeNotes({ edges }: Solid, ridges: readonly NewRidge[]): readonly Issue[] {
   const told = ridges.filter(({ edge }) => (edges[edge] as Edge).faces.length === 2);

@@ -3,8 +3,8 @@ import { isFootOnFace } from '../solid/measure.ts';
 import type { Edge, Solid } from '../solid/solid.ts';
 import { isPositive, isSameLength, ROLL_MM } from '../tolerance.ts';
 import { moveSolid } from './move-solid.ts';
-import { velocityOf } from './moving-plane.ts';
 import { meshOf, type OffsetMesh, type Sector } from './offset-mesh.ts';
+import { partCorners } from './part-corners.ts';
 import { coarsest, refineCurves, stepsFrom } from './refine-curves.ts';
 import { tooThick } from './too-thick.ts';
 
@@ -40,7 +40,7 @@ function settleOnce(solid: Solid, { head, foot, seat }: WallEnds): Result<Solid>
   const ways = solid.edges.map(goesBy);
   if (!isPositive(far) || !ways.some(isPositive)) return succeed(solid);
   const speedOf = ({ edge }: Sector): number => (edge === null ? 0 : (ways[edge] as number) / far);
-  const moved = moveSolid(solid, partedEnds(withSpeeds(meshOf(solid), speedOf)), far, 0);
+  const moved = moveSolid(solid, partCorners(withSpeeds(meshOf(solid), speedOf), wallsAtEnd), far, 0);
   if (!moved.ok) return fail(tooThick(solid, moved.face, moved.at ?? 0, far));
   const edges = moved.solid.edges.map((edge, e): Edge => {
     if (edge.role !== 'abutment') return edge;
@@ -80,40 +80,13 @@ function withSpeeds({ corners, loops }: OffsetMesh, speedOf: (sector: Sector) =>
 
 /**
  * Where a wall that ends under a slope meets one that shares its edge with the slope, the head of the first comes down along the
- * other: the corner is parted, and above the head the other wall ends free in the plane of the first.
+ * other: above the head the other wall ends free in the plane of the first.
  */
-function partedEnds({ corners, loops }: OffsetMesh): OffsetMesh {
-  const all = new Map(corners);
-  const ways = loops.map((loop) => [...loop]);
-  let next = Math.max(-1, ...corners.keys()) + 1;
-  for (const [key, corner] of corners) {
-    const { ring } = corner;
-    const isFirst = isMovingEnd(ring[0]);
-    if ((!isFirst && !isMovingEnd(ring.at(-1))) || ring.length < 5 || isTogether(ring)) continue;
-    // From the end of the wall on: the end, the wall, the face it meets, and what else there is.
-    const [end, wall, beside, ...rest] = (isFirst ? ring : ring.toReversed()) as [Sector, Sector, Sector, ...Sector[]];
-    if (wall.face === null || beside.face === null) continue;
-    const stop: Sector = { face: null, edge: null, plane: wall.plane };
-    const inOrder = (sectors: readonly Sector[]): readonly Sector[] => (isFirst ? sectors : sectors.toReversed());
-    const upper = next++;
-    all.set(key, { ...corner, ring: inOrder([end, wall, beside, stop]) });
-    all.set(upper, { ...corner, ring: inOrder([stop, beside, ...rest]) });
-    // The other wall's loop leaves a corner along the sector before it in the ring.
-    const own = ways[beside.face] as number[];
-    own.splice(own.indexOf(key), 1, ...(isFirst ? [upper, key] : [key, upper]));
-    for (const { face } of rest)
-      if (face !== null) ways[face] = (ways[face] as number[]).map((k) => (k === key ? upper : k));
-  }
-  return { corners: all, loops: ways };
-}
+const wallsAtEnd = ([end, wall, beside, ...rest]: readonly Sector[]): number | null =>
+  isMovingEnd(end) && wall?.face != null && beside?.face != null && rest.length >= 2 ? 3 : null;
 
 const isMovingEnd = (sector: Sector | undefined): boolean =>
   sector?.face === null && sector.plane !== null && sector.plane.speed !== 0;
-
-function isTogether(ring: readonly Sector[]): boolean {
-  const planes = ring.flatMap(({ plane }) => (plane ? [plane] : []));
-  return planes.length < ring.length || velocityOf(planes).isTogether;
-}
 
 const timed = ({ plane, rolled, ...sector }: Sector, speed: number): Sector => ({
   ...sector,
