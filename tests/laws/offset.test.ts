@@ -46,6 +46,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
 function expectMoved(solid: Solid, moved: Solid, by: number): void {
   const names = (one: Solid): unknown => one.faces.map(({ id, title, side, part }) => ({ id, title, side, part }));
   expect(names(moved)).toEqual(names(solid));
+  const isCrowded = moved.edges.some(({ length }) => length < 1e-3);
   solid.faces.forEach((face, f) => {
     const points = (moved.faces[f]?.loop ?? []).map((v) => moved.vertices[v] as Vec3);
     if (face.roll) {
@@ -56,7 +57,9 @@ function expectMoved(solid: Solid, moved: Solid, by: number): void {
     const far = holdsStill(solid, f) ? 0 : by;
     // The corners of a solid lie in its faces up to 1e-6 mm themselves.
     const flat = Math.max(...face.loop.map((v) => Math.abs(dot3(normal, sub3(solid.vertices[v] as Vec3, origin)))));
-    for (const p of points) expect(Math.abs(dot3(normal, sub3(p, origin)) - far)).toBeLessThan(1e-9 + 3 * flat);
+    // Corners that come nearer to each other than 1e-6 mm are one: next to hardly any edge at all a corner may be so far off.
+    const most = isCrowded ? 1e-6 : 1e-9 + 3 * flat;
+    for (const p of points) expect(Math.abs(dot3(normal, sub3(p, origin)) - far)).toBeLessThan(most);
   });
   // Free eaves keep their level.
   const levels = ({ edges, vertices }: Solid): ReadonlyMap<string, number> =>
