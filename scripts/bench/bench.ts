@@ -3,6 +3,7 @@ import { tableText } from '../../src/cli/columns.ts';
 import { buildPage } from './build-page.ts';
 import { firstLoad, totalGz } from './first-load.ts';
 import { firstPaints } from './first-paint.ts';
+import { layingTasks } from './laying-tasks.ts';
 import { roofsOnSheets } from './nest-roofs.ts';
 import { sheetResults, stripResults } from './nest-sets.ts';
 import { exampleSpeeds, netSpeeds } from './net-speed.ts';
@@ -24,11 +25,12 @@ const PARTS: Readonly<Record<string, (seconds: number | undefined) => void | Pro
   nets: benchNets,
   page: benchPage,
   nest: benchTenRoofs,
+  laying: benchLaying,
   strips: benchStrips,
   sheets: benchSheets,
 };
 /** What is measured where no part is named: published sets of layouts take long and are asked for by name. */
-const USUAL = ['roofs', 'solids', 'slopes', 'nets', 'page', 'nest'];
+const USUAL = ['roofs', 'solids', 'slopes', 'nets', 'page', 'nest', 'laying'];
 
 /**
  * Prints speed as ratios within one run: milliseconds differ from machine to machine, ratios far less. The words choose parts; a
@@ -117,6 +119,17 @@ function benchNets(): void {
         growth?.toFixed(2) ?? '',
         pose.toFixed(2),
       ]),
+    ),
+  );
+}
+
+async function benchLaying(seconds?: number): Promise<void> {
+  print('Laying beside the page', 'aim: no task of the page over 50 ms while the worker searches; by the clock');
+  const found = await layingTasks(seconds);
+  process.stdout.write(
+    tableText(
+      ['Pieces', 's', 'tasks of 50 ms and more', 'longest, ms'],
+      [[String(found.pieces), String(found.seconds), String(found.tasks), found.longest.toFixed(0)]],
     ),
   );
 }

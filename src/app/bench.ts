@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
+import { createStore } from 'zustand/vanilla';
 import type { MadeRoof } from '../core/make-roof.ts';
 import type { Production } from '../core/pipeline.ts';
 import { writeProject } from '../core/project/write-project.ts';
@@ -17,7 +18,31 @@ const notRead: Reading = { shown: null, isCurrent: false, issues: [] };
 
 let reader: ((file: JsonObject) => Reading) | null = null;
 
-/** What the bench shows of a file; nothing until the workshop is there to read it. */
+/** A better layout of the same pieces than the one that is made at once, by that one. */
+const betters = new WeakMap<Production, Production>();
+const improved = new WeakMap<Reading, Reading>();
+const found = createStore(() => ({ count: 0 }));
+
+/** The same reading with the best layout that is known: the one truth for the table and every export. */
+const withBest = (reading: Reading): Reading => {
+  const { shown, issues } = reading;
+  const better = shown === null ? undefined : betters.get(shown);
+  if (shown === null || better === undefined) return reading;
+  const known = improved.get(reading);
+  if (known?.shown === better) return known;
+  const old = new Set(shown.issues);
+  const next = { ...reading, shown: better, issues: [...issues.filter((issue) => !old.has(issue)), ...better.issues] };
+  improved.set(reading, next);
+  return next;
+};
+
+/** From now on a better layout stands for the one that was made at once. */
+export const setBetter = (base: Production, better: Production): void => {
+  betters.set(base, better);
+  found.setState(({ count }) => ({ count: count + 1 }));
+};
+
+/** What the bench shows of a file, as it is made at once; nothing until the workshop is there to read it. */
 const read = (file: JsonObject): Reading => {
   const workshop = workshopNow();
   if (workshop === null) return notRead;
@@ -38,17 +63,28 @@ export const openText = async (text: string, name = 'This file'): Promise<boolea
 
 export const projectText = (): string => writeProject(bench.store.getState().file as never);
 
-export const readNow = (): Reading => read(bench.store.getState().file);
+export const baseNow = (): Reading => read(bench.store.getState().file);
+
+export const readNow = (): Reading => withBest(baseNow());
 
 export const useBench = <T>(pick: (state: BenchState) => T): T => useStore(bench.store, pick);
 
-export const useReading = (): Reading => {
+const useBaseReading = (): Reading => {
   const file = useBench((state) => state.file);
   const workshop = useWorkshop();
   // The same file reads otherwise once the workshop is there.
   // biome-ignore lint/correctness/useExhaustiveDependencies: see above.
   return useMemo(() => read(file), [file, workshop]);
 };
+
+export const useReading = (): Reading => {
+  const reading = useBaseReading();
+  useStore(found, ({ count }) => count);
+  return withBest(reading);
+};
+
+/** The production as it is made at once, before better layouts are found. */
+export const useBase = (): Production | null => useBaseReading().shown;
 
 export const useProduction = (): Production | null => useReading().shown;
 

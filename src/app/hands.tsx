@@ -1,13 +1,16 @@
 import { type ReactElement, useEffect, useState } from 'react';
 import { bench } from './bench.ts';
+import { useLayoutSearch } from './laying/search.ts';
 import { openFile } from './open-file.ts';
+import { printPicture } from './places/stock-picture.ts';
 import { saveProject } from './save.ts';
 
 /** What hands do to the page as a whole: keys, a file dropped anywhere, leaving with unsaved work. */
 export const Hands = (): ReactElement | null => {
   useShortcuts();
   useUnsavedWarning();
-  return useDrop() ? <div className="drop-here">Lay the project on the table</div> : null;
+  useLayoutSearch();
+  return useDrop() ? <div className="drop-here">Lay the project on the table, or a picture on its paper</div> : null;
 };
 
 const useListener = <K extends keyof WindowEventMap>(type: K, listener: (event: WindowEventMap[K]) => void): void => {
@@ -45,7 +48,10 @@ const onDrop = (event: DragEvent): void => {
   const file = event.dataTransfer?.files[0];
   if (file === undefined) return;
   event.preventDefault();
-  void openFile(file);
+  // A picture is printed on the paper that it is dropped on, in the panel or else the first.
+  const group = (event.target as Element | null)?.closest('[data-stock]');
+  if (file.type.startsWith('image/')) void printPicture(Number(group?.getAttribute('data-stock') ?? 0), file);
+  else void openFile(file);
 };
 
 /** A project file dropped anywhere on the page is opened; true while one is held over it. */

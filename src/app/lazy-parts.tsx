@@ -15,10 +15,33 @@ const waiting = new Set<() => void>();
 
 const load = async (): Promise<void> => {
   const workshop = loadWorkshop();
-  const { EdgeTag, FlatInstead, Hands, NetSheet, PlacePanel, PlanSheet, ProjectMenu, RoofCards, SetOutSheet, Slips } =
-    await import('./places/parts.ts');
+  const {
+    EdgeTag,
+    FlatInstead,
+    Hands,
+    LayingTable,
+    NetSheet,
+    PlacePanel,
+    PlanSheet,
+    ProjectMenu,
+    RoofCards,
+    SetOutSheet,
+    Slips,
+  } = await import('./places/parts.ts');
   await workshop;
-  parts = { EdgeTag, FlatInstead, Hands, NetSheet, PlacePanel, PlanSheet, ProjectMenu, RoofCards, SetOutSheet, Slips };
+  parts = {
+    EdgeTag,
+    FlatInstead,
+    Hands,
+    LayingTable,
+    NetSheet,
+    PlacePanel,
+    PlanSheet,
+    ProjectMenu,
+    RoofCards,
+    SetOutSheet,
+    Slips,
+  };
   for (const tell of waiting) tell();
 };
 
@@ -53,5 +76,6 @@ export const NetSheet: ComponentType = part((all) => all.NetSheet);
 export const PlanSheet: ComponentType = part((all) => all.PlanSheet);
 export const SetOutSheet: ComponentType = part((all) => all.SetOutSheet);
 export const FlatInstead: ComponentType = part((all) => all.FlatInstead);
+export const LayingTable: ComponentType = part((all) => all.LayingTable);
 export const Hands: ComponentType = part((all) => all.Hands);
 export const ProjectMenu: ComponentType = part((all) => all.ProjectMenu);

@@ -1,6 +1,7 @@
 import { Component, lazy, type ReactElement, type ReactNode, Suspense, useEffect, useState } from 'react';
 import { bench, useBench, useProduction, useStyle } from './bench.ts';
-import { FlatInstead } from './lazy-parts.tsx';
+import { useLaying } from './laying/laying-store.ts';
+import { FlatInstead, LayingTable } from './lazy-parts.tsx';
 import { canDrawStage } from './stage/probe.ts';
 
 let stage: Promise<typeof import('./stage/stage.tsx')> | null = null;
@@ -46,6 +47,7 @@ export const StageArea = ({ isCovered }: { readonly isCovered: boolean }): React
     if (can) void loadStage().catch(() => undefined);
     return can;
   });
+  const isLaying = useBench(({ place, paperView }) => place === 'paper' && paperView === 'sheets');
   return (
     <section className={`stage-area ${isCovered ? 'is-covered' : ''}`} aria-label="The table">
       {canDraw ? (
@@ -57,6 +59,7 @@ export const StageArea = ({ isCovered }: { readonly isCovered: boolean }): React
       ) : (
         flat
       )}
+      {isLaying && <LayingTable />}
     </section>
   );
 };
@@ -82,6 +85,9 @@ const Table = (): ReactElement => {
   const view = useBench(({ place, paperView }) => (place === 'paper' && paperView === 'roof' ? 'roof' : place));
   const lit = useBench((state) => (state.lit?.roof === state.selected ? state.lit.place : null));
   const edgeAtHand = useBench((state) => state.edgeAtHand);
+  const moving = useLaying((state) => (state.from === production?.sheets ? state.moving : null));
+  const inHand = useLaying((state) => state.inHand);
+  const isPaper = useBench(({ place }) => place === 'paper');
   const { units } = useStyle();
   const reducedMotion = useMedia('(prefers-reduced-motion: reduce)');
   const isNarrow = useMedia('(max-width: 860px)');
@@ -95,6 +101,9 @@ const Table = (): ReactElement => {
       units={units}
       sheets={production.sheets}
       stock={production.project.stock}
+      moving={moving ?? undefined}
+      inHand={inHand}
+      showSeams={view === 'roof' && isPaper}
       lit={lit}
       edgeAtHand={edgeAtHand}
       onPoint={pointAt}

@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import { defaults, LEAST_THICKNESS_THAT_COUNTS } from '../../core/project/limits.ts';
 import type { LayerSpec } from '../../core/project/project.ts';
-import { useStyle } from '../bench.ts';
+import { bench, useStyle } from '../bench.ts';
 import { FieldPanel } from '../fields/field-panel.tsx';
 import type { FieldSpec } from '../fields/field-spec.ts';
 import { exactText } from '../fields/typed-text.ts';
@@ -85,8 +85,8 @@ interface LayerChoices {
 
 const layerFields = (at: FilePath, spec: LayerSpec, choices: LayerChoices): FieldSpec[] =>
   spec.as === 'board'
-    ? [stockField(at, spec, choices), edgesField(at, spec)]
-    : [stockField(at, spec, choices), ...paperFields(at, spec, choices)];
+    ? [stockField(at, spec, choices), ...nextStock(at, spec, choices), edgesField(at, spec)]
+    : [stockField(at, spec, choices), ...nextStock(at, spec, choices), ...paperFields(at, spec, choices)];
 
 const stockField = (at: FilePath, spec: LayerSpec, { stock }: LayerChoices): FieldSpec => ({
   key: 'stock',
@@ -99,6 +99,33 @@ const stockField = (at: FilePath, spec: LayerSpec, { stock }: LayerChoices): Fie
   quantity: 'choice',
   choices: stock.map((paper) => ({ value: String(paper['id']), label: String(paper['name'] ?? paper['id']) })),
 });
+
+/** The paper after the first, where there is another to choose from: what finds no room on the first is cut from it. */
+const nextStock = (at: FilePath, spec: LayerSpec, { stock }: LayerChoices): FieldSpec[] =>
+  stock.length < 2
+    ? []
+    : [
+        {
+          key: 'nextStock',
+          label: 'Then from',
+          help: 'What finds no room on the first paper.',
+          path: [...at, 'stock', 1],
+          quantity: 'choice',
+          fallback: '',
+          choices: [
+            { value: '', label: 'No other' },
+            ...stock
+              .filter((paper) => paper['id'] !== spec.stock[0])
+              .map((paper) => ({ value: String(paper['id']), label: String(paper['name'] ?? paper['id']) })),
+          ],
+          read: (file) => spec.stock[1] ?? (getAt(file, [...at, 'stock', 1]) as string | undefined) ?? '',
+          write: (value, gesture) => {
+            const [first = '', , ...others] = spec.stock;
+            const ids = value === '' || value === undefined ? [first] : [first, String(value), ...others];
+            return bench.setField([...at, 'stock'], ids.length === 1 ? first : ids, gesture);
+          },
+        },
+      ];
 
 /** How thick edges meet; square is what the file says by leaving it out. */
 const edgesField = (at: FilePath, spec: LayerSpec): FieldSpec => ({

@@ -7,6 +7,8 @@ import { getAt, type JsonObject } from '../state/file-path.ts';
 import { AddLayer } from './add-layer.tsx';
 import { LayerGroup } from './layer-group.tsx';
 import { layerTitles } from './layer-title.ts';
+import { LayoutGroup } from './layout-group.tsx';
+import { PrintGroup } from './print-group.tsx';
 import { StockGroup } from './stock-group.tsx';
 import { useRoof } from './use-roof.ts';
 
@@ -15,12 +17,15 @@ export const PaperPlace = (): ReactElement | null => {
   const hand = useRoof();
   const stock = useBench((state) => getAt(state.file, ['stock'])) as readonly JsonObject[] | undefined;
   const roofs = useBench((state) => getAt(state.file, ['roofs']));
+  const paperView = useBench((state) => state.paperView);
   if (hand === null || stock === undefined) return null;
   const titles = layerTitles(hand.roof.spec.layers.map((layer) => layer.as));
   const used = usedStock(roofs);
   return (
     <>
       <PaperView />
+      {paperView === 'sheets' && <LayoutGroup />}
+      {paperView !== 'net' && <PrintGroup />}
       {titles.map((title, i) => (
         <LayerGroup key={title} hand={hand} index={i} title={title} stock={stock} />
       ))}
@@ -44,17 +49,16 @@ export const PaperPlace = (): ReactElement | null => {
 
 const paperViews = ['net', 'roof', 'sheets'] as const;
 
-/** The net by itself, the roof as it folds, or the pieces of the whole project on their sheets; the sheets lie on the table, so they need it. */
-const PaperView = (): ReactElement | null => {
+/** The net by itself, the roof as it folds (on a table in 3D), or the pieces of the whole project on their sheets. */
+const PaperView = (): ReactElement => {
   const paperView = useBench((state) => state.paperView);
-  const [canLay] = useState(canDrawStage);
-  if (!canLay) return null;
+  const [canDraw] = useState(canDrawStage);
   return (
     <Either
       legend="On the table"
       choices={[
         { value: 'net', title: 'The net' },
-        { value: 'roof', title: 'The roof' },
+        ...(canDraw ? [{ value: 'roof', title: 'The roof' }] : []),
         { value: 'sheets', title: 'Sheets', spoken: 'Laid on paper' },
       ]}
       value={paperView}

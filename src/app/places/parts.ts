@@ -1,6 +1,7 @@
 import '../styles/lying.css';
 import '../styles/cards.css';
 import '../styles/kinds.css';
+import '../styles/laying.css';
 import '../styles/menu.css';
 import '../styles/panel.css';
 import '../styles/plan.css';
@@ -9,6 +10,7 @@ import '../styles/sheet.css';
 /** Everything that lies on the table, in one chunk with its styles. */
 export { EdgeTag } from '../edge-tag.tsx';
 export { Hands } from '../hands.tsx';
+export { LayingTable } from '../laying/laying-table.tsx';
 export { PlanSheet } from '../plan/plan-sheet.tsx';
 export { ProjectMenu } from '../project-menu.tsx';
 export { RoofCards } from '../roof-cards.tsx';

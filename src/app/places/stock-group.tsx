@@ -1,10 +1,12 @@
-import type { ReactElement } from 'react';
-import { bench } from '../bench.ts';
+import { type ReactElement, useId } from 'react';
+import { bench, useStyle } from '../bench.ts';
 import { FieldPanel } from '../fields/field-panel.tsx';
-import type { FieldSpec } from '../fields/field-spec.ts';
+import { choosePrint, isKept } from '../stage/prints.ts';
 import { removeStock } from '../state/file-edits.ts';
-import { type FilePath, getAt, type JsonObject } from '../state/file-path.ts';
-import { soldAs, typicalThicknesses } from './typical-thickness.ts';
+import { getAt, type JsonObject } from '../state/file-path.ts';
+import { OffcutFields } from './offcut-fields.tsx';
+import { edgeFields, pictureField, printFields, sheetFields } from './stock-fields.ts';
+import { printPicture } from './stock-picture.ts';
 
 interface StockGroupProps {
   readonly paper: JsonObject;
@@ -13,72 +15,71 @@ interface StockGroupProps {
   readonly canGo: boolean;
 }
 
-/** One of the papers and boards that the maker owns. */
-export const StockGroup = ({ paper, index, canGo }: StockGroupProps): ReactElement => (
-  <section className="group">
-    <h3>{String(paper['name'] ?? paper['id'])}</h3>
-    <FieldPanel fields={stockFields(index)} />
-    {canGo && (
-      <button type="button" className="link" onClick={() => bench.edit((file) => removeStock(file, index))}>
-        Put this paper away
-      </button>
-    )}
-  </section>
-);
+/** One of the papers and boards that the maker owns. A picture dropped on it is printed on it. */
+export const StockGroup = ({ paper, index, canGo }: StockGroupProps): ReactElement => {
+  const style = useStyle();
+  const name = String(paper['name'] ?? paper['id']);
+  const isOffcut = paper['outline'] !== undefined;
+  const guessed = choosePrint({ id: String(paper['id']), name });
+  const picture = getAt(paper, ['picture', 'file']);
+  const hasRepeat = paper['print'] !== undefined;
+  return (
+    <section className="group stock-group" aria-label={`Paper: ${name}`} data-stock={index}>
+      <h3>{name}</h3>
+      <FieldPanel fields={sheetFields(index, isOffcut)} />
+      <OffcutFields paper={paper} index={index} />
+      <FieldPanel fields={printFields(index, guessed, style).filter(({ key }) => key !== 'repeat' || hasRepeat)} />
+      <PictureKey index={index} file={typeof picture === 'string' ? picture : null} name={name} />
+      <details>
+        <summary>Margin, gap and price</summary>
+        <FieldPanel fields={edgeFields(index)} />
+      </details>
+      {canGo && (
+        <button type="button" className="link" onClick={() => bench.edit((file) => removeStock(file, index))}>
+          Put this paper away
+        </button>
+      )}
+    </section>
+  );
+};
 
-const stockFields = (index: number): FieldSpec[] => {
-  const at = (key: string): FilePath => ['stock', index, key];
-  return [
-    { key: 'name', label: 'Name', path: at('name'), quantity: 'text' },
-    {
-      key: 'width',
-      label: 'Width',
-      help: 'Left to right as the print stands upright.',
-      path: at('width'),
-      quantity: 'length',
-    },
-    {
-      key: 'height',
-      label: 'Height',
-      help: 'Bottom to top as the print stands upright.',
-      path: at('height'),
-      quantity: 'length',
-    },
-    {
-      key: 'count',
-      label: 'Sheets owned',
-      help: 'Empty: as many as needed.',
-      path: at('count'),
-      quantity: 'count',
-      fallback: 'any number',
-    },
-    {
-      key: 'soldAs',
-      label: 'Sold as',
-      help: 'Gives the usual thickness; what you measure yourself counts more.',
-      path: at('soldAs'),
-      quantity: 'choice',
-      fallback: '',
-      choices: [
-        { value: '', label: 'Not listed' },
-        ...typicalThicknesses.map(({ title, thickness }) => ({ value: thickness, label: title })),
-      ],
-      read: (file) => soldAs(getAt(file, at('thickness')))?.thickness ?? '',
-      write: (value, gesture) => value === '' || bench.setField(at('thickness'), value, gesture),
-    },
-    { key: 'thickness', label: 'Thickness', path: at('thickness'), quantity: 'length', fallback: 'none' },
-    {
-      key: 'direction',
-      label: 'Print',
-      help: 'Whether the print has an up.',
-      path: at('direction'),
-      quantity: 'choice',
-      fallback: 'one-way',
-      choices: [
-        { value: 'one-way', label: 'Has an up' },
-        { value: 'two-way', label: 'Half a turn is fine' },
-        { value: 'any', label: 'Any way' },
-      ],
-    },
-  ];
+interface PictureKeyProps {
+  readonly index: number;
+  readonly file: string | null;
+  readonly name: string;
+}
+
+/** The picture that is printed on a paper, and where to choose one. */
+const PictureKey = ({ index, file, name }: PictureKeyProps): ReactElement => {
+  const id = useId();
+  return (
+    <div className="paper-picture">
+      {file !== null && (
+        <>
+          {isKept(file) ? (
+            <img src={file} alt={`What is printed on ${name}`} />
+          ) : (
+            <p className="note">
+              The picture lies beside the project as {file}. A page cannot read it there: choose it to see it here.
+            </p>
+          )}
+          <FieldPanel fields={[pictureField(index)]} />
+        </>
+      )}
+      <label className="key" htmlFor={id}>
+        {file === null ? 'Picture of the paper…' : 'Another picture…'}
+      </label>
+      <input
+        id={id}
+        className="unseen"
+        type="file"
+        accept="image/png,image/jpeg,image/webp"
+        onChange={(event) => {
+          const chosen = event.target.files?.[0];
+          event.target.value = '';
+          if (chosen !== undefined) void printPicture(index, chosen);
+        }}
+      />
+    </div>
+  );
 };

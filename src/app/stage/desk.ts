@@ -23,6 +23,8 @@ export interface Desk {
   readonly front: number;
   /** Lower left corner of every sheet that lies on the table. */
   readonly sheets: readonly Vec2[];
+  /** Middle of the place of what stands beside the sheets. */
+  readonly beside: Vec2;
 }
 
 export interface Picture {
@@ -103,7 +105,9 @@ export interface OnTheDesk {
   readonly nets: readonly NetOnTable[];
   readonly body: Body | null;
   /** The sheets that lie on the table instead of the net; empty: the net lies there. */
-  readonly sheets: readonly LaidSheet[];
+  readonly sheets: readonly Pick<LaidSheet, 'width' | 'height'>[];
+  /** Half the room that something takes which stands beside the sheets, mm; 0: nothing does. */
+  readonly beside?: number;
   readonly units: Units;
   readonly picture: Picture;
   /** Sheets lie right against the rule, to be measured. */
@@ -117,11 +121,12 @@ const scaleFor = (width: number, height: number, picture: Picture): number =>
   clamp(Math.max(width / Math.max(120, picture.width - 72), height / Math.max(120, picture.height - 150)), 0.08, 4);
 
 /** Plans the table for one roof, or for its sheets, in one picture size. */
-export const planDesk = ({ nets, body, sheets, units, picture, isClose }: OnTheDesk): Desk => {
+export const planDesk = ({ nets, body, sheets, beside = 0, units, picture, isClose }: OnTheDesk): Desk => {
   const aspect = picture.width / Math.max(1, picture.height - 110);
-  const tight = gridSheets(sheets, aspect, 0);
+  const lying = beside > 0 ? [...sheets, { width: 2 * beside, height: 2 * beside }] : sheets;
+  const tight = gridSheets(lying, aspect, 0);
   const gap = 34 * scaleFor(tight.width, tight.height, picture);
-  const grid = gridSheets(sheets, aspect, gap);
+  const grid = gridSheets(lying, aspect, gap);
   const found = [netBox(nets), body === null ? null : boxOf(body.outline)].filter((box) => box !== null);
   const table = found.length === 0 ? baseBox : joinBoxes(found);
   const work: Box =
@@ -133,6 +138,7 @@ export const planDesk = ({ nets, body, sheets, units, picture, isClose }: OnTheD
   const edge = work.minY - (isClose ? 0.6 : 46 * point + spare * 0.35);
   const front = edge - breadth - 7 * point;
   const zero = work.minX;
+  const onTable = grid.corners.map(([x, y]): Vec2 => [zero + x, work.minY + y]);
   return {
     point,
     front,
@@ -143,6 +149,7 @@ export const planDesk = ({ nets, body, sheets, units, picture, isClose }: OnTheD
       maxY: work.maxY + (isClose ? 30 : 6) * point + spare * (isClose ? 0 : 0.6),
     },
     rule: { zero, edge, breadth, scale: engraveRule(units, work.maxX - zero, 30 * point) },
-    sheets: grid.corners.map(([x, y]): Vec2 => [zero + x, work.minY + y]),
+    sheets: onTable.slice(0, sheets.length),
+    beside: [(onTable[sheets.length]?.[0] ?? 0) + beside, (onTable[sheets.length]?.[1] ?? 0) + beside],
   };
 };

@@ -5,6 +5,7 @@ import type { WorkPlan } from '../../core/fold/approach.ts';
 import { type PartPose, type PiecePose, poseNet } from '../../core/fold/pose.ts';
 import { FOLDED, layerMoment } from '../../core/fold/stops.ts';
 import type { Vec2, Vec3 } from '../../core/geometry/vector.ts';
+import type { SeamMatch } from '../../core/layout/print-match.ts';
 import type { MadeLayer } from '../../core/make-roof.ts';
 import { panelSides } from '../draw/lit-lines.ts';
 import { useDisposing } from './disposing.ts';
@@ -16,6 +17,7 @@ import { makeLettering, pushLabel } from './lettering.ts';
 import { buildNetParts, firstOwners } from './net-parts.ts';
 import type { Papers } from './papers.ts';
 import { pointedEdge } from './pointed-edge.ts';
+import { buildSeamLines, SEAM_WIDTH } from './seam-lines.ts';
 import { ease } from './shot.ts';
 import { tones } from './tones.ts';
 import { tuckFlaps } from './tuck.ts';
@@ -34,6 +36,8 @@ export interface FoldingNetProps {
   /** Picture point on the table, mm: line width and lettering follow it. */
   readonly point: number;
   readonly family: string;
+  /** How its print goes over its seams, to be drawn along them. */
+  readonly seams: readonly SeamMatch[];
   /** See-through, for looking at the body below. */
   readonly ghost: boolean;
   /** Called with the id of the edge that is pointed at, or with null for a point off every edge. */
@@ -58,14 +62,14 @@ const sunk = 0.6;
 
 /** A layer of the selected roof, from flat on the table to glued in its place. */
 export const FoldingNet = (props: FoldingNetProps): ReactNode => {
-  const { layer, finish, papers, clock, rest, spots, plan, order, point, family, ghost, onPoint } = props;
+  const { layer, finish, papers, clock, rest, spots, plan, order, point, family, ghost, onPoint, seams } = props;
   const { net, solid } = layer;
   const invalidate = useThree((state) => state.invalidate);
   const thickness = Math.max(leastThickness, layer.thickness);
 
   const parts = useMemo(() => {
     const line = Math.min(1.2, Math.max(0.22, 1.15 * point));
-    return buildNetParts(solid, net, { thickness, line, mapping: finish.mapping });
+    return buildNetParts(solid, net, { thickness, line, finish });
   }, [solid, net, thickness, point, finish]);
 
   const lettering = useDisposing(() => {
@@ -87,21 +91,30 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
     return part;
   }, [net, solid, lettering, point]);
 
+  const runs = useMemo(
+    () => buildSeamLines(net, seams, SEAM_WIDTH * Math.min(1.2, Math.max(0.22, 1.15 * point))),
+    [net, seams, point],
+  );
+
   const geometries = useDisposing(
-    () => [parts.print, parts.wrong, parts.lines, marks].map(partGeometry),
-    [parts, marks],
+    () => [parts.wrong, parts.lines, marks, runs, ...parts.prints].map(partGeometry),
+    [parts, marks, runs],
   );
   const materials = useDisposing(() => {
-    const paper = new MeshLambertMaterial({ map: papers.texture(finish.print) });
     const wrong = new MeshLambertMaterial({ color: tones.wrongSide });
     const ink = new MeshBasicMaterial({ color: tones.ink, transparent: true, depthWrite: false });
     const letters = new MeshBasicMaterial({ map: lettering.texture, transparent: true, depthWrite: false });
-    return [paper, wrong, ink, letters] as const;
-  }, [papers, finish.print, lettering]);
+    const chalk = new MeshBasicMaterial({ color: tones.paper, depthWrite: false });
+    return [wrong, ink, letters, chalk] as const;
+  }, [lettering]);
+  const printed = useDisposing(
+    () => finish.looks.map((look) => new MeshLambertMaterial({ map: papers.texture(look) })),
+    [papers, ...finish.looks.map(({ key }) => key)],
+  );
 
   useEffect(() => {
-    const [paper, wrong, ink] = materials;
-    for (const material of [paper, wrong]) {
+    const [wrong, ink] = materials;
+    for (const material of [...printed, wrong]) {
       material.transparent = ghost;
       material.opacity = ghost ? 0.3 : 1;
       material.depthWrite = !ghost;
@@ -109,16 +122,16 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
     }
     ink.opacity = ghost ? 0.55 : 1;
     invalidate();
-  }, [materials, ghost, invalidate]);
+  }, [materials, printed, ghost, invalidate]);
 
   useEffect(() => {
-    const sources = [parts.print, parts.wrong, parts.lines, marks];
+    const sources = [parts.wrong, parts.lines, marks, runs, ...parts.prints];
     const deep = sunk * (order.count - 1 - order.index);
     const tucks = tuckFlaps(solid, net, poseNet(solid, net, 1, { rest, spots }), thickness).map((tuck) =>
       tuck > thickness ? tuck + deep : tuck - deep,
     );
     const lifts = new Float32Array(tucks.length);
-    const [, , ink, letters] = materials;
+    const [, ink, letters] = materials;
     const stop = clock.listen((whole) => {
       const t = layerMoment(whole, order.index, order.count);
       const isGoingOn = t > FOLDED && t < 1;
@@ -139,10 +152,12 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
       if (!ghost) ink.opacity = 1 - 0.45 * ease(0.6, 1, t);
     });
     const unfollow = clock.follow(() => {
-      const array = (geometries[0] as BufferGeometry).getAttribute('position').array;
       const points: Vec3[] = [];
-      for (let i = 0; i < array.length; i += 3) {
-        points.push([array[i] as number, array[i + 1] as number, array[i + 2] as number]);
+      for (const geometry of geometries.slice(4)) {
+        const { array } = geometry.getAttribute('position');
+        for (let i = 0; i < array.length; i += 3) {
+          points.push([array[i] as number, array[i + 1] as number, array[i + 2] as number]);
+        }
       }
       return points;
     });
@@ -151,7 +166,23 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
       stop();
       unfollow();
     };
-  }, [clock, net, solid, rest, spots, plan, order, parts, marks, geometries, materials, thickness, ghost, invalidate]);
+  }, [
+    clock,
+    net,
+    solid,
+    rest,
+    spots,
+    plan,
+    order,
+    parts,
+    marks,
+    runs,
+    geometries,
+    materials,
+    thickness,
+    ghost,
+    invalidate,
+  ]);
 
   const sides = useMemo(() => panelSides(solid, net), [solid, net]);
   /** A click or tap on the paper means the edge that is nearest to it. */
@@ -168,27 +199,33 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
     };
   };
 
-  const [print, wrong, lines, letterQuads] = geometries;
+  const [wrong, lines, letterQuads, seamLines, ...prints] = geometries;
   return (
     <group>
-      <mesh
-        geometry={print as BufferGeometry}
-        material={materials[0]}
-        {...pointable(parts.print)}
-        castShadow={!ghost}
-        receiveShadow
-        frustumCulled={false}
-      />
+      {printed.map((paper, i) => (
+        <mesh
+          key={paper.uuid}
+          geometry={prints[i] as BufferGeometry}
+          material={paper}
+          {...pointable(parts.prints[i] as FlatPart)}
+          castShadow={!ghost}
+          receiveShadow
+          frustumCulled={false}
+        />
+      ))}
       <mesh
         geometry={wrong as BufferGeometry}
-        material={materials[1]}
+        material={materials[0]}
         {...pointable(parts.wrong)}
         castShadow={!ghost}
         receiveShadow
         frustumCulled={false}
       />
-      <mesh geometry={lines as BufferGeometry} material={materials[2]} renderOrder={2} frustumCulled={false} />
-      <mesh geometry={letterQuads as BufferGeometry} material={materials[3]} renderOrder={3} frustumCulled={false} />
+      <mesh geometry={lines as BufferGeometry} material={materials[1]} renderOrder={2} frustumCulled={false} />
+      <mesh geometry={letterQuads as BufferGeometry} material={materials[2]} renderOrder={3} frustumCulled={false} />
+      {seams.length > 0 && (
+        <mesh geometry={seamLines as BufferGeometry} material={materials[3]} renderOrder={4} frustumCulled={false} />
+      )}
     </group>
   );
 };

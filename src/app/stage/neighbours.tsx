@@ -38,7 +38,7 @@ const Neighbour = ({ at, roof, entry, sheets, stock, papers }: NeighbourProps): 
   const top = topLayer(entry);
   const finish = useMemo(() => {
     const outer = topLayer(entry);
-    return outer === null ? null : finishLayer(roof, outer.index, outer.layer, sheets, stock);
+    return outer === null ? null : finishLayer({ roof, layer: outer.index, copy: 0 }, outer.layer, sheets, stock);
   }, [roof, entry, sheets, stock]);
   if (top === null || finish === null || entry.made === null) return null;
   return (

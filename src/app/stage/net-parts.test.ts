@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { distance2 } from '../../core/geometry/vector.ts';
 import type { Net, Piece } from '../../core/net/net.ts';
-import { emptyPart, pushRibbon } from './flat-part.ts';
+import { emptyPart, type FlatPart, pushRibbon } from './flat-part.ts';
 import { buildNetParts, firstOwners, pieceLines } from './net-parts.ts';
+import { printLook } from './prints.ts';
 
 /** A square panel 30 wide with a second panel 20 high over its top edge and a flap on the middle of its right edge. */
 const piece: Piece = {
@@ -92,11 +93,12 @@ describe('pieceLines', () => {
 
 describe('buildNetParts', () => {
   it('gives every vertex an owner and wraps the wrong side the other way', () => {
-    const { print, wrong } = buildNetParts({ vertices: [], faces: [], edges: [] }, net, {
+    const { prints, wrong } = buildNetParts({ vertices: [], faces: [], edges: [] }, net, {
       thickness: 0.3,
       line: 0.4,
-      mapping: (_, p) => p,
+      finish: { looks: [printLook('plain')], lookAt: () => 0, mapping: (_, p) => p },
     });
+    const [print] = prints as [FlatPart];
     expect(firstOwners(net)).toEqual([0, 3]);
     expect(new Set(print.owners)).toEqual(new Set([0, 1, 2, 3, 4, 5]));
     expect(Math.max(...print.indices)).toBeLessThan(print.owners.length);

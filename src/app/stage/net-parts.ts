@@ -4,11 +4,12 @@ import { distance2, lerp2 } from '../../core/geometry/vector.ts';
 import type { Net, Piece } from '../../core/net/net.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import { type DashKind, dashLine, type Segment, takeOut } from './dashes.ts';
+import type { Finish } from './finish.ts';
 import { emptyPart, type FlatPart, pushPolygon, pushRibbon, pushRim } from './flat-part.ts';
 
-/** The net as figures to draw: printed side, wrong side with the cut rims, and all lines. */
+/** The net as figures to draw: printed side (a part for every look), wrong side with the cut rims, and all lines. */
 export interface NetParts {
-  readonly print: FlatPart;
+  readonly prints: readonly FlatPart[];
   readonly wrong: FlatPart;
   readonly lines: FlatPart;
 }
@@ -18,8 +19,7 @@ export interface NetDrawing {
   readonly thickness: number;
   /** Width of an inked line, mm. */
   readonly line: number;
-  /** Texture place of a piece's point. */
-  readonly mapping: (piece: number, p: Vec2) => Vec2;
+  readonly finish: Finish;
 }
 
 /** A line on a piece, with the panel, flap or hem of the piece it lies on (flaps count on after the panels, hems after the flaps). */
@@ -80,13 +80,14 @@ export const firstOwners = (net: Net): readonly number[] => {
 
 const above = 0.05;
 
-export const buildNetParts = (solid: Solid, net: Net, { thickness, line, mapping }: NetDrawing): NetParts => {
-  const print = emptyPart();
+export const buildNetParts = (solid: Solid, net: Net, { thickness, line, finish }: NetDrawing): NetParts => {
+  const prints = finish.looks.map(() => emptyPart());
   const wrong = emptyPart();
   const lines = emptyPart();
   const starts = firstOwners(net);
   net.pieces.forEach((piece, index) => {
     const start = starts[index] ?? 0;
+    const print = prints[finish.lookAt(index)] as FlatPart;
     const members = [
       ...piece.panels.map((panel) => stripsOf(solid, panel)),
       ...[...piece.flaps, ...piece.hems].map((flap) => [flap.polygon]),
@@ -94,7 +95,7 @@ export const buildNetParts = (solid: Solid, net: Net, { thickness, line, mapping
     members.forEach((rings, member) => {
       const owner = start + member;
       for (const ring of rings) {
-        pushPolygon(print, ring, { owner, z: 0 }, (p) => mapping(index, p));
+        pushPolygon(print, ring, { owner, z: 0 }, (p) => finish.mapping(index, p));
         pushPolygon(wrong, ring, { owner, z: -thickness, under: true });
       }
     });
@@ -111,7 +112,7 @@ export const buildNetParts = (solid: Solid, net: Net, { thickness, line, mapping
       }
     }
   });
-  return { print, wrong, lines };
+  return { prints, wrong, lines };
 };
 
 /** Where a seam's match mark is written: inside the panel, off the middle of the seam. */

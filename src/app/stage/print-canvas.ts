@@ -1,10 +1,11 @@
-import { CanvasTexture, RepeatWrapping, SRGBColorSpace, type Texture } from 'three';
-import { type Print, printTable, seedNoise, splitCourse } from './prints.ts';
+import { type PrintPattern, prints } from '../../core/project/prints.ts';
+import { drawnPrints, seedNoise, splitCourse } from './prints.ts';
 import { tones } from './tones.ts';
 
-/** Drawing surface of one repeat: mm, y down, wrapped on both sides. */
+/** Drawing surface of one tile: mm at the usual repeat of the print, y down, wrapped on both sides. */
 interface Sheet {
   readonly pen: CanvasRenderingContext2D;
+  /** Width and height of the tile. */
   readonly repeat: number;
   readonly random: () => number;
 }
@@ -126,7 +127,69 @@ const flood = ({ pen, repeat }: Sheet, colour: string): void => {
   pen.fillRect(0, 0, repeat, repeat);
 };
 
-const painters: Readonly<Record<Print, (sheet: Sheet) => void>> = {
+/** Lines of the print lie on whole repeats from the lower left: there a stripe has its middle. */
+const drawBands = (sheet: Sheet, colour: string, upright: boolean): void => {
+  const { pen, repeat } = sheet;
+  const step = prints.stripes.repeat;
+  pen.fillStyle = colour;
+  for (let at = 0; at <= repeat; at += step) {
+    if (upright) pen.fillRect(at - step / 4, 0, step / 2, repeat);
+    else pen.fillRect(0, at - step / 4, repeat, step / 2);
+  }
+};
+
+/** Bricks laid half over each other, the lowest course on the lower edge. */
+const drawBricks = ({ pen, repeat, random }: Sheet): void => {
+  const width = prints.brick.repeat;
+  const height = width * (drawnPrints.brick.course ?? 1);
+  const rows = Math.round(repeat / height);
+  const columns = Math.round(repeat / width);
+  const joint = 0.4;
+  for (let row = 0; row < rows; row += 1) {
+    for (let column = 0; column < columns; column += 1) {
+      pen.fillStyle = shade('#9c4a34', (random() * 2 - 1) * 0.16);
+      const left = column * width + (row % 2) * (width / 2);
+      const top = repeat - (row + 1) * height;
+      for (const x of [left, left - repeat]) {
+        pen.fillRect(x + joint / 2, top + joint / 2, width - joint, height - joint);
+      }
+    }
+  }
+};
+
+/** Points along one side of a marbled tile before it is spread over the paper. */
+const VEINS = 256;
+
+/** Veins as marbled endpapers have them: waves bent by slower waves, all of them whole over one tile. */
+const drawVeins = ({ pen, repeat }: Sheet): void => {
+  const canvas = document.createElement('canvas');
+  canvas.width = VEINS;
+  canvas.height = VEINS;
+  const brush = canvas.getContext('2d') as CanvasRenderingContext2D;
+  const image = brush.createImageData(VEINS, VEINS);
+  const tints = [
+    [236, 224, 198],
+    [79, 118, 112],
+    [150, 66, 42],
+  ] as const;
+  for (let i = 0; i < VEINS * VEINS; i += 1) {
+    const x = ((i % VEINS) / VEINS) * 2 * Math.PI;
+    const y = (Math.floor(i / VEINS) / VEINS) * 2 * Math.PI;
+    const bent = x + 0.9 * Math.sin(2 * y + 0.7 * Math.sin(3 * x)) + 0.35 * Math.sin(5 * y - 2 * x);
+    const wave = Math.sin(3 * bent + 2 * Math.sin(2 * x + y));
+    const vein = Math.abs(Math.sin(4 * bent + y + 1.6 * Math.sin(x - 2 * y)));
+    const [base, green, red] = tints;
+    for (let k = 0; k < 3; k += 1) {
+      const ground = (base[k] ?? 0) + ((green[k] ?? 0) - (base[k] ?? 0)) * Math.max(0, wave) ** 2;
+      image.data[i * 4 + k] = ground + ((red[k] ?? 0) - ground) * Math.max(0, 1 - vein * 5);
+    }
+    image.data[i * 4 + 3] = 255;
+  }
+  brush.putImageData(image, 0, 0);
+  pen.drawImage(canvas, 0, 0, repeat, repeat);
+};
+
+const painters: Readonly<Record<PrintPattern, (sheet: Sheet) => void>> = {
   plain: (sheet) => {
     flood(sheet, tones.paper);
     drawFibres(sheet, 0.07);
@@ -156,23 +219,38 @@ const painters: Readonly<Record<Print, (sheet: Sheet) => void>> = {
     drawPantiles(sheet);
     drawFibres(sheet, 0.05);
   },
+  brick: (sheet) => {
+    flood(sheet, '#cdbfa9');
+    drawBricks(sheet);
+    drawFibres(sheet, 0.06);
+  },
+  stripes: (sheet) => {
+    flood(sheet, tones.paper);
+    drawBands(sheet, '#4f7c86', true);
+    drawFibres(sheet, 0.05);
+  },
+  checks: (sheet) => {
+    flood(sheet, tones.paper);
+    drawBands(sheet, 'rgba(163, 62, 48, 0.55)', true);
+    drawBands(sheet, 'rgba(163, 62, 48, 0.55)', false);
+    drawFibres(sheet, 0.05);
+  },
+  marbled: (sheet) => {
+    drawVeins(sheet);
+    drawFibres(sheet, 0.04);
+  },
 };
 
 const pixels = 1024;
 
-/** One repeat of a print; texture coordinate 1 is one repeat, up is the paper's up. */
-export const makePrint = (print: Print): Texture => {
+/** One tile of a print: its width and height are `across` repeats, its up is the paper's up. */
+export const drawPrint = (pattern: PrintPattern): HTMLCanvasElement => {
   const canvas = document.createElement('canvas');
   canvas.width = pixels;
   canvas.height = pixels;
   const pen = canvas.getContext('2d') as CanvasRenderingContext2D;
-  const { repeat } = printTable[print];
-  pen.scale(pixels / repeat, pixels / repeat);
-  painters[print]({ pen, repeat, random: seedNoise(print.length * 131 + print.charCodeAt(0)) });
-  const texture = new CanvasTexture(canvas);
-  texture.wrapS = RepeatWrapping;
-  texture.wrapT = RepeatWrapping;
-  texture.colorSpace = SRGBColorSpace;
-  texture.anisotropy = 4;
-  return texture;
+  const tile = prints[pattern].repeat * drawnPrints[pattern].across;
+  pen.scale(pixels / tile, pixels / tile);
+  painters[pattern]({ pen, repeat: tile, random: seedNoise(pattern.length * 131 + pattern.charCodeAt(0)) });
+  return canvas;
 };

@@ -12,7 +12,7 @@ import { BodySizes } from './body-sizes.tsx';
 import { type CameraHands, CameraRig } from './camera-rig.tsx';
 import { type Desk, planDesk } from './desk.ts';
 import { Dusk } from './dusk.tsx';
-import { finishLayer } from './finish.ts';
+import { finishLayer, seamsOf } from './finish.ts';
 import { startFoldClock } from './fold-clock.ts';
 import { FoldingNet } from './folding-net.tsx';
 import { frameScene } from './frame-scene.ts';
@@ -21,8 +21,10 @@ import { measureNet } from './measures.ts';
 import { Neighbours } from './neighbours.tsx';
 import { NetMeasures } from './net-measures.tsx';
 import { usePapers } from './papers.ts';
-import { SheetsOnTable } from './sheets-on-table.tsx';
+import { PlanSight } from './plan-sight.tsx';
+import { SHEETS_HIGH, SheetsOnTable } from './sheets-on-table.tsx';
 import type { StageProps } from './stage.tsx';
+import { roofReach, StandingBy } from './standing-by.tsx';
 import { SteelRule, Tabletop } from './tabletop.tsx';
 import { settleTown } from './town.ts';
 
@@ -44,7 +46,7 @@ const isOn = (place: Place | null, layer: number): boolean =>
 /** Everything on the table. Geometry is made again only when its own inputs change; movement never renders. */
 export const TableScene = (props: SceneProps): ReactNode => {
   const { roofs, selected, t, view, units, sheets, stock, reducedMotion, family, hands, onReady } = props;
-  const { lit = null, edgeAtHand = null, onPoint } = props;
+  const { lit = null, edgeAtHand = null, showSeams = false, onPoint } = props;
   const clear = props.clear ?? clearSides;
   const size = useThree((state) => state.size);
   const papers = usePapers();
@@ -71,6 +73,13 @@ export const TableScene = (props: SceneProps): ReactNode => {
     return own === undefined ? sheets.slice(0, 1) : [own];
   }, [sheets, selected, view]);
   const showSheets = onSheets && laid.length > 0;
+  // Under a hand the sheets change many times a second: what they stand beside does not.
+  const moving = view === 'paper' ? (props.moving ?? laid) : laid;
+  const standing = props.inHand?.roof ?? selected;
+  const reach = showSheets && view === 'paper' ? Math.max(...roofs.map(roofReach)) : 0;
+  const sizes = moving.map(({ width, height }) => `${width} ${height}`).join();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the sizes are all that the table is planned by
+  const onTable = useMemo(() => (showSheets ? moving : nowhere), [sizes, showSheets]);
 
   const picture = useMemo(
     () => ({
@@ -84,24 +93,26 @@ export const TableScene = (props: SceneProps): ReactNode => {
       planDesk({
         nets: nets.map((layer, l) => ({ net: layer.net, spots: spots[l] ?? nowhere })),
         body,
-        sheets: showSheets ? laid : nowhere,
+        sheets: onTable,
+        beside: reach,
         units,
         picture,
         isClose: showSheets && view === 'set-out',
       }),
-    [nets, spots, body, laid, showSheets, units, picture, view],
+    [nets, spots, body, onTable, reach, showSheets, units, picture, view],
   );
   const folding = useMemo(
     () =>
       nets.map((layer, index) => ({
         layer,
         index,
-        finish: finishLayer(selected, index, layer, sheets, stock),
+        finish: finishLayer({ roof: selected, layer: index, copy: 0 }, layer, sheets, stock),
+        seams: showSeams ? seamsOf(layer, { roof: selected, layer: index, copy: 0 }, sheets, stock) : nowhere,
         plan: index < layers.length ? plan(index) : noPlan,
         order: { index: index < layers.length ? index : 0, count: layers.length },
         spots: spots[index] ?? nowhere,
       })),
-    [nets, layers, selected, sheets, stock, plan, spots],
+    [nets, layers, selected, sheets, stock, plan, spots, showSeams],
   );
   const measures = useMemo(
     () =>
@@ -182,7 +193,7 @@ export const TableScene = (props: SceneProps): ReactNode => {
             onPoint={onPoint === undefined ? undefined : (edge) => onPoint(index, edge)}
           />
         ))}
-        {folding.map(({ index, finish: _, ...one }) => (
+        {folding.map(({ index, finish: _, seams: __, ...one }) => (
           <LitNet
             key={index}
             {...one}
@@ -205,7 +216,7 @@ export const TableScene = (props: SceneProps): ReactNode => {
       </group>
       {showSheets ? (
         <SheetsOnTable
-          sheets={laid}
+          sheets={moving}
           corners={desk.sheets}
           roofs={roofs}
           stock={stock}
@@ -214,6 +225,21 @@ export const TableScene = (props: SceneProps): ReactNode => {
           family={family}
           wrongSide={view === 'set-out'}
         />
+      ) : null}
+      {showSheets && view === 'paper' && roofs[standing] !== undefined ? (
+        <>
+          <StandingBy
+            roof={roofs[standing]}
+            index={standing}
+            inHand={props.inHand ?? null}
+            sheets={moving}
+            stock={stock}
+            papers={papers}
+            at={desk.beside}
+            line={Math.min(1, Math.max(0.2, desk.point))}
+          />
+          <PlanSight corners={desk.sheets} height={SHEETS_HIGH} />
+        </>
       ) : null}
       <CameraRig
         clock={clock}

@@ -1,18 +1,20 @@
-import type { ReactNode } from 'react';
-import { MeshBasicMaterial, MeshLambertMaterial } from 'three';
+import { memo, type ReactNode } from 'react';
+import { type BufferGeometry, MeshBasicMaterial, MeshLambertMaterial } from 'three';
 import { cutLayers } from '../../core/cut-layers.ts';
+import { at } from '../../core/geometry/polygon.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import type { LaidSheet } from '../../core/layout/layout.ts';
+import { sheetRing } from '../../core/layout/usable.ts';
 import type { MadeRoof } from '../../core/make-roof.ts';
 import type { Stock } from '../../core/project/project.ts';
 import { type DashKind, dashLine } from './dashes.ts';
 import { useDisposing } from './disposing.ts';
 import { onSheet } from './finish.ts';
 import { emptyPart, type FlatPart, pushPolygon, pushQuad, pushRibbon, pushRim, stillGeometry } from './flat-part.ts';
-import { makeLettering, pushLabel } from './lettering.ts';
+import { type Lettering, makeLettering, pushLabel } from './lettering.ts';
 import { pieceLines } from './net-parts.ts';
 import type { Papers } from './papers.ts';
-import { choosePrint, type Print, printTable } from './prints.ts';
+import { type Look, lookOf, printLook } from './prints.ts';
 import { tones } from './tones.ts';
 
 export interface SheetsOnTableProps {
@@ -28,151 +30,157 @@ export interface SheetsOnTableProps {
   readonly wrongSide: boolean;
 }
 
+interface SheetProps extends Omit<SheetsOnTableProps, 'sheets' | 'corners' | 'family'> {
+  readonly sheet: LaidSheet;
+  /** Its lower left corner. */
+  readonly x: number;
+  readonly y: number;
+  readonly caption: string;
+  readonly lettering: Lettering;
+}
+
 const low = 0.3;
 const high = 0.55;
+/** Of the pieces over the table, mm. */
+export const SHEETS_HIGH = high;
+const plainSide = printLook('plain');
 
 const swapped: Readonly<Partial<Record<DashKind, DashKind>>> = { mountain: 'valley', valley: 'mountain' };
 
-interface SheetFigures {
-  readonly waste: Map<Print, FlatPart>;
-  readonly pieces: Map<Print, FlatPart>;
-  readonly shadow: FlatPart;
-  readonly lines: FlatPart;
-}
-
-const partOf = (parts: Map<Print, FlatPart>, print: Print): FlatPart => {
-  const part = parts.get(print) ?? emptyPart();
-  parts.set(print, part);
-  return part;
+/** The paper of a sheet, and how its points come to lie on the table. */
+const spread = ({ sheet, x, y, wrongSide, stock }: SheetProps) => {
+  const look: Look = wrongSide ? plainSide : lookOf(stock[sheet.stock]);
+  const place = (p: Vec2): Vec2 => [x + (wrongSide ? sheet.width - p[0] : p[0]), y + p[1]];
+  /** What is turned over runs the other way round. */
+  const ring = (points: readonly Vec2[]): readonly Vec2[] =>
+    wrongSide ? points.map(place).toReversed() : points.map(place);
+  const mapping = (p: Vec2): Vec2 => [(p[0] - x) / look.tile, (p[1] - y) / look.tile];
+  return { look, place, ring, mapping };
 };
 
-const drawSheet = (figures: SheetFigures, sheet: LaidSheet, corner: Vec2, props: SheetsOnTableProps): void => {
-  const { wrongSide, point, roofs, stock } = props;
-  const print = wrongSide ? 'plain' : choosePrint(stock[sheet.stock]);
-  const { repeat } = printTable[print];
-  const place = ([x, y]: Vec2): Vec2 => [corner[0] + (wrongSide ? sheet.width - x : x), corner[1] + y];
-  const mapping = (p: Vec2): Vec2 => [(p[0] - corner[0]) / repeat, (p[1] - corner[1]) / repeat];
-  const [x, y] = corner;
-  const edge: readonly Vec2[] = [
-    [x, y],
-    [x + sheet.width, y],
-    [x + sheet.width, y + sheet.height],
-    [x, y + sheet.height],
-  ];
-  pushPolygon(partOf(figures.waste, print), edge, { owner: 0, z: low }, mapping);
+/** The sheet itself, darkened where it is left over, its cut edge and the dark border it lies in. */
+const drawPaper = (
+  props: SheetProps,
+): { readonly waste: FlatPart; readonly rim: FlatPart; readonly halo: FlatPart } => {
+  const { sheet, x, y, point } = props;
+  const { ring, mapping } = spread(props);
+  const [waste, rim, halo] = [emptyPart(), emptyPart(), emptyPart()];
+  const edge = ring(sheetRing(sheet));
+  pushPolygon(waste, edge, { owner: 0, z: low }, mapping);
   edge.forEach((a, i) => {
-    pushRim(figures.shadow, a, edge[(i + 1) % 4] as Vec2, 0, low, 0);
+    pushRim(rim, a, at(edge, i + 1), 0, low, 0);
   });
-  const line = Math.min(1.2, Math.max(0.22, 1.15 * point));
+  if (sheet.outline === undefined) pushHalo(halo, [x, y], sheet, 7 * point);
+  return { waste, rim, halo };
+};
+
+/** A soft dark border under a whole sheet, so that it lies on the table instead of floating. */
+const pushHalo = (part: FlatPart, [x, y]: Vec2, sheet: LaidSheet, reach: number): void => {
+  for (let i = 1; i <= 4; i += 1) {
+    const s = (reach * i) / 4;
+    const right = x + sheet.width + s * 1.2;
+    const corners: [Vec2, Vec2, Vec2, Vec2] = [
+      [x - s * 0.4, y - s],
+      [right, y - s],
+      [right, y + sheet.height + s * 0.4],
+      [x - s * 0.4, y + sheet.height + s * 0.4],
+    ];
+    pushQuad(part, corners, { owner: 0, z: 0.05 + i * 0.01 });
+  }
+};
+
+const drawPieces = (props: SheetProps): { readonly pieces: FlatPart; readonly lines: FlatPart } => {
+  const { sheet, roofs, wrongSide, point } = props;
+  const { place, ring, mapping } = spread(props);
+  const [pieces, lines] = [emptyPart(), emptyPart()];
+  const width = Math.min(1.2, Math.max(0.22, 1.15 * point));
   for (const placement of sheet.placements) {
     const roof = roofs[placement.roof];
     const piece = roof && cutLayers(roof)[placement.layer]?.net.pieces[placement.piece];
     if (piece === undefined) continue;
     const laid = (p: Vec2): Vec2 => place(onSheet(placement, p));
-    const ring = piece.outline.map(laid);
-    pushPolygon(partOf(figures.pieces, print), wrongSide ? ring.reverse() : ring, { owner: 0, z: high }, mapping);
+    pushPolygon(pieces, ring(piece.outline.map((p) => onSheet(placement, p))), { owner: 0, z: high }, mapping);
     for (const { kind, ends } of pieceLines(piece)) {
       const shown = wrongSide ? (swapped[kind] ?? kind) : kind;
-      for (const [a, b] of dashLine(laid(ends[0]), laid(ends[1]), shown, line)) {
-        pushRibbon(figures.lines, a, b, line, { owner: 0, z: high + 0.05 });
+      for (const [a, b] of dashLine(laid(ends[0]), laid(ends[1]), shown, width)) {
+        pushRibbon(lines, a, b, width, { owner: 0, z: high + 0.05 });
       }
     }
   }
+  return { pieces, lines };
 };
 
-/** A soft dark border under a sheet, so that it lies on the table instead of floating. */
-const pushHalo = (part: FlatPart, sheet: LaidSheet, [x, y]: Vec2, spread: number): void => {
-  for (let i = 1; i <= 4; i += 1) {
-    const s = (spread * i) / 4;
-    const right = x + sheet.width + s * 1.2;
-    pushQuad(
-      part,
-      [
-        [x - s * 0.4, y - s],
-        [right, y - s],
-        [right, y + sheet.height + s * 0.4],
-        [x - s * 0.4, y + sheet.height + s * 0.4],
-      ],
-      { owner: 0, z: 0.05 + i * 0.01 },
-    );
-  }
+const drawCaption = ({ sheet, x, y, caption, lettering, point, wrongSide }: SheetProps): FlatPart => {
+  const part = emptyPart();
+  const natural = lettering.width(caption) * 18 * point;
+  const height = 18 * point * Math.min(1, sheet.width / Math.max(natural, low));
+  // Turned over, the rule lies against the lower edge: the caption goes above.
+  const up = wrongSide ? sheet.height + height * 0.75 : -height * 0.75;
+  const middle: Vec2 = [x + (lettering.width(caption) * height) / 2, y + up];
+  pushLabel(part, lettering, { text: caption, at: middle, angle: 0, height }, { owner: 0, z: 0.2 });
+  return part;
 };
 
-/** The maker's own sheets with the pieces as laid; what is left over is dimmed. */
-export const SheetsOnTable = (props: SheetsOnTableProps): ReactNode => {
-  const { sheets, corners, roofs, stock, papers, point, family, wrongSide } = props;
-  const caption = (sheet: LaidSheet): string => {
-    const name = stock[sheet.stock]?.name ?? 'Paper';
-    return `${name}, sheet ${sheet.index + 1}${wrongSide ? ', plain side' : ''}`;
-  };
-  const lettering = useDisposing(() => {
-    const made = makeLettering(sheets.map(caption), family);
-    return { ...made, dispose: () => made.texture.dispose() };
-  }, [sheets, stock, family, wrongSide]);
-  const drawn = useDisposing(() => {
-    const figures: SheetFigures = { waste: new Map(), pieces: new Map(), shadow: emptyPart(), lines: emptyPart() };
-    const halo = emptyPart();
-    const captions = emptyPart();
-    sheets.forEach((sheet, i) => {
-      const corner = corners[i] ?? [0, 0];
-      drawSheet(figures, sheet, corner, props);
-      pushHalo(halo, sheet, corner, 7 * point);
-      const text = caption(sheet);
-      const natural = lettering.width(text) * 18 * point;
-      const height = 18 * point * Math.min(1, sheet.width / Math.max(natural, 1e-6));
-      // Turned over, the rule lies against the lower edge: the caption goes above.
-      const y = wrongSide ? corner[1] + sheet.height + height * 0.75 : corner[1] - height * 0.75;
-      const at: Vec2 = [corner[0] + (lettering.width(text) * height) / 2, y];
-      pushLabel(captions, lettering, { text, at, angle: 0, height }, { owner: 0, z: 0.2 });
-    });
-    const papered = (parts: Map<Print, FlatPart>) =>
-      [...parts].map(([print, part]) => ({ print, geometry: stillGeometry(part) }));
-    const made = {
-      waste: papered(figures.waste),
-      pieces: papered(figures.pieces),
-      rim: stillGeometry(figures.shadow),
-      lines: stillGeometry(figures.lines),
-      halo: stillGeometry(halo),
-      captions: stillGeometry(captions),
-    };
-    return {
-      ...made,
-      dispose: () => {
-        for (const { geometry } of [...made.waste, ...made.pieces]) geometry.dispose();
-        for (const geometry of [made.rim, made.lines, made.halo, made.captions]) geometry.dispose();
-      },
-    };
-  }, [sheets, corners, roofs, stock, point, lettering, wrongSide]);
+/** One sheet with its pieces. While a piece is moved only the sheets that it leaves and comes to are drawn anew. */
+const Sheet = memo((props: SheetProps): ReactNode => {
+  const { sheet, x, y, roofs, stock, papers, point, wrongSide, lettering, caption } = props;
+  const { look } = spread(props);
+  const paper = useDisposing(() => {
+    const { waste, rim, halo } = drawPaper(props);
+    return [waste, rim, halo, drawCaption(props)].map(stillGeometry);
+  }, [sheet.outline, sheet.width, sheet.height, look.tile, x, y, point, wrongSide, lettering, caption]);
+  const work = useDisposing(() => {
+    const { pieces, lines } = drawPieces(props);
+    return [pieces, lines].map(stillGeometry);
+  }, [sheet, x, y, roofs, stock, point, wrongSide]);
   const materials = useDisposing(() => {
-    const wrap = (print: Print, color: string) => new MeshLambertMaterial({ map: papers.texture(print), color });
-    const ink = new MeshBasicMaterial({ color: tones.ink });
-    const chalk = new MeshBasicMaterial({
-      color: tones.chalk,
-      map: lettering.texture,
-      transparent: true,
-      depthWrite: false,
-    });
-    const shade = new MeshBasicMaterial({ color: '#000', transparent: true, opacity: 0.16, depthWrite: false });
-    const rim = new MeshLambertMaterial({ color: tones.wrongSide });
-    const waste = drawn.waste.map(({ print }) => wrap(print, wrongSide ? '#b9b2a4' : '#8d867c'));
-    const pieces = drawn.pieces.map(({ print }) => wrap(print, '#ffffff'));
-    const dispose = (): void => {
-      for (const material of [ink, chalk, shade, rim, ...waste, ...pieces]) material.dispose();
-    };
-    return { ink, chalk, shade, rim, waste, pieces, dispose };
-  }, [papers, drawn, lettering, wrongSide]);
+    const map = papers.texture(look);
+    return [
+      new MeshLambertMaterial({ map, color: wrongSide ? '#b9b2a4' : '#8d867c' }),
+      new MeshLambertMaterial({ map, color: '#ffffff' }),
+      new MeshLambertMaterial({ color: tones.wrongSide }),
+      new MeshBasicMaterial({ color: tones.ink }),
+      new MeshBasicMaterial({ color: '#000', transparent: true, opacity: 0.16, depthWrite: false }),
+      new MeshBasicMaterial({ color: tones.chalk, map: lettering.texture, transparent: true, depthWrite: false }),
+    ] as const;
+  }, [papers, look.key, lettering, wrongSide]);
+  const [leftOver, cut, edge, ink, shade, chalk] = materials;
+  const [waste, rim, halo, words] = paper as [BufferGeometry, BufferGeometry, BufferGeometry, BufferGeometry];
+  const [pieces, lines] = work as [BufferGeometry, BufferGeometry];
   return (
     <group>
-      <mesh geometry={drawn.halo} material={materials.shade} />
-      <mesh geometry={drawn.rim} material={materials.rim} />
-      {drawn.waste.map(({ print, geometry }, i) => (
-        <mesh key={print} geometry={geometry} material={materials.waste[i] as MeshLambertMaterial} receiveShadow />
-      ))}
-      {drawn.pieces.map(({ print, geometry }, i) => (
-        <mesh key={print} geometry={geometry} material={materials.pieces[i] as MeshLambertMaterial} receiveShadow />
-      ))}
-      <mesh geometry={drawn.lines} material={materials.ink} renderOrder={2} />
-      <mesh geometry={drawn.captions} material={materials.chalk} renderOrder={3} />
+      <mesh geometry={halo} material={shade} />
+      <mesh geometry={rim} material={edge} />
+      <mesh geometry={waste} material={leftOver} receiveShadow />
+      <mesh geometry={pieces} material={cut} receiveShadow />
+      <mesh geometry={lines} material={ink} renderOrder={2} />
+      <mesh geometry={words} material={chalk} renderOrder={3} />
     </group>
   );
+});
+
+/** The maker's own sheets with the pieces as laid; what is left over is dimmed. */
+export const SheetsOnTable = ({ sheets, corners, family, ...rest }: SheetsOnTableProps): ReactNode => {
+  const captions = sheets.map((sheet) => {
+    const name = rest.stock[sheet.stock]?.name ?? 'Paper';
+    return `${name}, sheet ${sheet.index + 1}${rest.wrongSide ? ', plain side' : ''}`;
+  });
+  const lettering = useDisposing(() => {
+    const made = makeLettering(captions, family);
+    return { ...made, dispose: () => made.texture.dispose() };
+  }, [captions.join('\n'), family]);
+  return sheets.map((sheet, i) => {
+    const [x, y] = corners[i] ?? [0, 0];
+    return (
+      <Sheet
+        key={`${sheet.stock} ${sheet.index}`}
+        {...rest}
+        sheet={sheet}
+        x={x}
+        y={y}
+        caption={captions[i] ?? ''}
+        lettering={lettering}
+      />
+    );
+  });
 };

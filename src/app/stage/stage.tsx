@@ -2,7 +2,7 @@ import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 'react';
 import { NeutralToneMapping } from 'three';
 import type { Place } from '../../core/issue.ts';
-import type { LaidSheet } from '../../core/layout/layout.ts';
+import type { LaidSheet, PieceKey } from '../../core/layout/layout.ts';
 import type { MadeRoof } from '../../core/make-roof.ts';
 import type { Stock } from '../../core/project/project.ts';
 import type { Units } from '../../core/units/units.ts';
@@ -21,6 +21,12 @@ export interface StageProps {
   readonly units: Units;
   readonly sheets: readonly LaidSheet[];
   readonly stock: readonly Stock[];
+  /** The sheets with what is under a hand this moment; missing: as in `sheets`. */
+  readonly moving?: readonly LaidSheet[] | undefined;
+  /** How prints go over the seams is drawn on the roof. */
+  readonly showSeams?: boolean;
+  /** The piece that is taken up. */
+  readonly inHand?: PieceKey | null;
   /** What is lit on the roof on the bench. */
   readonly lit?: Place | null;
   /** The edge of a layer that the maker has pointed at. */

@@ -1,0 +1,63 @@
+import { fileURLToPath } from 'node:url';
+import { preview } from 'vite';
+import { launchBrowser, openPage } from '../../tests/browser/harness.ts';
+import { sampleFiles } from '../samples.ts';
+import { buildPage } from './build-page.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+/** Copies of every roof, so that there are many pieces to lay. */
+const COPIES = 4;
+
+export interface LayingTasks {
+  readonly pieces: number;
+  /** How long was searched, s. */
+  readonly seconds: number;
+  /** Longest task of the page meanwhile, ms by the clock; 0 where none took 50 ms. */
+  readonly longest: number;
+  readonly tasks: number;
+}
+
+/** Tasks of 50 ms and more on the page while a worker beside it looks for layouts, in Chromium without a 3D table. */
+export async function layingTasks(seconds = 10): Promise<LayingTasks> {
+  buildPage();
+  const server = await preview({
+    root,
+    logLevel: 'error',
+    preview: { port: 4390, host: '127.0.0.1' },
+  });
+  const browser = await launchBrowser({ webgl: false });
+  try {
+    const { page } = await openPage(browser, server.resolvedUrls?.local[0] ?? '');
+    page.setDefaultTimeout(120_000);
+    const sample = sampleFiles().find(({ name }) => name === 'harbour-row');
+    const file = JSON.parse(sample?.text ?? '{}');
+    const roofs = file.roofs.map((roof: object) => ({ ...roof, copies: COPIES }));
+    const stock = file.stock.map(({ count: _, ...paper }: { readonly count?: number }) => paper);
+    await page.evaluate((text) => window.spirewright?.open(text), JSON.stringify({ ...file, stock, roofs }));
+    await page.getByRole('tab', { name: 'Paper' }).click();
+    await page.getByRole('radio', { name: 'Laid on paper' }).check();
+    await page.locator('.laid-piece').first().waitFor();
+    // What the search makes of a change of the file is done in the click; from then on the page only listens.
+    await page.getByRole('button', { name: 'Lay', exact: true }).click();
+    await page.waitForTimeout(1000);
+    const found = await page.evaluate(async (wait) => {
+      const tasks: number[] = [];
+      const observer = new PerformanceObserver((list) => {
+        for (const { duration } of list.getEntries()) tasks.push(duration);
+      });
+      observer.observe({ type: 'longtask' });
+      await new Promise((resolve) => setTimeout(resolve, wait * 1000));
+      observer.disconnect();
+      return tasks;
+    }, seconds);
+    return {
+      pieces: await page.locator('.laid-piece').count(),
+      seconds,
+      longest: Math.max(0, ...found),
+      tasks: found.length,
+    };
+  } finally {
+    await browser.close();
+    await server.close();
+  }
+}

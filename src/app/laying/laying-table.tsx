@@ -1,0 +1,94 @@
+import { type ReactElement, useEffect, useMemo, useState } from 'react';
+import type { Vec2 } from '../../core/geometry/vector.ts';
+import { sheetRing } from '../../core/layout/usable.ts';
+import { gridSheets } from '../stage/desk.ts';
+import { canDrawStage } from '../stage/probe.ts';
+import { useSize } from '../use-size.ts';
+import { LaidPieces } from './laid-pieces.tsx';
+import { LayingCard } from './laying-card.tsx';
+import { laying, type TableView, useLaying } from './laying-store.ts';
+import { PaperFills, paperFill } from './paper-fills.tsx';
+import { type LaidNow, useLaid } from './use-laid.ts';
+
+/** Pixels left free round flat sheets, and between them for their captions. */
+const ROOM = 14;
+const CAPTION = 26;
+
+/** Where flat sheets lie in a box of this size. */
+const flatView = ({ sheets }: LaidNow, width: number, height: number): TableView | null => {
+  if (width === 0 || sheets.length === 0) return null;
+  const [across, up] = [Math.max(40, width - 2 * ROOM), Math.max(40, height - 2 * ROOM)];
+  const tight = gridSheets(sheets, across / up, 0);
+  const rough = Math.min(across / tight.width, up / tight.height);
+  const grid = gridSheets(sheets, across / up, CAPTION / rough);
+  const scale = Math.min(across / grid.width, up / (grid.height + CAPTION / rough));
+  return {
+    scale,
+    left: ROOM + (across - grid.width * scale) / 2,
+    top: ROOM + grid.height * scale,
+    corners: grid.corners,
+  };
+};
+
+/**
+ * The pieces on the sheets under a hand: over the table where it is drawn in 3D, otherwise with the sheets drawn flat. A piece is taken
+ * up by a press or with Enter; then it follows the hand or the arrow keys.
+ */
+export const LayingTable = (): ReactElement | null => {
+  const laid = useLaid();
+  const seen = useLaying((state) => state.view);
+  const [isDrawn] = useState(canDrawStage);
+  const isFlat = useLaying((state) => state.isFlat) || !isDrawn;
+  const { ref, width, height } = useSize<HTMLElement>();
+  const flat = useMemo(
+    () => (laid === null || !isFlat ? null : flatView(laid, width, height)),
+    [laid, isFlat, width, height],
+  );
+  const view = isFlat ? flat : seen;
+
+  // Another place, and nothing is held any more.
+  useEffect(() => () => laying.setState({ inHand: null, loose: [], moving: null, from: null, caught: [] }), []);
+
+  return (
+    <section ref={ref} className={`laying ${isFlat ? 'is-flat' : ''}`} aria-label="Pieces on their sheets">
+      {laid !== null && view !== null && view.corners.length >= laid.sheets.length && (
+        <svg className="laying-drawing" width="100%" height="100%" role="presentation">
+          {isFlat && <FlatSheets laid={laid} view={view} />}
+          <LaidPieces laid={laid} view={view} />
+        </svg>
+      )}
+      {laid !== null && <LayingCard laid={laid} isTilted={view === null} />}
+    </section>
+  );
+};
+
+const FlatSheets = ({ laid, view }: { readonly laid: LaidNow; readonly view: TableView }): ReactElement => {
+  const { production, sheets } = laid;
+  const { stock } = production.project;
+  return (
+    <g className="flat-sheets">
+      <PaperFills sheets={sheets} stock={stock} view={view} />
+      {sheets.map((sheet, i) => {
+        const corner = view.corners[i] ?? [0, 0];
+        const toPage = ([x, y]: Vec2): string =>
+          `${view.left + (corner[0] + x) * view.scale} ${view.top - (corner[1] + y) * view.scale}`;
+        return (
+          <g key={`${sheet.stock} ${sheet.index}`}>
+            <path
+              className="flat-sheet"
+              d={`M${sheetRing(sheet).map(toPage).join('L')}Z`}
+              style={{ fill: paperFill(i) }}
+            />
+            <text
+              className="flat-caption"
+              x={view.left + corner[0] * view.scale}
+              y={view.top - corner[1] * view.scale + 16}
+            >
+              {`${stock[sheet.stock]?.name ?? 'Paper'}, sheet ${sheet.index + 1}`}
+            </text>
+          </g>
+        );
+      })}
+    </g>
+  );
+};

@@ -1,0 +1,107 @@
+import { useEffect } from 'react';
+import { useStore } from 'zustand';
+import { createStore } from 'zustand/vanilla';
+import { layoutJob } from '../../core/lay-project.ts';
+import { type Production, withLayout } from '../../core/pipeline.ts';
+
+import { baseNow, bench, readNow, setBetter, useBase } from '../bench.ts';
+import type { LayoutNews, LayoutTask } from '../beside/layout.worker.ts';
+import { laying } from './laying-store.ts';
+import { keepLocked, positionsOf, withPositions } from './positions.ts';
+import { piecesOf } from './use-laid.ts';
+
+/** How the search for a better layout stands. */
+export interface SearchState {
+  readonly phase: 'still' | 'searching' | 'found';
+  /** Asked for by the maker; otherwise it goes on by itself after a change. */
+  readonly isLong: boolean;
+  /** 0 to 1. */
+  readonly share: number;
+}
+
+const still: SearchState = { phase: 'still', isLong: false, share: 0 };
+const search = createStore<SearchState>()(() => still);
+
+export const useSearch = (): SearchState => useStore(search);
+
+/** ms that a file has to stand still before it is laid anew. */
+const WAIT = 350;
+/** How long a search takes that the maker asks for, s; and more rounds than that allows. */
+export const LONG = 30;
+/** Rounds of the search that goes on by itself. */
+const ROUNDS = 200;
+const MANY_ROUNDS = 1e9;
+
+let worker: Worker | null = null;
+/** The search that is due once the file has stood still. */
+let later: ReturnType<typeof setTimeout> | undefined;
+
+const end = (): void => {
+  worker?.terminate();
+  worker = null;
+};
+
+/** Leaves the search; what it has found so far stays. */
+export const stopSearch = (): void => {
+  const { isLong, phase } = search.getState();
+  end();
+  if (phase !== 'searching') return;
+  search.setState({ phase: 'found' });
+  if (isLong) keepFound();
+};
+
+const start = (base: Production, task: Omit<LayoutTask, 'job'>): void => {
+  clearTimeout(later);
+  end();
+  const made = layoutJob(base.project, base.roofs);
+  const laid = made.job.fixed.reduce((sum, { placements }) => sum + placements.length, 0);
+  // Where every piece has its place there is nothing to look for.
+  if (laid >= made.job.pieces.length) {
+    search.setState(still);
+    return;
+  }
+  search.setState({ phase: 'searching', isLong: task.seconds !== undefined, share: 0 });
+  const own = new Worker(new URL('../beside/layout.worker.ts', import.meta.url), { type: 'module' });
+  worker = own;
+  own.onmessage = ({ data }: MessageEvent<LayoutNews>) => {
+    if (worker !== own) return;
+    if (data.isBetter) setBetter(base, withLayout(base, made, data.layout));
+    search.setState({ share: data.share });
+    if (data.isDone) stopSearch();
+  };
+  own.postMessage({ ...task, job: made.job } satisfies LayoutTask);
+};
+
+/** What a long search comes to is written down: by rounds alone nothing would come to it again. */
+const keepFound = (): void => {
+  const { shown } = readNow();
+  if (shown === null) return;
+  const positions = positionsOf(shown.project, piecesOf(shown), shown.sheets);
+  bench.edit((file) => withPositions(file, positions), 'lay');
+  bench.endGesture();
+};
+
+/** Lays everything anew that is not locked, and takes its time over it. */
+export const searchLong = (): void => {
+  laying.setState({ inHand: null, loose: [], moving: null, from: null, caught: [] });
+  bench.endGesture();
+  bench.edit(keepLocked, 'lay');
+  const { shown } = baseNow();
+  if (shown !== null) start(shown, { rounds: MANY_ROUNDS, seconds: LONG });
+};
+
+/** After every change a better layout is looked for, as the command line would find it. A hand on the pieces ends that. */
+export const useLayoutSearch = (): void => {
+  const base = useBase();
+  const isHeld = useStore(laying, ({ inHand }) => inHand !== null);
+  useEffect(() => {
+    if (base === null || isHeld) return;
+    if (search.getState().isLong && search.getState().phase === 'searching') return;
+    later = setTimeout(() => start(base, { rounds: ROUNDS }), WAIT);
+    return () => clearTimeout(later);
+  }, [base, isHeld]);
+  useEffect(() => {
+    if (isHeld) stopSearch();
+  }, [isHeld]);
+  useEffect(() => end, []);
+};

@@ -1,0 +1,286 @@
+import type { ReactElement } from 'react';
+import { boxOf } from '../../core/geometry/polygon.ts';
+import type { PieceToLay } from '../../core/layout/layout.ts';
+import { formatLength, fromDegrees, parseLength, toDegrees } from '../../core/units/units.ts';
+import { bench, useBench, useStyle } from '../bench.ts';
+import { sheetsWords } from '../draw/paper-words.ts';
+import { FieldPanel } from '../fields/field-panel.tsx';
+import type { FieldSpec } from '../fields/field-spec.ts';
+import { exactText } from '../fields/typed-text.ts';
+import { IssueSentence } from '../issue-sentence.tsx';
+import { hold, placedAt, settle, sheetsFor, takeUp, toSheet } from '../laying/hand.ts';
+import { useLaying } from '../laying/laying-store.ts';
+import { inOrder, pieceTitle, sheetTitle } from '../laying/laying-words.ts';
+import { isSamePiece, ringAt, type Spot, spotOf, turnAbout, turnStep } from '../laying/lying.ts';
+import { countPositions, keepLocked, withPositions } from '../laying/positions.ts';
+import { remediesFor } from '../laying/remedies.ts';
+import { keepRest, restOf } from '../laying/rests.ts';
+import { LONG, searchLong, stopSearch, useSearch } from '../laying/search.ts';
+import { type LaidNow, useLaid } from '../laying/use-laid.ts';
+import { type Json, setAt } from '../state/file-path.ts';
+import { refuseText } from '../state/refuse-text.ts';
+
+/** Paper, with the sheets on the table: how much paper it takes, how it is laid, and every piece in words. */
+export const LayoutGroup = (): ReactElement | null => {
+  const laid = useLaid();
+  const style = useStyle();
+  if (laid === null) return null;
+  return (
+    <section className="group" aria-label="Laid on paper">
+      <h3>Laid on paper</h3>
+      {sheetsWords(laid.production, style).map((words) => (
+        <p key={words}>{words}</p>
+      ))}
+      <NoPlace laid={laid} />
+      <SearchKeys laid={laid} />
+      <FieldPanel fields={ruleFields} />
+      <PieceList laid={laid} />
+      <Rests laid={laid} />
+    </section>
+  );
+};
+
+const choice = (key: string, label: string, help: string, choices: FieldSpec['choices']): FieldSpec => ({
+  key,
+  label,
+  help,
+  path: ['layout', key],
+  quantity: 'choice',
+  fallback: choices?.[0]?.value ?? '',
+  ...(choices ? { choices } : {}),
+});
+
+const ruleFields: readonly FieldSpec[] = [
+  choice('cuts', 'Cuts', 'Strips: for a paper trimmer, straight cuts from edge to edge.', [
+    { value: 'free', label: 'Along the pieces' },
+    { value: 'strips', label: 'Strips first' },
+  ]),
+  choice('prefer', 'Save', 'Cheapest: papers that have a price come first.', [
+    { value: 'sheets', label: 'Sheets' },
+    { value: 'cheapest', label: 'Money' },
+  ]),
+  choice('offcuts', 'Offcuts', 'Among the papers of a layer.', [
+    { value: 'as-listed', label: 'As listed' },
+    { value: 'first', label: 'First' },
+  ]),
+];
+
+/** Pieces that find no place, each with why, and what a key can do about it. */
+const NoPlace = ({ laid }: { readonly laid: LaidNow }): ReactElement | null => {
+  const { project, issues } = laid.production;
+  const found = issues.filter(({ code }) => code === 'piece-too-large' || code === 'stock-too-small');
+  if (found.length === 0) return null;
+  return (
+    <ul className="no-place">
+      {found.slice(0, 4).map((issue) => (
+        <li key={issue.path + issue.message}>
+          <IssueSentence issue={issue} />
+          <div className="keys">
+            {remediesFor(issue, project).map(({ title, change }) => (
+              <button key={title} type="button" className="key" onClick={() => bench.edit(change)}>
+                {title}
+              </button>
+            ))}
+          </div>
+        </li>
+      ))}
+    </ul>
+  );
+};
+
+/** What straight cuts leave of the sheets, to be kept as paper. */
+const Rests = ({ laid }: { readonly laid: LaidNow }): ReactElement | null => {
+  const style = useStyle();
+  const { production, sheets, pieces } = laid;
+  const rests = sheets.flatMap((sheet) => {
+    const rest = restOf(sheet, pieces);
+    return rest === null ? [] : [{ sheet, rest }];
+  });
+  if (rests.length === 0) return null;
+  return (
+    <details>
+      <summary>What is left over</summary>
+      <ul className="rests">
+        {rests.map(({ sheet, rest }) => (
+          <li key={`${sheet.stock} ${sheet.index}`}>
+            {sheetTitle(production, sheet)}: {formatLength(rest.maxX - rest.minX, style)} by{' '}
+            {formatLength(rest.maxY - rest.minY, style)}{' '}
+            <button
+              type="button"
+              className="link"
+              onClick={() => bench.edit((file) => keepRest(file, sheet.stock, rest))}
+            >
+              Keep it as an offcut<span className="unseen">: {sheetTitle(production, sheet)}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+};
+
+/** What the search is doing, in words, and what can be asked of it. */
+const SearchKeys = ({ laid }: { readonly laid: LaidNow }): ReactElement => {
+  const { phase, isLong, share } = useSearch();
+  const file = useBench((state) => state.file);
+  const { all, locked } = countPositions(file);
+  const isSearching = phase === 'searching';
+  return (
+    <>
+      <p className="note" aria-live="polite">
+        {isSearching
+          ? `Looking for a better layout${isLong ? `, ${Math.max(0, Math.round(LONG * (1 - share)))} s to go` : ''}…`
+          : positionWords(all, locked, laid.pieces.length)}
+      </p>
+      <div className="keys">
+        {isSearching && isLong ? (
+          <button key="stop" type="button" className="key" onClick={stopSearch}>
+            Enough: keep this one
+          </button>
+        ) : (
+          <button key="start" type="button" className="key" onClick={searchLong}>
+            {locked > 0 ? 'Lay round what is locked' : 'Lay'}
+          </button>
+        )}
+        {all > locked && !isSearching && (
+          <button type="button" className="key" onClick={() => bench.edit(keepLocked)}>
+            Leave it to the program
+          </button>
+        )}
+        {locked > 0 && !isSearching && (
+          <button type="button" className="key" onClick={() => bench.edit(unlockAll)}>
+            Unlock all
+          </button>
+        )}
+      </div>
+    </>
+  );
+};
+
+const unlockAll = (file: Parameters<typeof keepLocked>[0]): Parameters<typeof keepLocked>[0] => {
+  const positions = Array.isArray(file['positions']) ? (file['positions'] as readonly Json[]) : [];
+  return withPositions(
+    file,
+    positions.map((position) => setAt(position, ['locked'], undefined)),
+  );
+};
+
+const positionWords = (all: number, locked: number, count: number): string => {
+  if (all === 0) return 'Every piece is laid by the program.';
+  const kept = all >= count ? 'Every piece stays' : all === 1 ? 'One piece stays' : `${all} pieces stay`;
+  const held = locked === 0 ? '' : locked === 1 ? '; one is locked' : `; ${locked} are locked`;
+  return `${kept} where the project says${held}.`;
+};
+
+/** Every piece in words, sheet by sheet; the one in hand with its place to be typed. */
+const PieceList = ({ laid }: { readonly laid: LaidNow }): ReactElement => {
+  const { production, pieces, sheets } = laid;
+  const inHand = useLaying((state) => state.inHand);
+  const chosen = inHand && pieces.find((piece) => isSamePiece(piece, inHand));
+  const spot = chosen ? spotOf(sheets, chosen) : null;
+  const order = inOrder(sheets, pieces);
+  return (
+    <div className="piece-list">
+      <label>
+        Piece in hand
+        <select
+          className="plain-field"
+          value={chosen ? order.indexOf(chosen) : -1}
+          onChange={(event) => takeUp(order[Number(event.target.value)] ?? null)}
+        >
+          <option value={-1}>None: press one, or choose…</option>
+          {order.map((piece, i) => {
+            const at = spotOf(sheets, piece);
+            return (
+              <option key={`${piece.roof} ${piece.layer} ${piece.piece} ${piece.copy}`} value={i}>
+                {pieceTitle(production, piece)} ({at ? sheetTitle(production, at) : ''})
+              </option>
+            );
+          })}
+        </select>
+      </label>
+      {chosen && spot && <PlaceFields key={order.indexOf(chosen)} laid={laid} piece={chosen} spot={spot} />}
+    </div>
+  );
+};
+
+interface PlaceFieldsProps {
+  readonly laid: LaidNow;
+  readonly piece: PieceToLay;
+  readonly spot: Spot;
+}
+
+/** Where the piece in hand lies, to be typed: from the left and the lower edge of its sheet, and how it is turned. */
+const PlaceFields = ({ laid, piece, spot }: PlaceFieldsProps): ReactElement => {
+  const { production } = laid;
+  const { units } = useStyle();
+  const { minX, minY } = boxOf(ringAt(piece.outline, spot));
+  const step = turnStep(production.project.stock[spot.stock]?.direction ?? 'one-way');
+  const to = (next: Spot): boolean => {
+    hold(piece, next);
+    settle();
+    return true;
+  };
+  const length = (key: 'left' | 'low', label: string, mm: number): FieldSpec => ({
+    key,
+    label,
+    path: ['in-hand', key],
+    quantity: 'length',
+    read: () => exactText(mm, units),
+    write: (value) => {
+      const read = parseLength(value as string | number, { negative: 'allow' });
+      if (read.ok) return to(placedAt(piece, spot, { [key]: read.value }));
+      return refuseText(
+        ['in-hand', key],
+        String(value ?? ''),
+        'That is no length.',
+        'Write one such as 1 1/2in or 38mm.',
+      );
+    },
+  });
+  const choices = sheetsFor(laid, piece);
+  const fields: readonly FieldSpec[] = [
+    {
+      key: 'sheet',
+      label: 'On',
+      path: ['in-hand', 'sheet'],
+      quantity: 'choice',
+      choices: choices.map((one) => ({
+        value: `${one.stock}/${one.index}`,
+        label: `${sheetTitle(production, one)}${one.isNew ? ' (new)' : ''}`,
+      })),
+      read: () => `${spot.stock}/${spot.index}`,
+      write: (value) => {
+        const choice = choices.find((one) => `${one.stock}/${one.index}` === value);
+        if (choice) toSheet(piece, choice);
+        return true;
+      },
+    },
+    length('left', 'From the left', minX),
+    length('low', 'From below', minY),
+    ...(step === null
+      ? []
+      : [
+          {
+            key: 'turn',
+            label: 'Turned',
+            help: 'Degrees, to the left.',
+            path: ['in-hand', 'turn'],
+            quantity: 'pitch',
+            read: () => `${Number(toDegrees(spot.rotation).toFixed(3))}°`,
+            write: (value) => {
+              const degrees = Number.parseFloat(String(value));
+              if (Number.isFinite(degrees))
+                return to(turnAbout(piece.outline, spot, fromDegrees(degrees) - spot.rotation));
+              return refuseText(
+                ['in-hand', 'turn'],
+                String(value ?? ''),
+                'That is no angle.',
+                'Write degrees such as 15.',
+              );
+            },
+          } satisfies FieldSpec,
+        ]),
+  ];
+  return <FieldPanel fields={fields} />;
+};
