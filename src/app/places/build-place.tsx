@@ -5,6 +5,7 @@ import { useProduction, useReading, useStyle } from '../bench.ts';
 import { showArea } from '../draw/show-number.ts';
 import { FieldPanel } from '../fields/field-panel.tsx';
 import type { FieldSpec } from '../fields/field-spec.ts';
+import { GuideGroup } from '../guide/guide-group.tsx';
 import { Exports } from './exports.tsx';
 import { FitGroup } from './fit-group.tsx';
 import { WorthKnowing } from './worth-knowing.tsx';
@@ -26,39 +27,7 @@ export const BuildPlace = (): ReactElement | null => {
         <h3>What it takes</h3>
         <Materials />
       </section>
-      <section className="group">
-        <h3>The order of work</h3>
-        <ol className="steps">
-          <li>
-            <b>Print</b> at 100 %, and check the bars on the page with your ruler.
-          </li>
-          <li>
-            <b>Score</b> every fold along a steel rule, before any cutting.
-          </li>
-          <li>
-            <b>Cut</b> along the continuous lines, the inside corners first.
-          </li>
-          <li>
-            <b>Fold</b> each score once fully, then let it spring back.
-          </li>
-          <li>
-            <b>Glue</b> one seam at a time, letter to letter, from the eave up.
-          </li>
-          <li>
-            <b>Set</b> it on its body before the glue is hard.
-          </li>
-        </ol>
-        <div className="caution">
-          <p>
-            <b>Blades:</b> cut away from your other hand, along steel, in several light passes. A blunt blade slips:
-            change it.
-          </p>
-          <p>
-            <b>Glue:</b> air the room for spray and solvent glue. Children work with a glue stick, and with a grown-up
-            at the knife.
-          </p>
-        </div>
-      </section>
+      <GuideGroup />
       <WorthKnowing />
     </>
   );

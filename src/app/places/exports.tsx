@@ -41,6 +41,14 @@ export const Exports = ({
     download(fileName(title, '.pdf'), 'application/pdf', writePdf(production, { font: await fontBytes() }));
     return {};
   };
+  const makeGuide = async (): Promise<Partial<Progress>> => {
+    const [{ writeGuide }, { fontBytes }] = await Promise.all([
+      import('../../io/guide/write-guide.ts'),
+      import('./font-bytes.ts'),
+    ]);
+    download(fileName(title, '.guide.pdf'), 'application/pdf', writeGuide(production, { font: await fontBytes() }));
+    return {};
+  };
   const makeSvg = async (): Promise<Partial<Progress>> => {
     const { writeSvg } = await import('../../io/svg/write-svg.ts');
     const files = writeSvg(production);
@@ -61,6 +69,9 @@ export const Exports = ({
       <div className="keys">
         <button type="button" className="key main" disabled={busy !== null} onClick={() => void make('PDF', makePdf)}>
           PDF to print
+        </button>
+        <button type="button" className="key" disabled={busy !== null} onClick={() => void make('guide', makeGuide)}>
+          Guide to print
         </button>
         <button type="button" className="key" disabled={busy !== null} onClick={() => void make('SVG', makeSvg)}>
           SVG drawings

@@ -7,7 +7,7 @@ import type { Production } from '../pipeline.ts';
 import type { CutRow } from './cut-list.ts';
 import type { GuidePicture, GuideStep, Moment, StepWork } from './guide-data.ts';
 import { joinSentences, pieceName } from './joint-words.ts';
-import { plansOf, viewOf } from './moments.ts';
+import { viewOf } from './moments.ts';
 import { checkAfter, openings } from './put-on-words.ts';
 import { bothUnits, fewOrCount, listed, plural, runsOfMarks } from './words.ts';
 import { type AssemblyStep, assemblySteps } from './work-steps.ts';
@@ -45,8 +45,7 @@ export function layerSteps(
     isSeat,
     rows: rows.filter((row) => row.roof === roofIndex && row.layer === layerIndex),
   };
-  const order = isSeat ? workOrder(layer.solid, layer.net) : (plansOf(roof)[layerIndex]?.order ?? []);
-  const assembly = assemblySteps(layer.solid, layer.net, order);
+  const assembly = assemblySteps(layer.solid, layer.net, workOrder(layer.solid, layer.net));
   const drafts = [...preparing(bench), ...dryFit(bench), ...assembled(bench, assembly)];
   return drafts.map((draft, i) => ({ ...draft, id: `${roof.spec.id}-${layerIndex}-${i + 1}`, layer: layerIndex }));
 }

@@ -136,13 +136,10 @@ function inPlace({ solid, net }: MadeLayer, p: number, out: Vec3): PiecePose {
 /** Plans are made once for a roof, not for each of its pictures. */
 const plans = new WeakMap<MadeRoof, ReturnType<typeof planWork>>();
 
-export function plansOf(roof: MadeRoof): ReturnType<typeof planWork> {
-  const known = plans.get(roof);
-  if (known) return known;
+function approachesOf(roof: MadeRoof, layer: number): readonly Approach[] {
   const { made, spec } = roof;
-  const plan = made ? planWork(made.layers, spec.body, made.fit.rest) : [];
+  if (!made) return [];
+  const plan = plans.get(roof) ?? planWork(made.layers, spec.body, made.fit.rest);
   plans.set(roof, plan);
-  return plan;
+  return plan[layer]?.approaches ?? [];
 }
-
-const approachesOf = (roof: MadeRoof, layer: number): readonly Approach[] => plansOf(roof)[layer]?.approaches ?? [];

@@ -11,12 +11,12 @@ export function bothUnits(mm: number, units: Units): string {
 export const listed = (words: readonly string[]): string =>
   words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 
-/** More than this many names are counted, not listed. */
-const FEW = 4;
+/** Names that need more letters than this are counted, not listed. */
+const MOST_LETTERS = 60;
 
-/** Names where they are few, otherwise how many: `the 12 panels`. */
+/** Names where they are few and short, otherwise how many: `the 12 panels`. */
 export const fewOrCount = (names: readonly string[], what: string): string =>
-  names.length <= FEW ? listed(names) : `the ${names.length} ${what}`;
+  names.length === 1 || listed(names).length <= MOST_LETTERS ? listed(names) : `the ${names.length} ${what}`;
 
 /** Letters in a row are said by their ends: `A to F, H`. In the order given. */
 export function runsOfMarks(marks: readonly string[]): string {

@@ -85,6 +85,9 @@ export const termBox = (term: string, meaning: string, width: number, room: numb
   };
 };
 
+/** Tables of so many rows are not parted. */
+const SHORT = 8;
+
 /** Rows of cells, each column as wide as it needs; the widest gives way where the page is too narrow. */
 export function tableBoxes(
   head: readonly string[],
@@ -117,7 +120,7 @@ export function tableBoxes(
       }),
       staysWithNext: true,
     },
-    ...rows.map(rowBox),
+    ...rows.map((row): Box => ({ ...rowBox(row), staysWithNext: rows.length <= SHORT })),
     { height: 3, drawing: emptyDrawing },
   ];
 }

@@ -1,0 +1,39 @@
+import { readFileSync } from 'node:fs';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, inject, it } from 'vitest';
+import { launchBrowser, type OpenBench, openPage, settled } from './harness.ts';
+
+let browser: Browser;
+let opened: OpenBench;
+
+beforeAll(async () => {
+  browser = await launchBrowser({ webgl: false });
+  opened = await openPage(browser, inject('benchUrl'));
+});
+afterAll(async () => browser.close());
+
+const openGate = async (): Promise<void> => {
+  const { page } = opened;
+  await page.waitForFunction(() => window.spirewright !== undefined);
+  const file = new URL('../../shared/samples/harbour-gate.roofs.json', import.meta.url);
+  await page.evaluate((text) => window.spirewright?.open(text), readFileSync(file, 'utf8'));
+  await settled(page);
+  await page.getByRole('tab', { name: 'Build' }).click();
+  await page.getByRole('heading', { name: 'Gatehouse tower, 2 times' }).waitFor();
+};
+
+it('the guide is read by headings, lists and pictures with words, and its ticks are remembered', async () => {
+  const { page, troubles } = opened;
+  await openGate();
+  const step = page.getByRole('checkbox', { name: /^Spread a thin, even coat of glue on the back of East and West/ });
+  await step.check();
+  expect(await page.getByText('1 of 9 done').count()).toBe(1);
+  const pictures = page.locator('.guide').getByRole('img');
+  expect(await pictures.first().getAttribute('aria-label')).toMatch(/^East, its flaps turned/);
+  await page.reload();
+  await openGate();
+  expect(await step.isChecked()).toBe(true);
+  await page.getByRole('button', { name: 'Take all ticks away' }).click();
+  expect(await step.isChecked()).toBe(false);
+  expect(troubles).toEqual([]);
+});
