@@ -1,5 +1,6 @@
 import { type ReactElement, useRef } from 'react';
 import { bench, openText, useStyle } from './bench.ts';
+import { FirstRoofKey } from './guide/first-roof-key.tsx';
 import { openFile } from './open-file.ts';
 import { RulerPick } from './ruler-pick.tsx';
 import { samples } from './samples.ts';
@@ -29,6 +30,7 @@ export const ProjectMenu = (): ReactElement => {
       {entry('New', 'One roof on an empty table', () => bench.replace(blankProject(units)))}
       {entry('Open…', 'A .roofs.json file; or drop it anywhere', () => picker.current?.click())}
       {entry('Save', 'Downloads the project as you typed it', saveProject)}
+      <FirstRoofKey className="entry" />
       {samples.length > 0 && <h2>Samples</h2>}
       {samples.map((sample) => (
         <div key={sample.title}>

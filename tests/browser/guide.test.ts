@@ -37,3 +37,24 @@ it('the guide is read by headings, lists and pictures with words, and its ticks 
   expect(await step.isChecked()).toBe(false);
   expect(troubles).toEqual([]);
 });
+
+it('why a panel has its size is told of any panel, with a rise to try, and a first roof is taught in six steps', async () => {
+  const { page, troubles } = opened;
+  await page.getByRole('tab', { name: 'Roof' }).click();
+  const panel = page.getByRole('combobox', { name: 'Panel' });
+  await panel.selectOption({ label: 'East, and 1 like it' });
+  expect(await page.getByRole('img', { name: /^Right triangle: rise 2 7\/8 in/ }).count()).toBe(1);
+  const rise = page.getByRole('slider', { name: 'A rise to try' });
+  await rise.fill('0');
+  // A flat roof is its own plan.
+  const said = await page.getByText(/^Were it 0 in high/).innerText();
+  const lengths = [...said.matchAll(/[\d /]+ in/g)].map(([length]) => length.trim());
+  expect(lengths[1]).toBe(lengths[2]);
+  await page.getByRole('button', { name: 'A first roof, in six steps' }).click();
+  const lesson = page.getByRole('dialog', { name: 'A first roof' });
+  await lesson.waitFor();
+  expect(await lesson.getByRole('heading', { level: 3 }).count()).toBe(6);
+  await lesson.getByRole('button', { name: 'Close' }).click();
+  await lesson.waitFor({ state: 'detached' });
+  expect(troubles).toEqual([]);
+});

@@ -107,7 +107,7 @@ function seeLine(
   if (length <= SNAP_MM) return null;
   const axes = { from: p, along: [way[0] / length, way[1] / length] as const };
   const farthest = Math.min(a[2], b[2]);
-  const met = grid.near(boxOf([p, q])).flatMap((i) => {
+  const met = grid.near(boxOf([p, q]), SNAP_MM).flatMap((i) => {
     const pane = hiding[i] as Pane;
     // What lies behind all of the line hides none of it.
     const places = pane.nearest > farthest ? placesOn(pane, axes) : null;
