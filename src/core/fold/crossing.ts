@@ -1,15 +1,16 @@
 import { at, distanceToSegment, isInside } from '../geometry/polygon.ts';
-import { add3, dot3, lerp3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { add3, dot3, lerp3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import { newellNormal } from '../solid/face-frame.ts';
-import { CUT_MM } from '../tolerance.ts';
+import { CUT_MM, NOISE_MM } from '../tolerance.ts';
 
 /** A flat part in space: its outer ring first, then holes. */
 export interface FlatPart {
   readonly rings: readonly (readonly Vec3[])[];
   readonly normal: Vec3;
   readonly box: SpaceBox;
-  /** Axes that are kept where it is looked at from its broad side. */
+  /** Axes that are kept where it is looked at from its broad side, and its rings seen so. */
   readonly axes: readonly [0 | 1 | 2, 0 | 1 | 2];
+  readonly broadside: readonly (readonly Vec2[])[];
 }
 
 export interface SpaceBox {
@@ -21,27 +22,44 @@ export function flatPart(...rings: readonly (readonly Vec3[])[]): FlatPart {
   const normal = newellNormal(rings[0] ?? []);
   const sizes = normal.map(Math.abs);
   const broad = sizes.indexOf(Math.max(...sizes));
+  const [u, v] = broad === 0 ? ([1, 2] as const) : broad === 1 ? ([0, 2] as const) : ([0, 1] as const);
   return {
     rings,
     normal,
     box: spaceBox(rings.flat()),
-    axes: broad === 0 ? [1, 2] : broad === 1 ? [0, 2] : [0, 1],
+    axes: [u, v],
+    broadside: rings.map((ring) => ring.map((q): Vec2 => [q[u], q[v]])),
   };
 }
 
 export function spaceBox(points: readonly Vec3[]): SpaceBox {
-  const of = (pick: (...all: number[]) => number): Vec3 =>
-    ([0, 1, 2] as const).map((i) =>
-      points.reduce((best, p) => pick(best, p[i]), points[0]?.[i] ?? 0),
-    ) as unknown as Vec3;
-  return { min: of(Math.min), max: of(Math.max) };
+  const [first] = points;
+  if (!first) return { min: [0, 0, 0], max: [0, 0, 0] };
+  let [minX, minY, minZ] = first;
+  let [maxX, maxY, maxZ] = first;
+  for (const [x, y, z] of points) {
+    if (x < minX) minX = x;
+    if (x > maxX) maxX = x;
+    if (y < minY) minY = y;
+    if (y > maxY) maxY = y;
+    if (z < minZ) minZ = z;
+    if (z > maxZ) maxZ = z;
+  }
+  return { min: [minX, minY, minZ], max: [maxX, maxY, maxZ] };
 }
 
 export const joinSpaceBoxes = (boxes: readonly SpaceBox[]): SpaceBox =>
   spaceBox(boxes.flatMap(({ min, max }) => [min, max]));
 
-export const boxesMeet = (a: SpaceBox, b: SpaceBox, shift: Vec3 = [0, 0, 0]): boolean =>
-  ([0, 1, 2] as const).every((i) => a.min[i] + shift[i] <= b.max[i] && b.min[i] <= a.max[i] + shift[i]);
+export const boxesMeet = (a: SpaceBox, b: SpaceBox, [x, y, z]: Vec3 = ORIGIN): boolean =>
+  a.min[0] + x <= b.max[0] &&
+  b.min[0] <= a.max[0] + x &&
+  a.min[1] + y <= b.max[1] &&
+  b.min[1] <= a.max[1] + y &&
+  a.min[2] + z <= b.max[2] &&
+  b.min[2] <= a.max[2] + z;
+
+const ORIGIN: Vec3 = [0, 0, 0];
 
 /**
  * Whether one part, shifted, passes through another: an edge of one goes through the other's plane inside its outline. Parts
@@ -58,29 +76,98 @@ export const sweptBox = ({ box }: FlatPart, way: Vec3): SpaceBox =>
   joinSpaceBoxes([box, { min: add3(box.min, way), max: add3(box.max, way) }]);
 
 /** Whether a corner of one part passes through the other while the first is moved all of the way. */
-export function sweeps(moving: FlatPart, way: Vec3, still: FlatPart): boolean {
-  const back: Vec3 = [-way[0], -way[1], -way[2]];
-  const through = (by: FlatPart, along: Vec3, part: FlatPart): boolean =>
-    by.rings.some((ring) => ring.some((p) => isPierced(part, p, add3(p, along))));
-  return through(moving, way, still) || through(still, back, moving);
+export const sweeps = (moving: FlatPart, way: Vec3, still: FlatPart): boolean =>
+  passes(moving, way, still) || passes(still, [-way[0], -way[1], -way[2]], moving);
+
+const passes = (by: FlatPart, way: Vec3, part: FlatPart): boolean =>
+  by.rings.some((ring) => ring.some((p) => isPierced(part, p, add3(p, way))));
+
+/** The same questions for a pair of parts that is asked about many ways and shifts. */
+export interface PartPair {
+  /** Whether they cross where the first is not shifted. */
+  readonly isCrossing: boolean;
+  readonly crosses: (shift: Vec3) => boolean;
+  readonly sweeps: (way: Vec3) => boolean;
+}
+
+export function partPair(moving: FlatPart, still: FlatPart): PartPair {
+  // Most parts stay on one side of each other's plane: that is seen from the farthest of their points.
+  const [reach, other] = [reachFrom(still, moving), reachFrom(moving, still)];
+  const mayPierce = ([low, high]: Reach, shift: number): boolean =>
+    low + shift <= NOISE_MM - CUT_MM && high + shift >= CUT_MM - NOISE_MM;
+  const mayPass = ([low, high]: Reach, way: number): boolean =>
+    mayPierce([Math.min(low, low + way), Math.max(high, high + way)], 0);
+  const crosses = (shift: Vec3): boolean => {
+    const [by, back] = [dot3(shift, still.normal), -dot3(shift, moving.normal)];
+    const [may, mayBack] = [mayPierce(reach, by), mayPierce(other, back)];
+    if (!(may || mayBack) || !boxesMeet(moving.box, still.box, shift)) return false;
+    return (
+      (may && pierces(moving, shift, still)) ||
+      (mayBack && pierces(still, [-shift[0], -shift[1], -shift[2]], moving))
+    );
+  };
+  return {
+    isCrossing: crosses(ORIGIN),
+    crosses,
+    sweeps: (way) =>
+      (mayPass(reach, dot3(way, still.normal)) && passes(moving, way, still)) ||
+      (mayPass(other, -dot3(way, moving.normal)) && passes(still, [-way[0], -way[1], -way[2]], moving)),
+  };
+}
+
+type Reach = readonly [low: number, high: number];
+
+/** How far the points of `by` lie in front of the plane of a part, the least and the most, mm. */
+function reachFrom(part: FlatPart, by: FlatPart): Reach {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const ring of by.rings)
+    for (const p of ring) {
+      const distance = distanceFrom(part, p, ORIGIN);
+      if (distance < low) low = distance;
+      if (distance > high) high = distance;
+    }
+  return [low, high];
 }
 
 /** Whether an edge of `by`, shifted, goes through `part`. */
-const pierces = (by: FlatPart, shift: Vec3, part: FlatPart): boolean =>
-  by.rings.some((ring) => ring.some((p, i) => isPierced(part, add3(p, shift), add3(at(ring, i + 1), shift))));
+function pierces(by: FlatPart, shift: Vec3, part: FlatPart): boolean {
+  for (const ring of by.rings) {
+    let p = ring[0] as Vec3;
+    let from = distanceFrom(part, p, shift);
+    for (let i = 1; i <= ring.length; i++) {
+      const q = at(ring, i);
+      const to = distanceFrom(part, q, shift);
+      if (goesThrough(from, to) && isWithin(part, lerp3(add3(p, shift), add3(q, shift), from / (from - to)))) return true;
+      [p, from] = [q, to];
+    }
+  }
+  return false;
+}
 
 /** Whether a segment goes through a part. */
 function isPierced(part: FlatPart, p: Vec3, q: Vec3): boolean {
-  const origin = part.rings[0]?.[0] as Vec3;
-  const [from, to] = [dot3(sub3(p, origin), part.normal), dot3(sub3(q, origin), part.normal)];
-  if (Math.min(from, to) > -CUT_MM || Math.max(from, to) < CUT_MM) return false;
-  return isWithin(part, lerp3(p, q, from / (from - to)));
+  const [from, to] = [distanceFrom(part, p, ORIGIN), distanceFrom(part, q, ORIGIN)];
+  return goesThrough(from, to) && isWithin(part, lerp3(p, q, from / (from - to)));
 }
 
+/** How far a shifted point lies in front of the plane of a part, mm. */
+function distanceFrom({ rings, normal }: FlatPart, [x, y, z]: Vec3, shift: Vec3): number {
+  const origin = rings[0]?.[0] as Vec3;
+  return (
+    (x + shift[0] - origin[0]) * normal[0] +
+    (y + shift[1] - origin[1]) * normal[1] +
+    (z + shift[2] - origin[2]) * normal[2]
+  );
+}
+
+const goesThrough = (from: number, to: number): boolean =>
+  Math.min(from, to) <= -CUT_MM && Math.max(from, to) >= CUT_MM;
+
 /** Whether a point in the part's plane lies inside its outline, clear of every edge. */
-function isWithin({ rings, axes: [u, v] }: FlatPart, point: Vec3): boolean {
+function isWithin({ broadside, axes: [u, v] }: FlatPart, point: Vec3): boolean {
   const p: Vec2 = [point[u], point[v]];
-  const flat = rings.map((ring) => ring.map((q): Vec2 => [q[u], q[v]]));
-  if (flat.filter((ring) => isInside(p, ring)).length % 2 === 0) return false;
-  return flat.every((ring) => ring.every((a, i) => distanceToSegment(p, a, at(ring, i + 1)) > CUT_MM));
+  let around = 0;
+  for (const ring of broadside) if (isInside(p, ring)) around++;
+  if (around % 2 === 0) return false;
+  return broadside.every((ring) => ring.every((a, i) => distanceToSegment(p, a, at(ring, i + 1)) > CUT_MM));
 }

@@ -36,29 +36,36 @@ export function workOrder(solid: Solid, net: Net): readonly number[] {
     return isWall && carriesAbutment ? Number.POSITIVE_INFINITY : piece.flaps.length;
   });
   const laid = new Set<number>();
-  const waitingFor = (p: number): number => [...(under[p] as ReadonlySet<number>)].filter((q) => !laid.has(q)).length;
+  // How many are still to come under each, and for each piece those that it lies under.
+  const waiting = under.map((pieces) => pieces.size);
+  const over = net.pieces.map((): number[] => []);
+  for (const [p, pieces] of under.entries()) for (const q of pieces) over[q]?.push(p);
+  const lay = (p: number): void => {
+    laid.add(p);
+    for (const q of over[p] ?? []) waiting[q] = (waiting[q] as number) - 1;
+  };
   const isBefore = (a: number, b: number): boolean => {
-    const [first, second] = [waitingFor(a), waitingFor(b)];
+    const [first, second] = [waiting[a] as number, waiting[b] as number];
     if (first !== second) return first < second;
     return rank[a] === rank[b] ? a < b : (rank[a] as number) > (rank[b] as number);
   };
   const best = (pieces: readonly number[]): number => pieces.reduce((one, p) => (isBefore(p, one) ? p : one));
 
-  const { parts, supports } = partsOf(solid, net, pieceOf);
-  const left = new Set(parts);
+  const { parts: all, supports } = partsOf(solid, net, pieceOf);
+  const left = new Set(all);
   const order: number[] = [];
   while (left.size > 0) {
-    const waiting = [...left];
-    const ready = waiting.filter((part) => part.every((p) => supports(p).every((q) => laid.has(q))));
+    const parts = [...left];
+    const ready = parts.filter((part) => part.every((p) => supports(p).every((q) => laid.has(q))));
     // Parts that each rest on the other go on by their pieces alone.
-    const heads = (ready.length > 0 ? ready : waiting).map((part) => ({ part, head: best(part) }));
+    const heads = (ready.length > 0 ? ready : parts).map((part) => ({ part, head: best(part) }));
     const next = heads.reduce((one, other) => (isBefore(other.head, one.head) ? other : one)).part;
     left.delete(next);
     for (const open = new Set(next); open.size > 0; ) {
       const early = [...open].filter((p) => p !== net.closing?.piece);
       const p = best(early.length > 0 ? early : [...open]);
       open.delete(p);
-      laid.add(p);
+      lay(p);
       order.push(p);
     }
   }

@@ -1,5 +1,6 @@
 import { ringsOf } from '../footprint/offset.ts';
-import { at } from '../geometry/polygon.ts';
+import { boxGrid } from '../geometry/box-grid.ts';
+import { at, type Box } from '../geometry/polygon.ts';
 import { add3, dot3, length3, scale3, unit3, type Vec3 } from '../geometry/vector.ts';
 import type { Net, Piece } from '../net/net.ts';
 import type { Body } from '../project/project.ts';
@@ -10,12 +11,12 @@ import { type Approach, fromAbove, type WorkPlan } from './approach.ts';
 import { flapsAtRest } from './bend-piece.ts';
 import {
   boxesMeet,
-  cross,
   type FlatPart,
   flatPart,
   joinSpaceBoxes,
+  type PartPair,
+  partPair,
   type SpaceBox,
-  sweeps,
   sweptBox,
 } from './crossing.ts';
 import { workOrder } from './work-order.ts';
@@ -33,7 +34,8 @@ export function planWork(
   body: Body | null,
   rest: number,
 ): readonly WorkPlan[] {
-  const still: FlatPart[] = body ? bodyParts(body, rest) : [];
+  const still = stillParts();
+  if (body) still.add(bodyParts(body, rest));
   return layers.map(({ solid, net }) => {
     const order = workOrder(solid, net);
     const rested = net.pieces.map((piece, p) =>
@@ -59,7 +61,7 @@ export function planWork(
         return { moving: [...panels, ...flapParts(rings)], heldIn: holdBy === 0 ? [] : late, holdBy };
       });
       approaches.set(p, chooseApproach(ways, piece.strip ? flapParts(rested[p]) : panels, still));
-      still.push(...panels, ...flapParts(rested[p]));
+      still.add([...panels, ...flapParts(rested[p])]);
       for (const { face } of piece.panels) on.add(face);
     }
     return { order, approaches: net.pieces.map((_, p) => approaches.get(p) ?? fromAbove) };
@@ -79,17 +81,19 @@ interface Way {
 /** Flaps that come under a panel that is on already are held in by so much, radians; the least that serves. */
 const HOLDS = [0, 0.4, 0.9];
 
-function chooseApproach(ways: readonly Way[], panels: readonly FlatPart[], still: readonly FlatPart[]): Approach {
-  if (still.length === 0) return fromAbove;
-  const around = joinSpaceBoxes(still.map((part) => part.box));
+function chooseApproach(ways: readonly Way[], panels: readonly FlatPart[], still: StillParts): Approach {
+  const { around } = still;
+  if (!around) return fromAbove;
   let best: { readonly approach: Approach; readonly hits: number } | null = null;
+  const directions = directionsFor(panels);
   for (const { moving, heldIn, holdBy } of ways) {
     const box = joinSpaceBoxes(moving.map((part) => part.box));
-    for (const out of directionsFor(panels)) {
+    const hitsOn = crossings(moving, still);
+    for (const out of directions) {
       const distance = wayOut(box, around, out);
       // Not from under the table.
       if (box.min[2] + out[2] * distance < around.min[2]) continue;
-      const hits = hitsOn(moving, still, { out, distance });
+      const hits = hitsOn({ out, distance }, best?.hits ?? Number.POSITIVE_INFINITY);
       const approach = { out, distance, heldIn, holdBy, isFree: hits === 0 };
       if (hits === 0) return approach;
       if (!best || hits < best.hits) best = { approach, hits };
@@ -98,25 +102,70 @@ function chooseApproach(ways: readonly Way[], panels: readonly FlatPart[], still
   return best?.approach ?? fromAbove;
 }
 
-/** How many pairs of parts cross anywhere on a straight way out: at a look, or a corner of one through the other between looks. */
-function hitsOn(
+/** What is on already: found again by where it lies in plan. */
+interface StillParts {
+  readonly parts: readonly FlatPart[];
+  readonly near: (box: SpaceBox) => readonly number[];
+  /** Null while nothing is on. */
+  readonly around: SpaceBox | null;
+  add(parts: readonly FlatPart[]): void;
+}
+
+function stillParts(): StillParts {
+  const parts: FlatPart[] = [];
+  const grid = boxGrid();
+  let around: SpaceBox | null = null;
+  return {
+    parts,
+    near: (box) => grid.near(planOf(box)),
+    get around() {
+      return around;
+    },
+    add: (more) => {
+      for (const part of more) {
+        parts.push(part);
+        grid.add(planOf(part.box));
+        around = around ? joinSpaceBoxes([around, part.box]) : part.box;
+      }
+    },
+  };
+}
+
+const planOf = ({ min, max }: SpaceBox): Box => ({ minX: min[0], minY: min[1], maxX: max[0], maxY: max[1] });
+
+/**
+ * How many pairs of parts cross anywhere on a straight way out: at a look, or a corner of one through the other between looks.
+ * Counted up to `most`.
+ */
+function crossings(
   moving: readonly FlatPart[],
-  still: readonly FlatPart[],
-  { out, distance }: Pick<Approach, 'out' | 'distance'>,
-): number {
-  const way = scale3(out, distance);
-  const shifts = Array.from({ length: LOOKS }, (_, i) => scale3(way, ((i + 1) / LOOKS) ** 2));
-  let hits = 0;
-  for (const part of moving) {
-    const swept = sweptBox(part, way);
-    for (const other of still) {
-      if (!boxesMeet(swept, other.box)) continue;
-      // What meets in the end by design, as a stiff flap under a rolled panel, is not held against a way.
-      if (cross(part, [0, 0, 0], other)) continue;
-      if (sweeps(part, way, other) || shifts.some((shift) => cross(part, shift, other))) hits++;
+  still: StillParts,
+): (way: Pick<Approach, 'out' | 'distance'>, most: number) => number {
+  const pairs = moving.map(() => new Map<number, PartPair>());
+  const pairOf = (part: number, other: number): PartPair => {
+    const known = pairs[part]?.get(other);
+    if (known) return known;
+    const pair = partPair(moving[part] as FlatPart, still.parts[other] as FlatPart);
+    pairs[part]?.set(other, pair);
+    return pair;
+  };
+  return ({ out, distance }, most) => {
+    const way = scale3(out, distance);
+    const shifts = Array.from({ length: LOOKS }, (_, i) => scale3(way, ((i + 1) / LOOKS) ** 2));
+    let hits = 0;
+    for (const [m, part] of moving.entries()) {
+      const swept = sweptBox(part, way);
+      for (const index of still.near(swept)) {
+        if (!boxesMeet(swept, (still.parts[index] as FlatPart).box)) continue;
+        const pair = pairOf(m, index);
+        // What meets in the end by design, as a stiff flap under a rolled panel, is not held against a way.
+        if (pair.isCrossing) continue;
+        if (pair.sweeps(way) || shifts.some(pair.crosses)) hits++;
+        if (hits >= most) return hits;
+      }
     }
-  }
-  return hits;
+    return hits;
+  };
 }
 
 /** Where a piece may come from: above, its outer side, level out, and aslant between and beside these. */
