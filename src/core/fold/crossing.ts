@@ -65,11 +65,8 @@ const ORIGIN: Vec3 = [0, 0, 0];
  * Whether one part, shifted, passes through another: an edge of one goes through the other's plane inside its outline. Parts
  * that touch, or lie on each other, do not cross: nothing counts that is less than a tenth of a millimetre deep.
  */
-export function cross(moving: FlatPart, shift: Vec3, still: FlatPart): boolean {
-  if (!boxesMeet(moving.box, still.box, shift)) return false;
-  const back: Vec3 = [-shift[0], -shift[1], -shift[2]];
-  return pierces(moving, shift, still) || pierces(still, back, moving);
-}
+export const cross = (moving: FlatPart, shift: Vec3, still: FlatPart): boolean =>
+  pairCrosses(partPair(moving, still), shift);
 
 /** All the room that a part takes on a straight way. */
 export const sweptBox = ({ box }: FlatPart, way: Vec3): SpaceBox =>
@@ -77,43 +74,63 @@ export const sweptBox = ({ box }: FlatPart, way: Vec3): SpaceBox =>
 
 /** Whether a corner of one part passes through the other while the first is moved all of the way. */
 export const sweeps = (moving: FlatPart, way: Vec3, still: FlatPart): boolean =>
-  passes(moving, way, still) || passes(still, [-way[0], -way[1], -way[2]], moving);
+  pairMeetsOn(partPair(moving, still), way, []);
 
-const passes = (by: FlatPart, way: Vec3, part: FlatPart): boolean =>
-  by.rings.some((ring) => ring.some((p) => isPierced(part, p, add3(p, way))));
+/** Whether a corner of `by` goes through `part` on a straight way. */
+function passes(by: FlatPart, way: Vec3, part: FlatPart): boolean {
+  for (const ring of by.rings)
+    for (const p of ring) {
+      const [from, to] = [distanceFrom(part, p, ORIGIN), distanceFrom(part, p, way)];
+      if (goesThrough(from, to) && isWithin(part, lerp3(p, add3(p, way), from / (from - to)))) return true;
+    }
+  return false;
+}
 
-/** The same questions for a pair of parts that is asked about many ways and shifts. */
+/** Two parts that are asked about many ways and shifts of the first. */
 export interface PartPair {
-  /** Whether they cross where the first is not shifted. */
-  readonly isCrossing: boolean;
-  readonly crosses: (shift: Vec3) => boolean;
-  readonly sweeps: (way: Vec3) => boolean;
+  readonly moving: FlatPart;
+  readonly still: FlatPart;
+  /** How far the points of each lie in front of the plane of the other. */
+  readonly reach: Reach;
+  readonly stillReach: Reach;
 }
 
-export function partPair(moving: FlatPart, still: FlatPart): PartPair {
-  // Most parts stay on one side of each other's plane: that is seen from the farthest of their points.
-  const [reach, other] = [reachFrom(still, moving), reachFrom(moving, still)];
-  const mayPierce = ([low, high]: Reach, shift: number): boolean =>
-    low + shift <= NOISE_MM - CUT_MM && high + shift >= CUT_MM - NOISE_MM;
-  const mayPass = ([low, high]: Reach, way: number): boolean =>
-    mayPierce([Math.min(low, low + way), Math.max(high, high + way)], 0);
-  const crosses = (shift: Vec3): boolean => {
-    const [by, back] = [dot3(shift, still.normal), -dot3(shift, moving.normal)];
-    const [may, mayBack] = [mayPierce(reach, by), mayPierce(other, back)];
-    if (!(may || mayBack) || !boxesMeet(moving.box, still.box, shift)) return false;
-    return (
-      (may && pierces(moving, shift, still)) ||
-      (mayBack && pierces(still, [-shift[0], -shift[1], -shift[2]], moving))
-    );
-  };
-  return {
-    isCrossing: crosses(ORIGIN),
-    crosses,
-    sweeps: (way) =>
-      (mayPass(reach, dot3(way, still.normal)) && passes(moving, way, still)) ||
-      (mayPass(other, -dot3(way, moving.normal)) && passes(still, [-way[0], -way[1], -way[2]], moving)),
-  };
+export const partPair = (moving: FlatPart, still: FlatPart): PartPair => ({
+  moving,
+  still,
+  reach: reachFrom(still, moving),
+  stillReach: reachFrom(moving, still),
+});
+
+/** Whether a pair's first part, shifted, crosses its second: most parts stay on one side of each other's plane, which is seen at once. */
+export function pairCrosses({ moving, still, reach, stillReach }: PartPair, shift: Vec3): boolean {
+  const isThrough = staysThrough(reach, dot3(shift, still.normal));
+  const isThroughBack = staysThrough(stillReach, -dot3(shift, moving.normal));
+  if (!(isThrough || isThroughBack) || !boxesMeet(moving.box, still.box, shift)) return false;
+  return (
+    (isThrough && pierces(moving, shift, still)) ||
+    (isThroughBack && pierces(still, [-shift[0], -shift[1], -shift[2]], moving))
+  );
 }
+
+/** Whether a pair's first part sweeps its second on a straight way, or crosses it at one of these shifts along the way. */
+export function pairMeetsOn(pair: PartPair, way: Vec3, shifts: readonly Vec3[]): boolean {
+  const { moving, still, reach, stillReach } = pair;
+  const isThrough = comesThrough(reach, dot3(way, still.normal));
+  const isThroughBack = comesThrough(stillReach, -dot3(way, moving.normal));
+  if (!(isThrough || isThroughBack)) return false;
+  return (
+    (isThrough && passes(moving, way, still)) ||
+    (isThroughBack && passes(still, [-way[0], -way[1], -way[2]], moving)) ||
+    shifts.some((shift) => pairCrosses(pair, shift))
+  );
+}
+
+/** Whether points may lie on both sides of a plane, once or while they are moved so far towards its front, mm. */
+const staysThrough = ([low, high]: Reach, by: number): boolean =>
+  low + by <= NOISE_MM - CUT_MM && high + by >= CUT_MM - NOISE_MM;
+const comesThrough = ([low, high]: Reach, by: number): boolean =>
+  Math.min(low, low + by) <= NOISE_MM - CUT_MM && Math.max(high, high + by) >= CUT_MM - NOISE_MM;
 
 type Reach = readonly [low: number, high: number];
 
@@ -137,17 +154,12 @@ function pierces(by: FlatPart, shift: Vec3, part: FlatPart): boolean {
     for (let i = 1; i <= ring.length; i++) {
       const q = at(ring, i);
       const to = distanceFrom(part, q, shift);
-      if (goesThrough(from, to) && isWithin(part, lerp3(add3(p, shift), add3(q, shift), from / (from - to)))) return true;
+      if (goesThrough(from, to) && isWithin(part, lerp3(add3(p, shift), add3(q, shift), from / (from - to))))
+        return true;
       [p, from] = [q, to];
     }
   }
   return false;
-}
-
-/** Whether a segment goes through a part. */
-function isPierced(part: FlatPart, p: Vec3, q: Vec3): boolean {
-  const [from, to] = [distanceFrom(part, p, ORIGIN), distanceFrom(part, q, ORIGIN)];
-  return goesThrough(from, to) && isWithin(part, lerp3(p, q, from / (from - to)));
 }
 
 /** How far a shifted point lies in front of the plane of a part, mm. */

@@ -15,6 +15,8 @@ import {
   flatPart,
   joinSpaceBoxes,
   type PartPair,
+  pairCrosses,
+  pairMeetsOn,
   partPair,
   type SpaceBox,
   sweptBox,
@@ -84,20 +86,24 @@ const HOLDS = [0, 0.4, 0.9];
 function chooseApproach(ways: readonly Way[], panels: readonly FlatPart[], still: StillParts): Approach {
   const { around } = still;
   if (!around) return fromAbove;
-  let best: { readonly approach: Approach; readonly hits: number } | null = null;
   const directions = directionsFor(panels);
-  for (const { moving, heldIn, holdBy } of ways) {
+  const tried = ways.flatMap(({ moving, heldIn, holdBy }) => {
     const box = joinSpaceBoxes(moving.map((part) => part.box));
     const hitsOn = crossings(moving, still);
-    for (const out of directions) {
+    return directions.flatMap((out) => {
       const distance = wayOut(box, around, out);
       // Not from under the table.
-      if (box.min[2] + out[2] * distance < around.min[2]) continue;
-      const hits = hitsOn({ out, distance }, best?.hits ?? Number.POSITIVE_INFINITY);
-      const approach = { out, distance, heldIn, holdBy, isFree: hits === 0 };
-      if (hits === 0) return approach;
-      if (!best || hits < best.hits) best = { approach, hits };
-    }
+      if (box.min[2] + out[2] * distance < around.min[2]) return [];
+      const approach = { out, distance, heldIn, holdBy };
+      return [{ approach, hits: (most: number): number => hitsOn(approach, most) }];
+    });
+  });
+  const free = tried.find(({ hits }) => hits(1) === 0);
+  if (free) return { ...free.approach, isFree: true };
+  let best: { readonly approach: Approach; readonly hits: number } | null = null;
+  for (const { approach, hits } of tried) {
+    const count = hits(best?.hits ?? Number.POSITIVE_INFINITY);
+    if (!best || count < best.hits) best = { approach: { ...approach, isFree: false }, hits: count };
   }
   return best?.approach ?? fromAbove;
 }
@@ -159,8 +165,7 @@ function crossings(
         if (!boxesMeet(swept, (still.parts[index] as FlatPart).box)) continue;
         const pair = pairOf(m, index);
         // What meets in the end by design, as a stiff flap under a rolled panel, is not held against a way.
-        if (pair.isCrossing) continue;
-        if (pair.sweeps(way) || shifts.some(pair.crosses)) hits++;
+        if (pairMeetsOn(pair, way, shifts) && !pairCrosses(pair, [0, 0, 0])) hits++;
         if (hits >= most) return hits;
       }
     }

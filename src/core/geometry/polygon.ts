@@ -1,5 +1,5 @@
 import { HAIR_MM } from '../tolerance.ts';
-import { cross2, distance2, dot2, left2, lerp2, sub2, unit2, type Vec2 } from './vector.ts';
+import { cross2, distance2, dot2, lerp2, type Vec2 } from './vector.ts';
 
 /** Signed area, mm². Positive: counter-clockwise with y up. The ring is not closed. Under 3 points: 0. */
 export function ringArea(ring: readonly Vec2[]): number {
@@ -55,7 +55,10 @@ export interface HalfPlane {
 
 /** Left of the line from a to b, at least `inset` away from it. */
 export function leftOf(a: Vec2, b: Vec2, inset = 0): HalfPlane {
-  const normal = left2(unit2(sub2(b, a)));
+  const x = b[0] - a[0];
+  const y = b[1] - a[1];
+  const scale = 1 / Math.sqrt(x * x + y * y);
+  const normal: Vec2 = [-(y * scale), x * scale];
   return { normal, offset: dot2(normal, a) + inset };
 }
 
@@ -68,7 +71,8 @@ export function clipConvex(ring: readonly Vec2[], half: HalfPlane): Vec2[] {
   const first = ring[0];
   let dp = first ? depthIn(half, first) : 0;
   for (let i = 0; i < ring.length; i++) {
-    const [p, q] = [ring[i] as Vec2, at(ring, i + 1)];
+    const p = ring[i] as Vec2;
+    const q = at(ring, i + 1);
     const dq = depthIn(half, q);
     if (dp >= 0) kept.push(p);
     if ((dp > 0 && dq < 0) || (dp < 0 && dq > 0)) kept.push(lerp2(p, q, dp / (dp - dq)));
@@ -95,36 +99,40 @@ export const distanceToSegment = (p: Vec2, a: Vec2, b: Vec2): number => Math.sqr
 
 /** Its square, mm². */
 function squareToSegment(p: Vec2, a: Vec2, b: Vec2): number {
-  const [x, y] = [b[0] - a[0], b[1] - a[1]];
-  const [px, py] = [p[0] - a[0], p[1] - a[1]];
+  const x = b[0] - a[0];
+  const y = b[1] - a[1];
+  const px = p[0] - a[0];
+  const py = p[1] - a[1];
   const square = x * x + y * y;
   const t = square === 0 ? 0 : Math.min(1, Math.max(0, (px * x + py * y) / square));
-  const [dx, dy] = [px - t * x, py - t * y];
+  const dx = px - t * x;
+  const dy = py - t * y;
   return dx * dx + dy * dy;
 }
 
 /** Least distance between two rings that do not overlap, mm. */
-export function ringDistance(a: readonly Vec2[], b: readonly Vec2[]): number {
+export const ringDistance = (a: readonly Vec2[], b: readonly Vec2[]): number =>
+  Math.sqrt(Math.min(squareToRing(a, b), squareToRing(b, a)));
+
+/** The square of the least distance from points to a ring, mm². */
+function squareToRing(points: readonly Vec2[], ring: readonly Vec2[]): number {
   let least = Number.POSITIVE_INFINITY;
-  for (const [points, ring] of [
-    [a, b],
-    [b, a],
-  ] as const) {
-    for (let j = 0; j < ring.length; j++) {
-      const [q, r] = [at(ring, j), at(ring, j + 1)];
-      for (const p of points) least = Math.min(least, squareToSegment(p, q, r));
-    }
+  for (let j = 0; j < ring.length; j++) {
+    const q = ring[j] as Vec2;
+    const r = at(ring, j + 1);
+    for (let i = 0; i < points.length; i++) least = Math.min(least, squareToSegment(points[i] as Vec2, q, r));
   }
-  return Math.sqrt(least);
+  return least;
 }
 
 /** Whether p lies inside the ring (any simple polygon); points on the border may go either way. */
 export function isInside(p: Vec2, ring: readonly Vec2[]): boolean {
   let inside = false;
-  ring.forEach((a, i) => {
+  for (let i = 0; i < ring.length; i++) {
+    const a = ring[i] as Vec2;
     const b = at(ring, i + 1);
     if (a[1] > p[1] !== b[1] > p[1] && p[0] < a[0] + ((p[1] - a[1]) / (b[1] - a[1])) * (b[0] - a[0])) inside = !inside;
-  });
+  }
   return inside;
 }
 
@@ -133,19 +141,29 @@ export function isInside(p: Vec2, ring: readonly Vec2[]): boolean {
  * of one of them gives such a line).
  */
 export function convexDepth(a: readonly Vec2[], b: readonly Vec2[]): number {
-  let depth = Number.POSITIVE_INFINITY;
-  for (const [ring, other] of [
-    [a, b],
-    [b, a],
-  ] as const) {
-    for (let i = 0; i < ring.length && depth > 0; i++) {
-      const [p, q] = [at(ring, i), at(ring, i + 1)];
-      if (distance2(p, q) <= HAIR_MM) continue;
-      const inward = left2(unit2(sub2(q, p)));
-      let reach = Number.NEGATIVE_INFINITY;
-      for (const point of other) reach = Math.max(reach, dot2(inward, point));
-      depth = Math.min(depth, reach - dot2(inward, p));
+  const depth = depthAcross(a, b, Number.POSITIVE_INFINITY);
+  return depth > 0 ? depthAcross(b, a, depth) : depth;
+}
+
+/** The least that a ring reaches over an edge of another, if it is less than so much, mm; ends at once where it does not. */
+function depthAcross(ring: readonly Vec2[], other: readonly Vec2[], most: number): number {
+  let depth = most;
+  for (let i = 0; i < ring.length && depth > 0; i++) {
+    const p = ring[i] as Vec2;
+    const q = at(ring, i + 1);
+    const x = q[0] - p[0];
+    const y = q[1] - p[1];
+    const length = Math.sqrt(x * x + y * y);
+    if (length <= HAIR_MM) continue;
+    const scale = 1 / length;
+    const nx = -(y * scale);
+    const ny = x * scale;
+    let reach = Number.NEGATIVE_INFINITY;
+    for (let j = 0; j < other.length; j++) {
+      const point = other[j] as Vec2;
+      reach = Math.max(reach, nx * point[0] + ny * point[1]);
     }
+    depth = Math.min(depth, reach - (nx * p[0] + ny * p[1]));
   }
   return depth;
 }

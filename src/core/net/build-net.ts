@@ -17,9 +17,10 @@ import type { GlueLine, Net, NetPoint, Panel, Piece, Ruling, Seam, SeamSide } fr
 import { type Beyond, traceOutline } from './outline.ts';
 import type { PlacedFlap } from './place-flaps.ts';
 import { type CutPlan, fitsOn, planCuts, type SheetRoom } from './plan-cuts.ts';
+import { flapDepth, type SeamFlap } from './seam-flap.ts';
 import { buildStrip } from './strip.ts';
 import { SAGITTA } from './teeth.ts';
-import { flapDepth, type SeamFlap, type TakenRing } from './trim-flaps.ts';
+import type { TakenRing } from './trim-flaps.ts';
 import { endsOnPanel, type FlatSolid, flattenSolid, stretchOf, type Unfolded } from './unfold.ts';
 
 export interface NetOptions {

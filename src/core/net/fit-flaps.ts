@@ -2,10 +2,12 @@ import type { Vec2 } from '../geometry/vector.ts';
 import type { FlapSpec } from '../project/project.ts';
 import type { Edge } from '../solid/solid.ts';
 import type { Carriers } from './choose-flaps.ts';
+import { type FlapBeginnings, flapBeginnings } from './flap-beginnings.ts';
 import type { SeamJoin } from './net.ts';
 import { type FlapBed, flapBed, type PlacedFlap, placeFlaps } from './place-flaps.ts';
+import type { SeamFlap } from './seam-flap.ts';
 import { matchHalves, type StripHalves, takesStrip } from './strip.ts';
-import { type SeamFlap, type TakenRing, trimFlaps } from './trim-flaps.ts';
+import { type TakenRing, trimFlaps } from './trim-flaps.ts';
 import type { FlatSolid, Unfolded } from './unfold.ts';
 
 /** How every seam is joined, and what joins it. */
@@ -56,7 +58,8 @@ export function fitFlaps(
       return [seam, from === undefined ? withoutFlap(seam) : { join: 'flap', from }];
     }),
   );
-  const tryOut = fitter(flatSolid, pieces, spec, taken);
+  const beginnings = flapBeginnings(flatSolid, spec);
+  const tryOut = fitter(flatSolid, pieces, spec, { taken, beginnings });
   const turned = new Set<number>();
   const alone = new Map<string, boolean>();
   /** Whether a flap finds room where nothing else is glued under its mate: else it need not be tried with others. */
@@ -64,7 +67,7 @@ export function fitFlaps(
     const key = `${seam} ${from}`;
     let fits = alone.get(key);
     if (fits === undefined) {
-      fits = trimFlaps(flatSolid, [[seam, from]], spec, taken).some(({ polygon }) => polygon.length > 0);
+      fits = trimFlaps(flatSolid, [[seam, from]], spec, taken, beginnings).some(({ polygon }) => polygon.length > 0);
       alone.set(key, fits);
     }
     return fits;
@@ -142,7 +145,7 @@ function fitter(
   flatSolid: FlatSolid,
   pieces: readonly Pick<Unfolded, 'panels'>[],
   spec: FlapSpec,
-  taken: readonly TakenRing[],
+  { taken, beginnings }: { readonly taken: readonly TakenRing[]; readonly beginnings: FlapBeginnings },
 ): (attempts: ReadonlyMap<number, Attempt>) => Fitting {
   const { solid, boundsOf } = flatSolid;
   const beds = pieces.map(({ panels }) => flapBed(panels));
@@ -165,7 +168,7 @@ function fitter(
       const key = flaps.join(' ');
       let known = underPanel.get(to);
       if (known?.key !== key) {
-        known = { key, flaps: trimFlaps(flatSolid, flaps, spec, taken) };
+        known = { key, flaps: trimFlaps(flatSolid, flaps, spec, taken, beginnings) };
         underPanel.set(to, known);
       }
       for (const flap of known.flaps) {

@@ -23,11 +23,12 @@ import { normalAt } from '../solid/face-frame.ts';
 import { type Edge, edgePath, type Face, type Solid } from '../solid/solid.ts';
 import { isAtMost, isPositive, isSameLength, SNAP_MM } from '../tolerance.ts';
 import { turningAlong } from './choose-flaps.ts';
+import { clearOfEdges } from './clear-of-edges.ts';
 import type { Hem, Piece } from './net.ts';
 import { cutApart, type GlueSide } from './part-flaps.ts';
 import { type PlacedFlap, placeFlaps } from './place-flaps.ts';
+import { flapDepth, fromSeam, type SeamFlap } from './seam-flap.ts';
 import { divideCurve, type Tooth } from './teeth.ts';
-import { clearOfEdges, flapDepth, fromSeam, type SeamFlap } from './trim-flaps.ts';
 import type { FlatSolid, Unfolded } from './unfold.ts';
 
 /** A level edge at the bottom of the roof that a hem is turned under: a free eave, or the foot of a fascia. */

@@ -6,7 +6,8 @@ import { distance2, lerp2, type Vec2 } from '../geometry/vector.ts';
 import type { FlapSpec } from '../project/project.ts';
 import { isSameLength } from '../tolerance.ts';
 import type { Flap } from './net.ts';
-import { type Obstacle, type SeamFlap, trimFlat } from './trim-flaps.ts';
+import type { SeamFlap } from './seam-flap.ts';
+import { type Obstacle, trimFlat } from './trim-flat.ts';
 import { type FlatSolid, stretchOf, turnAt, type Unfolded } from './unfold.ts';
 
 /** A flap where it lies on its piece: the ring that others keep off, and which edges of the panel's loop it takes. */

@@ -3,7 +3,7 @@ import { sub2, type Vec2 } from '../geometry/vector.ts';
 import type { Edge, Solid } from '../solid/solid.ts';
 import { NOISE_MM } from '../tolerance.ts';
 import type { Flap, NetPoint, Piece } from './net.ts';
-import { fromSeam, type SeamFlap } from './trim-flaps.ts';
+import { fromSeam, type SeamFlap } from './seam-flap.ts';
 import { turnAt } from './unfold.ts';
 
 /** What a strip's half is glued under: the flap that the other face would carry. */

@@ -1,0 +1,41 @@
+import { areApart, at, type Box, boxOf, clipConvex, convexDepth, leftOf, ringDistance } from '../geometry/polygon.ts';
+import { apply2, inverse2, type Rigid2 } from '../geometry/rigid2.ts';
+import { distance2, type Vec2 } from '../geometry/vector.ts';
+import { isAtMost, isPositive } from '../tolerance.ts';
+import { areaOf } from './part-flaps.ts';
+import { fromSeam, TRIM_MM } from './seam-flap.ts';
+
+/** What a flap must keep off while flat: a convex ring in the piece's frame, and by how much, mm. */
+export interface Obstacle {
+  readonly ring: readonly Vec2[];
+  readonly box: Box;
+  readonly gap: number;
+}
+
+/**
+ * Cuts a flap that lies flat beside its panel so that it keeps off the obstacles: along that edge of each obstacle that
+ * leaves most of it. `place` takes the seam's frame to the piece's.
+ */
+export function trimFlat(
+  polygon: readonly Vec2[],
+  place: Rigid2,
+  obstacles: readonly Obstacle[],
+  least: number,
+): readonly Vec2[] {
+  const back = inverse2(place);
+  const box = boxOf(polygon.map((p) => apply2(place, p)));
+  let ring = polygon;
+  for (const { ring: obstacle, box: around, gap } of obstacles) {
+    if (ring.length === 0) break;
+    if (areApart(box, around, gap)) continue;
+    const there = obstacle.map((p) => apply2(back, p));
+    const covers = convexDepth(ring, there) > TRIM_MM;
+    if (!covers && isAtMost(gap, ringDistance(ring, there))) continue;
+    const choices = there.map((p, i) => {
+      const q = at(there, i + 1);
+      return isPositive(distance2(p, q)) ? fromSeam(clipConvex(ring, leftOf(q, p, gap)), least) : [];
+    });
+    ring = choices.reduce((best, choice) => (areaOf(choice) > areaOf(best) ? choice : best));
+  }
+  return ring;
+}
