@@ -3,6 +3,7 @@ import { type Box, boxOf, ringArea } from '../../geometry/polygon.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 import { isAtMost, NOISE_MM2 } from '../../tolerance.ts';
 import { joinConvex, withoutIdlePoints } from './convex.ts';
+import { outerRing } from './outer-ring.ts';
 import type { NestProblem, Ring } from './problem.ts';
 import { type Pose, type Shape, Shapes } from './shapes.ts';
 
@@ -50,7 +51,7 @@ export function readyJob(problem: NestProblem): Job {
     const ranks = problem.pieces.map(({ choices }) => choices.findIndex(({ kind }) => kind === k));
     return {
       box: boxOf(ring),
-      area: ringArea(ring),
+      area: Math.abs(ringArea(ring)),
       count: count ?? Number.POSITIVE_INFINITY,
       gap,
       round: outside(ring).map((parts) => fixed(shapes.addParts(parts), 0)),
@@ -59,9 +60,10 @@ export function readyJob(problem: NestProblem): Job {
     };
   });
   const pieces = problem.pieces.map(({ outline, choices }): JobPiece => {
+    const outer = outerRing(outline);
     const poses = kinds.map(({ box }, k): readonly Pose[] => {
       const choice = choices.find(({ kind }) => kind === k);
-      return choice ? shapes.poses(outline, choice.turns).filter(({ shape }) => fitsBox(shape, box)) : [];
+      return choice ? shapes.poses(outer, choice.turns).filter(({ shape }) => fitsBox(shape, box)) : [];
     });
     const fitting = choices.map(({ kind }) => kind).filter((kind) => (poses[kind]?.length ?? 0) > 0);
     return { area: Math.abs(ringArea(outline)), kinds: [...new Set(fitting)], poses };

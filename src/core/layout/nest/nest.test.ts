@@ -1,8 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { runs } from '../../../../tests/laws/runs.ts';
+import { buildNet } from '../../net/build-net.ts';
+import { findKind } from '../../roofs/catalogue.ts';
 import { MM_PER_INCH } from '../../units/units.ts';
-import { type NestProblem, type NestSheet, type NestStep, nestSheets, type Ring, type Turns } from './nest.ts';
+import {
+  type NestProblem,
+  type NestSheet,
+  type NestStep,
+  nestSheets,
+  nestStrip,
+  type Ring,
+  type Turns,
+} from './nest.ts';
 import { nestTroubles } from './testing/prove-nest.ts';
 
 const box = (width: number, height: number): Ring => [
@@ -143,40 +153,100 @@ describe('laying on sheets', () => {
     };
     expect(result(problem).placements.map(({ kind }) => kind)).toEqual([1, 1, 0]);
   });
+
+  const one = (outline: Ring, sheet: NestSheet, allowed: Turns, copies = 1): NestProblem => ({
+    sheets: [{ ...sheet, count: 1 }],
+    pieces: Array.from({ length: copies }, () => ({ outline, choices: [{ kind: 0, turns: allowed }] })),
+  });
+
+  test('on paper without direction a bar lies at the angle that it needs', () => {
+    const bar: Ring = box(100, 20).map(([x, y]) => [x * 0.8 - y * 0.6, x * 0.6 + y * 0.8] as const);
+    const sheet = sheetOf(box(100, 20));
+    expect(result(one(bar, sheet, 'any')).leftOut).toEqual([]);
+    expect(result(one(bar, sheet, TWO_WAY)).leftOut).toEqual([0]);
+  });
+
+  test('a hollow offcut is filled to its last corner', () => {
+    const hollow: Ring = [
+      [0, 0],
+      [60, 0],
+      [60, 30],
+      [30, 30],
+      [30, 60],
+      [0, 60],
+    ];
+    expect(result(one(box(30, 30), sheetOf(hollow), ONE_WAY, 3)).leftOut).toEqual([]);
+  });
+
+  test('a gap is kept between pieces and not to the edge', () => {
+    expect(result(one(box(20, 20), sheetOf(box(45, 20), { gap: 5 }), ONE_WAY, 2)).leftOut).toEqual([]);
+    expect(result(one(box(20, 20), sheetOf(box(44.9, 20), { gap: 5 }), ONE_WAY, 2)).leftOut).toHaveLength(1);
+  });
+
+  test('a tooth goes into a slot of its own width', () => {
+    const slotted: Ring = [
+      [0, 0],
+      [50, 0],
+      [50, 40],
+      [30, 40],
+      [30, 10],
+      [20, 10],
+      [20, 40],
+      [0, 40],
+    ];
+    const problem: NestProblem = {
+      sheets: [sheetOf(box(50, 40), { count: 1 })],
+      pieces: [slotted, box(10, 30)].map((outline) => ({ outline, choices: [{ kind: 0, turns: TWO_WAY }] })),
+    };
+    expect(result(problem).leftOut).toEqual([]);
+  });
+
+  test('nine squares on sheets of four come down from any start to three sheets, and their rest grows', () => {
+    const problem: NestProblem = {
+      sheets: [sheetOf(box(85, 85))],
+      pieces: [...Array.from({ length: 9 }, () => box(40, 40)), box(84, 4)].map((outline) => ({
+        outline,
+        choices: [{ kind: 0, turns: ONE_WAY }],
+      })),
+    };
+    const layout = result(problem, 40);
+    expect(sheetsUsed(layout)).toBe(3);
+    expect(layout.cost).toBeCloseTo(3 - 45 / 85, 9);
+  });
 });
 
-/** Common practice, no published source. A panel with untrimmed flaps leans no more than the slope. */
-describe('two square roofs of base 2 1/8 in, slant 3 in on strips 3 in high', () => {
+/** Common practice, no published source. */
+describe('two square roofs of base 2 1/8 in, slant 3 in, with two 1/4 in flaps on every other panel', () => {
   const inches = (n: number): number => n * MM_PER_INCH;
-  const [base, slant, flap] = [inches(2.125), inches(3), inches(0.25)];
-  const plain: Ring = [
-    [0, 0],
-    [base, 0],
-    [base / 2, slant],
-  ];
-  // Flaps of parallel edges, cut level at foot and peak.
-  const reach = (flap * Math.hypot(base / 2, slant)) / slant;
-  const flapped: Ring = [
-    [-reach, 0],
-    [base + reach, 0],
-    [base / 2 + reach, slant],
-    [base / 2 - reach, slant],
-  ];
-  const eight = (length: number, allowed: Turns): NestProblem => ({
+  const [base, slant] = [inches(2 + 1 / 8), inches(3)];
+  const built = findKind('pyramid')?.build({ width: base, depth: base, slant }, null);
+  if (!built?.ok) throw new Error('no roof');
+  const flaps = { width: inches(1 / 4), on: 'alternate', clearance: 0.5, least: 2 } as const;
+  const { pieces } = buildNet(built.value, { pieces: 'per-panel', flaps }).net;
+  const panels = [...pieces, ...pieces].map(({ outline }) => outline);
+  const strips = (length: number, allowed: Turns): NestProblem => ({
     sheets: [sheetOf(box(inches(length), slant))],
-    pieces: [plain, plain, plain, plain, flapped, flapped, flapped, flapped].map((outline) => ({
-      outline,
-      choices: [{ kind: 0, turns: allowed }],
-    })),
+    pieces: panels.map((outline) => ({ outline, choices: [{ kind: 0, turns: allowed }] })),
   });
 
-  test('6 in long: three where pieces may be turned half round, four where not', () => {
-    expect(sheetsUsed(result(eight(6, TWO_WAY)))).toBe(3);
-    expect(sheetsUsed(result(eight(6, ONE_WAY)))).toBe(4);
+  test('on strips 3 by 6 in: three where pieces may be turned half round, four where not', () => {
+    expect(sheetsUsed(result(strips(6, TWO_WAY)))).toBe(3);
+    expect(sheetsUsed(result(strips(6, ONE_WAY)))).toBe(4);
   });
 
-  test('12 in long, turned: all on one, 11.684 in of it', () => {
-    const layout = result(eight(12, TWO_WAY));
+  test('on a strip 3 by 12 in, turned: all eight, on no more than 11.684 in of it', () => {
+    const layout = result(strips(12, TWO_WAY), 40);
     expect(sheetsUsed(layout)).toBe(1);
+    expect(layout.cost * 12).toBeLessThanOrEqual(11.684);
+  });
+
+  test('as one strip 3 in high: no longer than 11.684 in', () => {
+    let length = Number.POSITIVE_INFINITY;
+    const outlines = panels.map((outline) => ({ outline, turns: TWO_WAY }));
+    for (const step of nestStrip(outlines, slant, { seed: 1, rounds: 40 })) {
+      expect(step.isBetter).toBe(step.length < length);
+      length = step.length;
+    }
+    expect(length / MM_PER_INCH).toBeLessThanOrEqual(11.684);
   });
 });

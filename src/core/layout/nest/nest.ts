@@ -55,10 +55,7 @@ const byArea = ({ pieces }: Job): number[] =>
   pieces.map((_, i) => i).sort((a, b) => pieces[b]!.area - pieces[a]!.area || a - b);
 
 function* firstTries(job: Job): Generator<Construction> {
-  const heights = job.pieces.map(({ poses }) => Math.max(0, ...poses.flat().map(({ shape }) => shape.height)));
-  const large = byArea(job);
-  const tall = large.toSorted((a, b) => heights[b]! - heights[a]!);
-  for (const order of [large, tall]) for (const wish of [leftmost, lowest]) yield layInOrder(job, order, wish);
+  for (const wish of [leftmost, lowest]) yield layInOrder(job, byArea(job), wish);
 }
 
 /** A layout of the pieces' hulls as one of the pieces themselves. */

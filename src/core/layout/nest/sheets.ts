@@ -4,14 +4,20 @@ import { costOf } from './cost.ts';
 import type { Job } from './job.ts';
 import { Mover } from './move.ts';
 import { inBits, type Patience, separate } from './separate.ts';
+import { swapTwo } from './swap.ts';
 import { addLeftOut, emptySheet, layoutFrom, pressLast } from './trial.ts';
 
 /** Attempts in a row that gain nothing until the search takes the layout for final. */
 const VAIN = 60;
+/** After so many, two pieces change places before each further one. */
+const STUCK = 4;
 /** Shares of the last sheet's used length taken off at a time. */
-const BOLD = 0.1;
+const BOLD = 0.05;
 const TIMID = 0.002;
-const PATIENCE: Patience = { rounds: 80, strikes: 2 };
+/** Attempts to press between two to empty, at most. */
+const MOST_PAUSE = 6;
+const EMPTYING: Patience = { rounds: 80, strikes: 2 };
+const PRESSING: Patience = { rounds: 40, strikes: 2 };
 
 /**
  * Makes a layout better: brings in pieces that have no place, empties a sheet onto the others, and presses together what lies on the
@@ -22,12 +28,15 @@ export function* improveSheets(job: Job, start: Construction, random: Random): G
   let best = start;
   let cut = BOLD;
   let vain = 0;
-  for (let attempt = 0; vain < VAIN; attempt++) {
-    const wide = attempt % 2 === 0 ? (addLeftOut(job, best, random) ?? emptySheet(job, best, random)) : null;
+  // Emptying a sheet is tried less and less often while it does not succeed.
+  let [untilWide, pause] = [0, 1];
+  while (vain < VAIN) {
+    const wide = untilWide-- <= 0 ? (addLeftOut(job, best, random) ?? emptySheet(job, best, random)) : null;
     const trial = wide ?? pressLast(job, best, cut, random);
     if (!trial) return;
+    if (!wide && vain > STUCK) swapTwo(trial.field, random);
     const mover = new Mover(trial.field, random);
-    const search = inBits(separate(trial.field, mover, random, PATIENCE), mover);
+    const search = inBits(separate(trial.field, mover, random, wide ? EMPTYING : PRESSING), mover);
     let turn = search.next();
     while (!turn.done) {
       yield null;
@@ -37,7 +46,8 @@ export function* improveSheets(job: Job, start: Construction, random: Random): G
     const isBetter = found !== null && costOf(job, found) < costOf(job, best);
     if (isBetter) best = found;
     vain = isBetter ? 0 : vain + 1;
-    if (!wide) cut = isBetter ? Math.min(BOLD, cut * 1.5) : Math.max(TIMID, cut / 2);
+    if (wide) [untilWide, pause] = isBetter ? [0, 1] : [pause, Math.min(MOST_PAUSE, pause + 1)];
+    else cut = isBetter ? Math.min(BOLD, cut * 1.5) : Math.max(TIMID, cut / 2);
     yield isBetter ? found : null;
   }
 }

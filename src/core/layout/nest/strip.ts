@@ -4,7 +4,8 @@ import { type Bin, Field, type Spots } from './field.ts';
 import { type Job, readyJob } from './job.ts';
 import { Mover } from './move.ts';
 import type { NestOptions, NestPlacement, Ring, Turns } from './problem.ts';
-import { inBits, type Patience, separate, shuffle } from './separate.ts';
+import { inBits, type Patience, separate } from './separate.ts';
+import { swapTwo } from './swap.ts';
 
 export interface StripPiece {
   readonly outline: Ring;
@@ -138,24 +139,6 @@ function shorten(field: Field, bin: Bin, target: number, random: Random): void {
     const middle = field.x[item]! + field.shapeOf[item]!.width / 2;
     field.put(item, 0, field.pose[item]!, field.x[item]! - (middle > at ? off : 0), field.y[item]!);
   }
-  field.measureAll();
-}
-
-/** Two large pieces that differ change places. */
-function swapTwo(field: Field, random: Random): void {
-  const order = Array.from({ length: field.count }, (_, i) => i).sort(
-    (a, b) =>
-      field.shapeOf[b]!.width * field.shapeOf[b]!.height - field.shapeOf[a]!.width * field.shapeOf[a]!.height || a - b,
-  );
-  const large = order.slice(0, Math.max(2, Math.ceil(order.length / 2)));
-  shuffle(large, random);
-  const [a, b] = [large[0]!, large.find((i) => field.shapeOf[i] !== field.shapeOf[large[0]!]) ?? large[1]!];
-  if (b === undefined) return;
-  const [sa, sb] = [field.shapeOf[a]!, field.shapeOf[b]!];
-  const [ax, ay] = [field.x[a]! + sa.width / 2, field.y[a]! + sa.height / 2];
-  const [bx, by] = [field.x[b]! + sb.width / 2, field.y[b]! + sb.height / 2];
-  field.put(a, 0, field.pose[a]!, bx - sa.width / 2, by - sa.height / 2);
-  field.put(b, 0, field.pose[b]!, ax - sb.width / 2, ay - sb.height / 2);
   field.measureAll();
 }
 

@@ -58,7 +58,7 @@ export function pressLast(job: Job, { sheets, leftOut }: Construction, cut: numb
   const reachX = Math.max(...last.laid.map(({ x, pose }) => x + pose.shape.width)) - bin.minX;
   const reachY = Math.max(...last.laid.map(({ y, pose }) => y + pose.shape.height)) - bin.minY;
   const isWide = reachX / (bin.maxX - bin.minX) < reachY / (bin.maxY - bin.minY);
-  if (isWide === random() < 0.8) bin.maxX = bin.minX + reachX * (1 - cut);
+  if (isWide) bin.maxX = bin.minX + reachX * (1 - cut);
   else bin.maxY = bin.minY + reachY * (1 - cut);
   trial.field.restore(trial.field.spots());
   return trial;
