@@ -13,6 +13,7 @@ try {
     err: (text) => process.stderr.write(text),
     cwd: process.cwd(),
     assets: `${root}assets`,
+    now: () => performance.now(),
   });
 } catch (error) {
   const trace = error instanceof Error ? error.stack : String(error);

@@ -10,6 +10,7 @@ import { exampleSpeeds, netSpeeds } from './net-speed.ts';
 import { roofSpeeds } from './roof-speed.ts';
 import { LEVELS, skeletonSpeeds } from './skeleton-speed.ts';
 import { solidSpeeds } from './solid-speed.ts';
+import { coverRatios, type StripRatio, zeroWasteRatios } from './strips-guillotine.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 /** Instances published by others, beside the project; not part of it. */
@@ -28,6 +29,7 @@ const PARTS: Readonly<Record<string, (seconds: number | undefined) => void | Pro
   laying: benchLaying,
   strips: benchStrips,
   sheets: benchSheets,
+  trimmer: benchTrimmer,
 };
 /** What is measured where no part is named: published sets of layouts take long and are asked for by name. */
 const USUAL = ['roofs', 'solids', 'slopes', 'nets', 'page', 'nest', 'laying'];
@@ -190,6 +192,29 @@ function benchSheets(seconds = 20): void {
       results.map(({ name, optimum, sheets, cost }) => [name, String(optimum), String(sheets), cost.toFixed(3)]),
     ),
   );
+}
+
+function benchTrimmer(seconds = 5): void {
+  const parts: readonly (readonly [string, Iterable<StripRatio>])[] = [
+    ['Strips without waste by straight cuts: height over the optimum', zeroWasteRatios(SETS, seconds)],
+    ['One sheet by straight cuts: area over the optimum', coverRatios(SETS, seconds)],
+  ];
+  for (const [title, found] of parts) {
+    print(title, `seed 1, ${seconds} s each on one core`);
+    const results = [...found];
+    if (results.length === 0) process.stdout.write(NO_SETS);
+    const mean = results.reduce((sum, { ratio }) => sum + ratio, 0) / results.length;
+    const rows = results.map(({ name, items, ratio, cuts, byHand }) => [
+      name,
+      String(items),
+      ratio.toFixed(4),
+      String(cuts),
+      String(byHand),
+    ]);
+    process.stdout.write(
+      tableText(['Instance', 'items', 'ratio', 'cuts', 'by hand'], [...rows, ['mean', '', mean.toFixed(4), '', '']]),
+    );
+  }
 }
 
 const print = (title: string, about: string): void => void process.stdout.write(`\n${title} (${about})\n\n`);

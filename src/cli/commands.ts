@@ -40,7 +40,7 @@ export const commands = [
       { name: 'out', value: 'DIR', help: 'the folder to write; needed. All is written, or nothing' },
       { name: 'only', value: 'LIST', help: `outputs to write, of ${outputs.map(({ id }) => id).join(', ')}` },
       { name: 'seed', value: 'N', help: 'seed of the layout, instead of the one in the project' },
-      { name: 'rounds', value: 'N', help: 'rounds of search for each net (the layout takes one round so far)' },
+      { name: 'rounds', value: 'N', help: 'rounds of search for each net and for the layout' },
       { name: 'effort', value: 'SECONDS', help: 'search for a layout by the clock instead of by rounds' },
     ],
     exits: ['0 made and fits', '1 made, but something does not fit', '2 bad input: nothing is written'],

@@ -1,9 +1,11 @@
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import type { Issue } from '../core/issue.ts';
+import type { LayoutEffort } from '../core/layout/effort.ts';
 import { type Production, produce } from '../core/pipeline.ts';
 import { readProject } from '../core/project/read-project.ts';
 import { fileTrouble } from './file-trouble.ts';
+import type { ProduceOptions } from './read-words.ts';
 import { BadInput, type Terminal } from './terminal.ts';
 
 /** An issue on one line, with the place it is about. */
@@ -19,18 +21,33 @@ export const issueLine = (file: string, { path, message, remedy }: Issue): strin
  */
 export async function loadProduction(
   file: string,
-  { cwd }: Terminal,
-  { seed, rounds = null }: { readonly seed: number | null; readonly rounds?: number | null },
+  { cwd, now }: Terminal,
+  {
+    seed,
+    rounds = null,
+    effort = null,
+  }: { readonly seed: number | null } & Partial<Pick<ProduceOptions, 'rounds' | 'effort'>>,
 ): Promise<Production> {
   const reading = readProject(await readText(file, cwd));
   if (!reading.ok) throw new BadInput(reading.issues.map((issue) => issueLine(file, issue)));
   const { project } = reading.value;
-  const made = produce(seed === null ? project : { ...project, seed }, rounds === null ? {} : { rounds });
+  const layout: LayoutEffort | 'usual' =
+    effort === null ? (rounds === null ? 'usual' : { rounds }) : byClock(effort, now);
+  const made = produce(seed === null ? project : { ...project, seed }, {
+    ...(rounds === null ? {} : { rounds }),
+    layout,
+  });
   const production = { ...made, issues: [...reading.issues, ...made.issues] };
   const impossible = production.roofs.filter(({ made }) => made === null).flatMap(({ issues }) => issues);
   const errors = impossible.filter(({ level }) => level === 'error');
   if (errors.length > 0) throw new BadInput(errors.map((issue) => issueLine(file, issue)));
   return production;
+}
+
+/** A layout is searched for until so many seconds have passed since now. */
+function byClock(seconds: number, now: () => number): LayoutEffort {
+  const begun = now();
+  return { rounds: Number.POSITIVE_INFINITY, share: () => (now() - begun) / (1000 * seconds) };
 }
 
 async function readText(file: string, cwd: string): Promise<string> {

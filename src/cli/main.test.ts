@@ -41,7 +41,16 @@ const save = async (project: unknown): Promise<void> =>
 
 const spirewright = async (...words: string[]): Promise<{ code: number; out: string; err: string }> => {
   let [out, err] = ['', ''];
-  const terminal = { out: (text: string) => (out += text), err: (text: string) => (err += text), cwd: place, assets };
+  let time = 0;
+  // A second passes between two looks at the clock.
+  const now = (): number => (time += 1000);
+  const terminal = {
+    out: (text: string) => (out += text),
+    err: (text: string) => (err += text),
+    cwd: place,
+    assets,
+    now,
+  };
   const code = await run(words, terminal);
   return { code, out, err };
 };
@@ -116,6 +125,31 @@ describe('produce', () => {
     for (const line of err.trimEnd().split('\n')) expect(line).toMatch(/^gate\.roofs\.json: \S/);
     expect(await readdir(place)).toEqual(before);
   });
+
+  it('stops by the clock where that is asked for, and says so', async () => {
+    await save(gate);
+    const { code, err } = await spirewright(
+      'produce',
+      'gate.roofs.json',
+      '--out',
+      'made',
+      '--only',
+      'report',
+      '--effort',
+      '2',
+    );
+    expect(code).toBe(0);
+    expect(err).toBe('--effort: the layout was searched for by the clock, 2 s; another run may find another.\n');
+  });
+
+  it('lays the same for the same rounds', async () => {
+    await save(gate);
+    const made = async (out: string): Promise<string> => {
+      await spirewright('produce', 'gate.roofs.json', '--out', out, '--only', 'report', '--rounds', '5');
+      return await readFile(join(place, out, 'report.json'), 'utf8');
+    };
+    expect(await made('one')).toBe(await made('two'));
+  });
 });
 
 describe('check', () => {
@@ -125,6 +159,14 @@ describe('check', () => {
     expect([code, err]).toEqual([0, '']);
     expect(out).toContain('Gate tower');
     expect(out).toMatch(/closes/i);
+  });
+
+  it('tells of each paper what is used and left, what it costs and how often the trimmer falls', async () => {
+    const price = { amount: 4, currency: 'EUR', sheets: 8 };
+    await save({ ...gate, layout: { cuts: 'strips' }, stock: [{ ...gate.stock[0], price }] });
+    const { out } = await spirewright('check', 'gate.roofs.json');
+    expect(out).toMatch(/Paper +Sheets +Used +Left of the last +Straight cuts +Price/);
+    expect(out).toMatch(/Slate print +1 +\d+ % +.+ in by .+ in +\d+ +0\.50 EUR/);
   });
 
   it('exits 1 where something does not fit, 2 on bad input', async () => {

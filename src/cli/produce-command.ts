@@ -51,7 +51,9 @@ export async function produceCommand(
   for (const issue of production.issues.filter(({ level }) => level !== 'note'))
     terminal.err(`${issue.level}: ${issueLine(file, issue)}\n`);
   if (options.effort !== null)
-    terminal.err('--effort: the layout was found in one round; the clock did not stop it.\n');
+    terminal.err(
+      `--effort: the layout was searched for by the clock, ${options.effort} s; another run may find another.\n`,
+    );
   for (const { name } of files) terminal.out(`${join(out, name)}\n`);
   return hasError(production.issues) ? exitCodes.misfits : exitCodes.fits;
 }

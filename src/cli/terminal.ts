@@ -6,6 +6,8 @@ export interface Terminal {
   readonly cwd: string;
   /** Folder `assets` of this program: the PDF font. */
   readonly assets: string;
+  /** Milliseconds that have passed since some moment. */
+  readonly now: () => number;
 }
 
 /** What was asked for cannot be done: one line a sentence, exit code 2, nothing written. */

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { buildNet } from '../../src/core/net/build-net.ts';
 import type { Piece } from '../../src/core/net/net.ts';
+import { produce } from '../../src/core/pipeline.ts';
 import type { Body, ShapeValues } from '../../src/core/project/project.ts';
+import { resolveProject } from '../../src/core/project/read-project.ts';
 import { findKind } from '../../src/core/roofs/catalogue.ts';
 import { measureSolid } from '../../src/core/solid/measure.ts';
 import { formatMark, MM_PER_INCH, toDegrees } from '../../src/core/units/units.ts';
@@ -85,5 +87,47 @@ describe('set-out lines of a flapped panel (common practice)', () => {
     };
     const roof = flappedPiece('gable', { width, depth, pitch: Math.PI / 4 }, flap, body);
     expect(bottomMarks(roof, flap)).toEqual(['1/4', '3 1/4', '3 1/2', '1 3/4']);
+  });
+});
+
+/** Common practice, no published source: strips cut from a pad, two roofs to each. */
+describe('two square roofs of base 2 1/8 in and slant 3 in', () => {
+  const project = (direction: string, width: string, layout: Readonly<Record<string, string>> = {}) => {
+    const read = resolveProject({
+      format: 'spirewright-project',
+      version: 1,
+      title: 'Two towers',
+      units: 'in',
+      stock: [{ id: 'strip', width, height: '3in', direction }],
+      layout,
+      roofs: [
+        {
+          id: 'tower',
+          kind: 'pyramid',
+          copies: 2,
+          shape: { width: '2 1/8in', depth: '2 1/8in', slant: '3in' },
+          layers: [{ as: 'cover', stock: 'strip', flaps: { width: '1/4in' } }],
+        },
+      ],
+    });
+    if (!read.ok) throw new Error(JSON.stringify(read.issues));
+    return produce(read.value.project, { layout: { rounds: 60 } });
+  };
+
+  test('have four panels with two flaps and four plain ones', () => {
+    const pieces = project('two-way', '6in').roofs[0]?.made?.layers[0]?.net.pieces ?? [];
+    expect(pieces.map(({ flaps }) => flaps.length).toSorted()).toEqual([0, 0, 2, 2]);
+    for (const { height } of pieces) expect(height).toBeCloseTo(inches(3), 9);
+  });
+
+  test.each(['free', 'strips'])('need three strips 3 by 6 in that may be turned, four that may not (%s)', (cuts) => {
+    expect(project('two-way', '6in', { cuts }).sheets).toHaveLength(3);
+    expect(project('one-way', '6in', { cuts }).sheets).toHaveLength(4);
+  });
+
+  test.each(['free', 'strips'])('lie on one strip 3 by 12 in, heads and tails (%s)', (cuts) => {
+    const { sheets, issues } = project('two-way', '12in', { cuts });
+    expect(issues.filter(({ level }) => level === 'error')).toEqual([]);
+    expect(sheets.map(({ placements }) => placements.length)).toEqual([8]);
   });
 });

@@ -109,10 +109,10 @@ describe('the report', () => {
         'handCut',
         'issues',
       ],
-      sheet: ['stock', 'index', 'width', 'height', 'used', 'placements'],
+      sheet: ['stock', 'index', 'width', 'height', 'used', 'placements', 'rests'],
       placement: ['roof', 'layer', 'piece', 'copy', 'x', 'y', 'rotation'],
       materials: ['byStock', 'tape', 'cut', 'score', 'glue'],
-      byStock: ['stock', 'sheets', 'area'],
+      byStock: ['stock', 'sheets', 'area', 'used'],
       issue: ['level', 'code', 'path', 'numbers', 'message'],
     });
   });

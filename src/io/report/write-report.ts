@@ -3,6 +3,7 @@ import { HAND_MM, handCut } from '../../core/fit/hand-cut.ts';
 import type { Issue } from '../../core/issue.ts';
 import type { LaidSheet, Placement } from '../../core/layout/layout.ts';
 import type { MadeLayer, MadeRoof, SeatLayer } from '../../core/make-roof.ts';
+import { restsOf, trimPlanOf } from '../../core/materials.ts';
 import { cutEnds } from '../../core/net/cut-ends.ts';
 import { type BoardCut, type Fold, flapEnds, type Net, type Piece } from '../../core/net/net.ts';
 import type { Production } from '../../core/pipeline.ts';
@@ -22,10 +23,12 @@ const reportOf = (production: Production): Json => ({
   roofs: production.roofs.map((roof) => roofOf(production, roof)),
   sheets: production.sheets.map((sheet) => sheetOf(production, sheet)),
   materials: {
-    byStock: production.materials.byStock.map(({ stock, sheets, area }) => ({
+    byStock: production.materials.byStock.map(({ stock, sheets, area, used, price }) => ({
       stock: stockId(production, stock),
       sheets,
       area,
+      used,
+      price: price && { amount: price.amount, currency: price.currency },
     })),
     tape: production.materials.tape,
     cut: production.materials.cut,
@@ -182,11 +185,28 @@ const sheetOf = (production: Production, sheet: LaidSheet): Json => ({
   index: sheet.index,
   width: sheet.width,
   height: sheet.height,
+  outline: sheet.outline,
   used: sheet.used,
   placements: sheet.placements.map((placement) => placementOf(production, placement)),
+  rests: restsOf(production.project, production.roofs, sheet).map(({ minX, minY, maxX, maxY }) => ({
+    x: minX,
+    y: minY,
+    width: maxX - minX,
+    height: maxY - minY,
+  })),
+  trimmer: production.project.layout.cuts === 'strips' ? trimmerOf(production, sheet) : undefined,
 });
 
-const placementOf = (production: Production, { roof, layer, piece, copy, x, y, rotation }: Placement): Json => ({
+/** Straight cuts from edge to edge in order, and how many pieces they leave to the knife. */
+const trimmerOf = ({ roofs }: Production, sheet: LaidSheet): Json => {
+  const { cuts, byHand } = trimPlanOf(roofs, sheet);
+  return { cuts: cuts.map(({ ends, stop }) => ({ ends, stop })), byHand: byHand.flat().length };
+};
+
+const placementOf = (
+  production: Production,
+  { roof, layer, piece, copy, x, y, rotation, locked }: Placement,
+): Json => ({
   roof: named(production.roofs[roof], `roof ${roof}`).spec.id,
   layer,
   piece: named(cutLayers(named(production.roofs[roof], `roof ${roof}`))[layer]?.net.pieces[piece], `piece ${piece}`).id,
@@ -194,6 +214,7 @@ const placementOf = (production: Production, { roof, layer, piece, copy, x, y, r
   x,
   y,
   rotation: degrees(rotation),
+  locked,
 });
 
 const issueOf = ({ level, code, path, numbers, message, remedy, place }: Issue): Json => ({

@@ -190,7 +190,13 @@ export const pyramidOn = (page: PageSpec, copies = 2): Production => {
       },
     ],
     sheets: [{ stock: 0, index: 0, width: 304.8, height: 304.8, used: 0.021, placements }],
-    materials: { byStock: [{ stock: 0, sheets: 1, area: 92903.04 }], tape: 0, cut: 1234.5, glue: 0, score: 215.4 },
+    materials: {
+      byStock: [{ stock: 0, sheets: 1, area: 92903.04, used: 1 }],
+      tape: 0,
+      cut: 1234.5,
+      glue: 0,
+      score: 215.4,
+    },
     issues: [
       {
         level: 'note',
