@@ -44,6 +44,10 @@ export interface Job {
   readonly kinds: readonly Kind[];
 }
 
+/** Every pair of shapes is worked out: where pieces may lie at every angle, fewer are tried the more pieces there are. */
+const MOST_SHAPES = 120;
+const LEAST_TURNS = 4;
+
 export function readyJob(problem: NestProblem): Job {
   const shapes = new Shapes();
   const kinds = problem.sheets.map(({ outline, count, gap, taken }, k): Kind => {
@@ -59,11 +63,13 @@ export function readyJob(problem: NestProblem): Job {
       rank: Math.min(...ranks.filter((rank) => rank >= 0), problem.sheets.length),
     };
   });
+  const distinct = new Set(problem.pieces.map(({ outline }) => outline.join())).size;
+  const most = Math.max(LEAST_TURNS, Math.floor(MOST_SHAPES / Math.max(1, distinct)));
   const pieces = problem.pieces.map(({ outline, choices }): JobPiece => {
     const outer = outerRing(outline);
     const poses = kinds.map(({ box }, k): readonly Pose[] => {
       const choice = choices.find(({ kind }) => kind === k);
-      return choice ? shapes.poses(outer, choice.turns).filter(({ shape }) => fitsBox(shape, box)) : [];
+      return choice ? shapes.poses(outer, choice.turns, most).filter(({ shape }) => fitsBox(shape, box)) : [];
     });
     const fitting = choices.map(({ kind }) => kind).filter((kind) => (poses[kind]?.length ?? 0) > 0);
     return { area: Math.abs(ringArea(outline)), kinds: [...new Set(fitting)], poses };

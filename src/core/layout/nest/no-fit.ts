@@ -4,6 +4,13 @@ import { convexDifference, growConvex } from './convex.ts';
 import { DepthGrid } from './depth-grid.ts';
 import type { Ring } from './problem.ts';
 
+/** How many rasters may still be made: each takes some ten kilobytes. */
+export interface Rasters {
+  left: number;
+}
+
+/** Questions about one pair after which a raster pays. */
+const WORTH_A_RASTER = 30;
 /** Kept here, too: it is asked for millions of times a second. */
 const TOUCH = TOUCH_MM;
 
@@ -23,8 +30,13 @@ export class NoFit {
   /** Where each part's lines begin, and where the last one's end. */
   private readonly starts: Int32Array;
   private raster: DepthGrid | null = null;
+  private asked = 0;
+  private readonly rasters: Rasters;
+  /** Where this one is that one seen from the other piece. */
+  private source: NoFit | null = null;
 
-  private constructor(lines: Float64Array, starts: Int32Array, box: Box) {
+  private constructor(lines: Float64Array, starts: Int32Array, box: Box, rasters: Rasters) {
+    this.rasters = rasters;
     this.lines = lines;
     this.starts = starts;
     this.minX = box.minX;
@@ -34,7 +46,7 @@ export class NoFit {
   }
 
   /** Of two shapes, given as convex parts, that must keep so far apart. */
-  static between(a: readonly Ring[], b: readonly Ring[], gap: number): NoFit {
+  static between(a: readonly Ring[], b: readonly Ring[], gap: number, rasters: Rasters): NoFit {
     const parts = a.flatMap((p) => b.map((q) => growConvex(convexDifference(p, q), gap)));
     const lines: number[] = [];
     const starts: number[] = [0];
@@ -47,23 +59,24 @@ export class NoFit {
       }
       starts.push(lines.length / 3);
     }
-    const fit = new NoFit(Float64Array.from(lines), Int32Array.from(starts), boxOf(parts.flat()));
+    const fit = new NoFit(Float64Array.from(lines), Int32Array.from(starts), boxOf(parts.flat()), rasters);
     fit.border = Float64Array.from(parts.flatMap((part, i) => fit.freeEdges(part, i)));
     return fit;
   }
 
   /** The same with the two in each other's place. */
   mirrored(): NoFit {
-    const lines = this.lines.map((value, k) => (k % 3 === 2 ? value : -value));
     const box = { minX: -this.maxX, minY: -this.maxY, maxX: -this.minX, maxY: -this.minY };
-    const fit = new NoFit(lines, this.starts, box);
+    const fit = new NoFit(this.lines, this.starts, box, this.rasters);
     fit.border = this.border.map((value) => -value);
+    fit.source = this;
     return fit;
   }
 
   /** Whether B at (x, y) lies on A by more than a touch. */
   overlaps(x: number, y: number): boolean {
     if (x <= this.minX || x >= this.maxX || y <= this.minY || y >= this.maxY) return false;
+    if (this.source) return this.source.overlaps(-x, -y);
     const { starts, lines } = this;
     for (let part = 0; part + 1 < starts.length; part++) {
       const end = 3 * starts[part + 1]!;
@@ -77,8 +90,9 @@ export class NoFit {
   /** How far B at (x, y) must move to be free of A, mm; 0 where it is free or touches. */
   depth(x: number, y: number): number {
     if (x <= this.minX || x >= this.maxX || y <= this.minY || y >= this.maxY) return 0;
-    const { starts, lines } = this;
-    if (starts.length > 2) return this.grid().depth(x, y);
+    if (this.source) return this.source.depth(-x, -y);
+    if (this.starts.length > 2) return this.depthInMany(x, y);
+    const { lines } = this;
     let least = Number.POSITIVE_INFINITY;
     for (let k = 0; k < lines.length; k += 3) {
       const depth = lines[k]! * x + lines[k + 1]! * y - lines[k + 2]!;
@@ -90,10 +104,29 @@ export class NoFit {
     return least;
   }
 
-  /** Worked out when first asked for: many pairs never meet. */
-  private grid(): DepthGrid {
-    this.raster ??= new DepthGrid(this, this.border, this.lines, this.starts, TOUCH);
-    return this.raster;
+  private depthInMany(x: number, y: number): number {
+    if (this.raster) return this.raster.depth(x, y);
+    if (this.asked < WORTH_A_RASTER) this.asked++;
+    else if (this.rasters.left > 0) {
+      this.rasters.left--;
+      this.raster = new DepthGrid(this, this.border, this.lines, this.starts, TOUCH);
+    }
+    return this.overlaps(x, y) ? this.distanceToBorder(x, y) : 0;
+  }
+
+  private distanceToBorder(x: number, y: number): number {
+    const { border } = this;
+    let least = Number.POSITIVE_INFINITY;
+    for (let k = 0; k < border.length; k += 4) {
+      const ux = border[k + 2]! - border[k]!;
+      const uy = border[k + 3]! - border[k + 1]!;
+      const px = x - border[k]!;
+      const py = y - border[k + 1]!;
+      const t = Math.min(1, Math.max(0, (px * ux + py * uy) / (ux * ux + uy * uy)));
+      const square = (px - t * ux) ** 2 + (py - t * uy) ** 2;
+      if (square < least) least = square;
+    }
+    return Math.sqrt(least);
   }
 
   /** What of a part's edges lies in no other part. */

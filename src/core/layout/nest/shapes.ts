@@ -29,6 +29,7 @@ export class Shapes {
   readonly list: Shape[] = [];
   private readonly noFits: Map<number, NoFit>[] = [];
   private readonly gaps: number[] = [];
+  private readonly rasters = { left: MOST_RASTERS };
 
   /** The shape of a ring, and how far the ring lies off it. */
   add(ring: Ring): { readonly shape: Shape; readonly shift: Vec2 } {
@@ -45,10 +46,10 @@ export class Shapes {
     return { shape: this.keep(moved[0] ?? [], moved), shift: [-box.minX, -box.minY] };
   }
 
-  /** The poses of an outline at the turns allowed; turns that look alike count once. */
-  poses(outline: Ring, turns: Turns): readonly Pose[] {
+  /** The poses of an outline at the turns allowed, of every angle at most so many; turns that look alike count once. */
+  poses(outline: Ring, turns: Turns, most = Number.POSITIVE_INFINITY): readonly Pose[] {
     const poses: Pose[] = [];
-    for (const rotation of turns === 'any' ? telling(outline) : turns) {
+    for (const rotation of turns === 'any' ? telling(outline).slice(0, most) : turns) {
       const [cos, sin] = [cleaned(Math.cos(rotation)), cleaned(Math.sin(rotation))];
       const { shape, shift } = this.add(outline.map(([x, y]): Vec2 => [cos * x - sin * y, sin * x + cos * y]));
       if (!poses.some((pose) => pose.shape === shape)) poses.push({ shape, rotation, shift });
@@ -64,7 +65,9 @@ export class Shapes {
     this.noFits[g] = known;
     const key = a.id * MOST_SHAPES + b.id;
     const found =
-      known.get(key) ?? known.get(b.id * MOST_SHAPES + a.id)?.mirrored() ?? NoFit.between(a.parts, b.parts, gap);
+      known.get(key) ??
+      known.get(b.id * MOST_SHAPES + a.id)?.mirrored() ??
+      NoFit.between(a.parts, b.parts, gap, this.rasters);
     known.set(key, found);
     return found;
   }
@@ -83,6 +86,7 @@ export class Shapes {
   }
 }
 
+const MOST_RASTERS = 6000;
 /** More shapes than any problem has: two ids make one key. */
 const MOST_SHAPES = 2 ** 20;
 

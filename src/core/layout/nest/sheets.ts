@@ -1,21 +1,22 @@
 import type { Random } from '../../random.ts';
 import type { Construction } from './construct.ts';
 import { costOf } from './cost.ts';
+import type { Spots } from './field.ts';
 import type { Job } from './job.ts';
 import { Mover } from './move.ts';
 import { inBits, type Patience, separate } from './separate.ts';
 import { swapTwo } from './swap.ts';
-import { addLeftOut, emptySheet, layoutFrom, pressLast } from './trial.ts';
+import { addLeftOut, emptySheet, layoutFrom, pressLast, type Trial } from './trial.ts';
 
 /** Attempts in a row that gain nothing until the search takes the layout for final. */
-const VAIN = 60;
+const VAIN = 200;
 /** After so many, two pieces change places before each further one. */
 const STUCK = 4;
 /** Shares of the last sheet's used length taken off at a time. */
 const BOLD = 0.05;
 const TIMID = 0.002;
 /** Attempts to press between two to empty, at most. */
-const MOST_PAUSE = 6;
+const MOST_PAUSE = 3;
 const EMPTYING: Patience = { rounds: 80, strikes: 2 };
 const PRESSING: Patience = { rounds: 40, strikes: 2 };
 
@@ -30,9 +31,10 @@ export function* improveSheets(job: Job, start: Construction, random: Random): G
   let vain = 0;
   // Emptying a sheet is tried less and less often while it does not succeed.
   let [untilWide, pause] = [0, 1];
+  let nearest: Nearest | null = null;
   while (vain < VAIN) {
-    const wide = untilWide-- <= 0 ? (addLeftOut(job, best, random) ?? emptySheet(job, best, random)) : null;
-    const trial = wide ?? pressLast(job, best, cut, random);
+    const wide: Trial | null = untilWide-- <= 0 ? wideTrial(job, best, nearest, random) : null;
+    const trial: Trial | null = wide ?? pressLast(job, best, cut, random);
     if (!trial) return;
     if (!wide && vain > STUCK) swapTwo(trial.field, random);
     const mover = new Mover(trial.field, random);
@@ -42,12 +44,35 @@ export function* improveSheets(job: Job, start: Construction, random: Random): G
       yield null;
       turn = search.next();
     }
-    const found = turn.value.isDone ? layoutFrom(job, trial, turn.value.spots) : null;
+    const { isDone, spots, loss } = turn.value;
+    const found = isDone ? layoutFrom(job, trial, spots) : null;
     const isBetter = found !== null && costOf(job, found) < costOf(job, best);
     if (isBetter) best = found;
     vain = isBetter ? 0 : vain + 1;
-    if (wide) [untilWide, pause] = isBetter ? [0, 1] : [pause, Math.min(MOST_PAUSE, pause + 1)];
-    else cut = isBetter ? Math.min(BOLD, cut * 1.5) : Math.max(TIMID, cut / 2);
+    if (wide) {
+      [untilWide, pause] = isBetter ? [0, 1] : [pause, Math.min(MOST_PAUSE, pause + 1)];
+      if (isDone) nearest = null;
+      else if (nearest === null || loss < nearest.loss) nearest = { trial, spots, loss };
+    } else cut = isBetter ? Math.min(BOLD, cut * 1.5) : Math.max(TIMID, cut / 2);
     yield isBetter ? found : null;
   }
+}
+
+/** The attempt to empty a sheet, or to bring in further pieces, that left the least overlap. */
+interface Nearest {
+  readonly trial: Trial;
+  readonly spots: Spots;
+  readonly loss: number;
+}
+
+/** Share of attempts that go on from the nearest miss. */
+const AGAIN = 0.75;
+
+function wideTrial(job: Job, best: Construction, nearest: Nearest | null, random: Random): Trial | null {
+  if (!nearest || random() > AGAIN) return addLeftOut(job, best, random) ?? emptySheet(job, best, random);
+  const { trial, spots } = nearest;
+  trial.field.restore(spots);
+  trial.field.resetWeights();
+  swapTwo(trial.field, random);
+  return trial;
 }
