@@ -2,13 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { distance2 } from '../../core/geometry/vector.ts';
 import { type Production, produce } from '../../core/pipeline.ts';
 import { resolveProject } from '../../core/project/read-project.ts';
-import { rulerStep, rulers } from '../../core/units/units.ts';
 import { blankProject } from '../state/blank-project.ts';
 import { type Json, type JsonObject, setAt } from '../state/file-path.ts';
 import { netFigures } from './net-figure.ts';
 import { drawTriangle } from './right-triangle.ts';
 import { roofNumbers } from './roof-numbers.ts';
-import { setOutTables } from './set-out-rows.ts';
 
 const roofOf = (edits: Readonly<Record<string, Json>>) => {
   const file = Object.entries(edits).reduce<Json>(
@@ -52,27 +50,6 @@ describe('measures on the drawing of a net', () => {
     const [figure] = netFigures(onePiece.solid, onePiece.net);
     expect(figure?.names).toHaveLength(6);
     expect(figure?.names.filter((name) => name.isBehindMeasure)).toHaveLength(1);
-  });
-});
-
-describe('measures on a ruler', () => {
-  it('lie on a mark, at most half a step from the true size', () => {
-    for (const ruler of rulers) {
-      for (const { rows } of setOutTables(oblong.solid, ruler)) {
-        for (const { length, mark, error } of rows) {
-          expect(mark / rulerStep(ruler)).toBeCloseTo(Math.round(mark / rulerStep(ruler)), 9);
-          expect(Math.abs(error)).toBeLessThanOrEqual(rulerStep(ruler) / 2 + 1e-6);
-          expect(mark - length).toBeCloseTo(error, 9);
-        }
-      }
-    }
-  });
-
-  it('share a table where panels are alike', () => {
-    expect(setOutTables(oblong.solid, '1mm').map((table) => table.panels)).toEqual([
-      ['South', 'North'],
-      ['East', 'West'],
-    ]);
   });
 });
 

@@ -12,8 +12,7 @@ import { piecesOf } from './use-laid.ts';
 
 /** How the search for a better layout stands. */
 export interface SearchState {
-  /** `cut-short`: it came to a layout that it could not go on from. */
-  readonly phase: 'still' | 'searching' | 'found' | 'cut-short';
+  readonly phase: 'still' | 'searching' | 'found';
   /** Asked for by the maker; otherwise it goes on by itself after a change. */
   readonly isLong: boolean;
   /** 0 to 1. */
@@ -29,9 +28,8 @@ export const useSearch = (): SearchState => useStore(search);
 const WAIT = 350;
 /** How long a search takes that the maker asks for, s; and more rounds than that allows. */
 export const LONG = 30;
-/** Rounds of the search that goes on by itself, and the seconds after which it ends where there is much to lay. */
+/** Rounds of the search that goes on by itself. */
 const ROUNDS = 200;
-const SHORT = 20;
 const MANY_ROUNDS = 1e9;
 
 let worker: Worker | null = null;
@@ -52,7 +50,7 @@ export const stopSearch = (): void => {
   if (isLong) keepFound();
 };
 
-const start = (base: Production, task: Omit<LayoutTask, 'job'>, isLong: boolean): void => {
+const start = (base: Production, task: Omit<LayoutTask, 'job'>): void => {
   clearTimeout(later);
   end();
   const made = layoutJob(base.project, base.roofs);
@@ -62,7 +60,7 @@ const start = (base: Production, task: Omit<LayoutTask, 'job'>, isLong: boolean)
     search.setState(still);
     return;
   }
-  search.setState({ phase: 'searching', isLong, share: 0 });
+  search.setState({ phase: 'searching', isLong: task.seconds !== undefined, share: 0 });
   const own = new Worker(new URL('../beside/layout.worker.ts', import.meta.url), { type: 'module' });
   worker = own;
   own.onmessage = ({ data }: MessageEvent<LayoutNews>) => {
@@ -70,13 +68,6 @@ const start = (base: Production, task: Omit<LayoutTask, 'job'>, isLong: boolean)
     if (data.isBetter) setBetter(base, withLayout(base, made, data.layout));
     search.setState({ share: data.share });
     if (data.isDone) stopSearch();
-  };
-  own.onerror = (event) => {
-    if (worker !== own) return;
-    // What it has found so far is whole and stays.
-    event.preventDefault();
-    stopSearch();
-    search.setState({ phase: 'cut-short' });
   };
   own.postMessage({ ...task, job: made.job } satisfies LayoutTask);
 };
@@ -96,7 +87,7 @@ export const searchLong = (): void => {
   bench.endGesture();
   bench.edit(keepLocked, 'lay');
   const { shown } = baseNow();
-  if (shown !== null) start(shown, { rounds: MANY_ROUNDS, seconds: LONG }, true);
+  if (shown !== null) start(shown, { rounds: MANY_ROUNDS, seconds: LONG });
 };
 
 /** After every change a better layout is looked for, as the command line would find it. A hand on the pieces ends that. */
@@ -106,7 +97,7 @@ export const useLayoutSearch = (): void => {
   useEffect(() => {
     if (base === null || isHeld) return;
     if (search.getState().isLong && search.getState().phase === 'searching') return;
-    later = setTimeout(() => start(base, { rounds: ROUNDS, seconds: SHORT }, false), WAIT);
+    later = setTimeout(() => start(base, { rounds: ROUNDS }), WAIT);
     return () => clearTimeout(later);
   }, [base, isHeld]);
   useEffect(() => {

@@ -5,6 +5,7 @@ import '../styles/laying.css';
 import '../styles/menu.css';
 import '../styles/panel.css';
 import '../styles/plan.css';
+import '../styles/set-out.css';
 import '../styles/sheet.css';
 
 /** Everything that lies on the table, in one chunk with its styles. */

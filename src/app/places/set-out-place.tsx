@@ -15,7 +15,10 @@ export const SetOutPlace = (): ReactElement | null => {
       <section className="group">
         <h3>Your ruler</h3>
         <RulerPick className="ruler-row" />
-        <p className="note">Every measure goes to its nearest mark; exactly between two, to the longer one.</p>
+        <p className="note">
+          Edges that are glued together are rounded together: they stay alike, even where one of them then leaves its
+          nearest mark by one.
+        </p>
       </section>
       {fit !== undefined && (
         <section className="group">

@@ -57,7 +57,7 @@ export function fitRoof(
   layers: readonly { readonly solid: Solid; readonly net: Net }[],
   { body, inside = solid, neighbours = [], hasPlate = false, ruler, units }: FitOptions,
 ): { readonly fit: Fit; readonly issues: readonly Issue[] } {
-  const closings = layers.map(({ solid: own, net }) => closing(own, net, ruledMarks(own, ruler)));
+  const closings = layers.map(({ solid: own, net }) => closing(own, net, ruledMarks(own, net, ruler)));
   const seamMismatch = worst(closings.flatMap(({ seams }) => seams.map(mismatchOf)));
   const peakGap = worst(closings.flatMap(({ peaks }) => peaks.map(({ gap }) => gap)));
   const walls = body ? overhangs(solid, body) : [];

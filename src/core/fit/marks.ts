@@ -1,7 +1,12 @@
-import { add2, dot3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { at, boxOf } from '../geometry/polygon.ts';
+import { alignSegments, apply2 } from '../geometry/rigid2.ts';
+import { add2, dot3, scale2, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { placesOf } from '../net/build-net.ts';
+import type { Net, NetPoint, Panel, Piece } from '../net/net.ts';
 import { faceFrame, flattenFace } from '../solid/face-frame.ts';
-import type { Solid } from '../solid/solid.ts';
-import { type Ruler, roundToRuler } from '../units/units.ts';
+import type { Edge, Solid } from '../solid/solid.ts';
+import { type Ruler, roundToRuler, rulerStep } from '../units/units.ts';
+import { type RoundedPiece, roundPieces } from './round-pieces.ts';
 
 /** Where a maker has drawn points of a solid's faces, in the faces' own frames (`faceFrame`), mm. */
 export interface Marks {
@@ -12,25 +17,52 @@ export interface Marks {
 }
 
 /**
- * Every point by its distance along the panel's base and its height over it, each on the nearest mark of the ruler, the middle
- * of the base where it should be.
+ * Every corner where it is set out on its piece, so that mating edges are as nearly of one length as the ruler allows
+ * (`roundPieces`); the panel's foot where it should be, and its middle.
  */
-export function ruledMarks(solid: Solid, ruler: Ruler): Marks {
-  const mark = (mm: number): number => roundToRuler(mm, ruler).mark;
-  const boxes = solid.faces.map((_, f) => {
-    const flat = flattenFace(solid, f);
-    const left = Math.min(...flat.map((p) => p[0]));
-    const width = Math.max(...flat.map((p) => p[0])) - left;
-    return { left, bottom: Math.min(...flat.map((p) => p[1])), shift: (width - mark(width)) / 2 };
-  });
-  return {
-    of: (face, vertex) => {
-      const { left, bottom, shift } = boxes[face] as (typeof boxes)[number];
-      const [x, y] = inFrame(solid, face, vertex);
-      return [left + shift + mark(x - left), bottom + mark(y - bottom)];
-    },
-    length: mark,
+export function ruledMarks(solid: Solid, net: Net, ruler: Ruler): Marks {
+  const rounded = roundPieces(net, ruler);
+  const step = rulerStep(ruler);
+  const places = placesOf(net.pieces);
+  const lines = lineEnds(solid, net);
+  const known = new Map<number, DrawnPanel>();
+  const drawPanel = (face: number): DrawnPanel => {
+    const [p, i] = places.get(face) as readonly [number, number];
+    const { polygon } = (net.pieces[p] as Piece).panels[i] as Panel;
+    const { origin, marks } = rounded[p] as RoundedPiece;
+    const flat = flattenFace(solid, face);
+    const back = alignSegments(at(polygon, 0), at(polygon, 1), at(flat, 0), at(flat, 1));
+    const place = (point: Vec2): Vec2 => apply2(back, add2(origin, scale2(marks(point), step)));
+    const [meant, found] = [boxOf(flat), boxOf(polygon.map(place))];
+    const shift: Vec2 = [(meant.minX + meant.maxX - found.minX - found.maxX) / 2, meant.minY - found.minY];
+    return { polygon, drawn: (point) => add2(place(point), shift) };
   };
+  const of = (face: number, vertex: number): Vec2 => {
+    const panel = known.get(face) ?? drawPanel(face);
+    known.set(face, panel);
+    const corner = solid.faces[face]?.loop.indexOf(vertex) ?? -1;
+    const point = corner < 0 ? lines.get(`${face}/${vertex}`) : at(panel.polygon, corner);
+    if (!point) throw new Error(`face ${face} has neither a corner nor a line at vertex ${vertex}`);
+    return panel.drawn(point);
+  };
+  return { of, length: (mm) => roundToRuler(mm, ruler).mark };
+}
+
+interface DrawnPanel {
+  readonly polygon: readonly NetPoint[];
+  /** A point of the piece as it is set out, in the frame of the face. */
+  readonly drawn: (point: NetPoint) => Vec2;
+}
+
+/** Where walls' lines end that are drawn on the inside of panels, by face and vertex. */
+function lineEnds({ edges }: Solid, { pieces, seams }: Net): ReadonlyMap<string, NetPoint> {
+  return new Map(
+    seams.flatMap(({ edge, sides: [, host] }) => {
+      const { role, ends, faces } = edges[edge] as Edge;
+      if (role !== 'abutment' || !pieces[host.piece]) return [];
+      return ends.map((vertex, i) => [`${faces[1]}/${vertex}`, host.ends[i] as NetPoint] as const);
+    }),
+  );
 }
 
 /** Every point off by what `off` says, one panel not knowing of the other. */

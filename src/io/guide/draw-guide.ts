@@ -23,6 +23,7 @@ import {
   tickSquare,
   titleBox,
 } from './boxes.ts';
+import { setOutBoxes } from './set-out-boxes.ts';
 
 /** Between the paper's edge and the text, mm; pages are bound or clipped. */
 const MARGIN = 15;
@@ -38,6 +39,7 @@ export function drawGuide(production: Production): readonly SheetDrawing[] {
     textBox(guide.title, width, { size: 8, after: 1 }),
     textBox('The order of work. Lengths in both units; tick each step as it is done.', width, { after: 5 }),
     ...guide.sections.flatMap((section) => sectionBoxes(production, section, width)),
+    ...setOutBoxes(production, width),
   ];
   const pages = paginate(boxes, page.height - 2 * MARGIN - FOOT);
   return pages.map((work, i) => ({
@@ -109,10 +111,7 @@ function sectionBoxes(production: Production, { title, blocks }: GuideSection, w
       continue;
     }
     if (block.kind === 'step') steps++;
-    const own = blockBoxes(production, block, width, steps);
-    // Words before figures are about them.
-    const isAbout = block.kind === 'words' && ['picture', 'sheet', 'heading'].includes(blocks[i + 1]?.kind ?? '');
-    boxes.push(...(isAbout ? own.map((box): Box => ({ ...box, staysWithNext: true })) : own));
+    boxes.push(...blockBoxes(production, block, width, steps));
     i++;
   }
   return [...boxes, { height: 5, drawing: emptyDrawing }];

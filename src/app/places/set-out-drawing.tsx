@@ -1,0 +1,73 @@
+import { type ReactElement, useMemo } from 'react';
+import type { SetOutStrip } from '../../core/setout/set-out.ts';
+import type { Units } from '../../core/units/units.ts';
+import type { Drawing } from '../../io/drawing/drawing.ts';
+import type { LineRole } from '../../io/drawing/lines.ts';
+import { drawStrip } from '../../io/drawing/set-out/draw-strip.ts';
+
+const classes: Readonly<Record<LineRole, string>> = {
+  cut: 'line-cut',
+  'fold-mountain': 'line-mountain',
+  'fold-valley': 'line-valley',
+  ruling: 'line-ruling',
+  glue: 'line-glue',
+  trim: 'line-measure',
+  rule: 'line-measure',
+};
+
+/** Width of the drawing in its own units; letters are so many of them high. */
+const WIDTH = 250;
+const TEXT = 4.6;
+
+interface SetOutDrawingProps {
+  readonly strip: SetOutStrip;
+  readonly units: Units;
+  /** The step that is shown in its place; null: all of them. */
+  readonly step: number | null;
+}
+
+/** The strip as it lies before the maker, drawn up to a step; the same picture as on the printed pages. */
+export const SetOutDrawing = ({ strip, units, step }: SetOutDrawingProps): ReactElement => {
+  const drawn = useMemo(() => drawStrip(strip, { scale: WIDTH / strip.width, text: TEXT, units }), [strip, units]);
+  const state = (i: number): string => (step === null || i < step ? 'is-done' : i === step ? 'is-now' : 'is-later');
+  return (
+    <svg
+      className="set-out-art"
+      viewBox={`0 0 ${drawn.width} ${drawn.height}`}
+      role="img"
+      aria-label={`${strip.title}: ${strip.marks.length} marks and ${strip.lines.length} lines, told in the steps beside it.`}
+    >
+      <Art drawing={drawn.base} className="is-base" />
+      {drawn.steps.map((drawing, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a step is its place in the order.
+        <Art key={i} drawing={drawing} className={state(i)} />
+      ))}
+    </svg>
+  );
+};
+
+const Art = ({ drawing, className }: { readonly drawing: Drawing; readonly className: string }): ReactElement => (
+  <g className={className}>
+    {drawing.strokes.map(({ role, points, closed }, i) => (
+      <path
+        // biome-ignore lint/suspicious/noArrayIndexKey: lines of a drawing never change places.
+        key={i}
+        className={classes[role]}
+        vectorEffect="non-scaling-stroke"
+        d={`M${points.map(([x, y]) => `${x.toFixed(2)} ${(-y).toFixed(2)}`).join('L')}${closed ? 'Z' : ''}`}
+      />
+    ))}
+    {drawing.labels.map(({ text, at: [x, y], size, align }, i) => (
+      <text
+        // biome-ignore lint/suspicious/noArrayIndexKey: texts of a drawing never change places.
+        key={i}
+        x={x}
+        y={-y}
+        fontSize={size}
+        textAnchor={align}
+      >
+        {text}
+      </text>
+    ))}
+  </g>
+);

@@ -1,0 +1,221 @@
+import { type KeyboardEvent, type ReactElement, useEffect, useMemo, useRef, useState } from 'react';
+import { cutLayers } from '../../core/cut-layers.ts';
+import type { Production } from '../../core/pipeline.ts';
+import { makeSetOut } from '../../core/setout/make-set-out.ts';
+import type { SetOut, SetOutStrip, UpSide } from '../../core/setout/set-out.ts';
+import { MM_PER_INCH, rulerUnits } from '../../core/units/units.ts';
+import { measuredFromRight } from '../../io/drawing/set-out/draw-strip.ts';
+import { useBench, useProduction, useStyle } from '../bench.ts';
+import { Either } from '../either.tsx';
+import { SetOutDrawing } from './set-out-drawing.tsx';
+
+/** Everything that can be set out of a sheet: its strips, then what may be traced. */
+const partsOf = ({ strips, templates }: SetOut): readonly SetOutStrip[] => [
+  ...strips,
+  ...templates.map(({ strip }) => strip),
+];
+
+export const SetOutSteps = (): ReactElement => {
+  const production = useProduction();
+  const selected = useBench((state) => state.selected);
+  const { ruler } = useStyle();
+  const [chosen, choose] = useState<{ readonly roof: number; readonly sheet: number } | null>(null);
+  const [sided, setSided] = useState<UpSide | null>(null);
+  const first = Math.max(0, production?.sheets.findIndex((one) => holds(one, selected)) ?? 0);
+  const index = chosen?.roof === selected ? chosen.sheet : first;
+  const sheet = production?.sheets[index];
+  const setOut = useMemo(
+    () => (production && sheet ? makeSetOut(production, sheet, { ruler, ...(sided ? { up: sided } : {}) }) : null),
+    [production, sheet, ruler, sided],
+  );
+  if (production === null || setOut === null) {
+    return <p className="waiting">There is no sheet with pieces on it yet.</p>;
+  }
+  return (
+    <>
+      <header className="sheet-head">
+        <h2>Set out by ruler</h2>
+        <label className="sheet-pick">
+          <span className="unseen">Sheet</span>
+          <select value={index} onChange={(event) => choose({ roof: selected, sheet: Number(event.target.value) })}>
+            {production.sheets.map((one, i) => (
+              <option key={`${one.stock}/${one.index}`} value={i}>
+                {sheetName(production, i)}
+              </option>
+            ))}
+          </select>
+        </label>
+        <Either
+          legend="Side that is up"
+          isLegendUnseen
+          choices={[
+            { value: 'wrong', title: isBoardSheet(production, index) ? 'Inside up' : 'Wrong side up' },
+            { value: 'right', title: isBoardSheet(production, index) ? 'Outside up' : 'Printed side up' },
+          ]}
+          value={setOut.up}
+          onChoose={(value) => setSided(value as UpSide)}
+        />
+        <p>{setOut.upSentence}</p>
+      </header>
+      <Strips key={`${index}/${setOut.up}/${ruler}`} setOut={setOut} />
+    </>
+  );
+};
+
+const holds = ({ placements }: Production['sheets'][number], roof: number): boolean =>
+  placements.some((placement) => placement.roof === roof);
+
+const sheetName = ({ project, sheets }: Production, i: number): string => {
+  const sheet = sheets[i];
+  const name = sheet ? (project.stock[sheet.stock]?.name ?? '') : '';
+  return `${name}, sheet ${(sheet?.index ?? 0) + 1}`;
+};
+
+const isBoardSheet = ({ sheets, roofs }: Production, i: number): boolean =>
+  (sheets[i]?.placements ?? []).every(({ roof, layer }) => {
+    const made = roofs[roof];
+    return made !== undefined && cutLayers(made)[layer]?.spec.as === 'board';
+  });
+
+/** The trimmer's list, then one strip at a time with its steps. */
+const Strips = ({ setOut }: { readonly setOut: SetOut }): ReactElement => {
+  const parts = partsOf(setOut);
+  const [shown, show] = useState(0);
+  const [step, setStep] = useState<number | null>(null);
+  const at = Math.min(shown, parts.length - 1);
+  const strip = parts[at];
+  const picture = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (picture.current && strip) showStep(picture.current, strip, step);
+  }, [strip, step]);
+  if (strip === undefined) return <p className="waiting">There is no sheet with pieces on it yet.</p>;
+  const go = (to: number): void => setStep(Math.min(strip.steps.length - 1, Math.max(0, to)));
+  const onKey = (event: KeyboardEvent): void => {
+    const way = { ArrowDown: 1, ArrowRight: 1, ArrowUp: -1, ArrowLeft: -1 }[event.key];
+    if (way === undefined || event.target instanceof HTMLSelectElement) return;
+    event.preventDefault();
+    go(step === null ? (way > 0 ? 0 : strip.steps.length - 1) : step + way);
+  };
+  return (
+    <div className="set-out-body">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling drawing has to be reached by keyboard. */}
+      <section className="set-out-picture" tabIndex={0} aria-label="The drawing" ref={picture}>
+        <SetOutDrawing strip={strip} units={rulerUnits(setOut.ruler)} step={step} />
+      </section>
+      <div className="set-out-words">
+        {setOut.trims.length > 0 && (
+          <section>
+            <h3>First, on the trimmer</h3>
+            <ol className="trims">
+              {setOut.trims.map(({ text }) => (
+                <li key={text}>{text}</li>
+              ))}
+            </ol>
+          </section>
+        )}
+        {setOut.issues.map(({ code, message, remedy }) => (
+          <p className="set-out-issue" key={`${code}${message}`}>
+            {message} {remedy}
+          </p>
+        ))}
+        <section>
+          <div className="set-out-strip">
+            {parts.length > 1 ? (
+              <label>
+                <span className="unseen">Strip</span>
+                <select
+                  value={at}
+                  onChange={(event) => {
+                    show(Number(event.target.value));
+                    setStep(null);
+                  }}
+                >
+                  {parts.map(({ title }, i) => (
+                    <option key={title} value={i}>
+                      {title}
+                    </option>
+                  ))}
+                </select>
+              </label>
+            ) : (
+              <h3>{strip.title}</h3>
+            )}
+            <span className="keys">
+              <button type="button" className="key" disabled={step === 0} onClick={() => go((step ?? 1) - 1)}>
+                Back
+              </button>
+              <button
+                type="button"
+                className="key"
+                disabled={step === strip.steps.length - 1}
+                onClick={() => go(step === null ? 0 : step + 1)}
+              >
+                Next
+              </button>
+              <button type="button" className="key" aria-pressed={step === null} onClick={() => setStep(null)}>
+                All
+              </button>
+            </span>
+          </div>
+          <Told strip={strip} setOut={setOut} />
+          <p className="unseen" aria-live="polite">
+            {step === null ? '' : `Step ${step + 1} of ${strip.steps.length}. ${strip.steps[step]?.text ?? ''}`}
+          </p>
+          <ol className="set-out-steps" onKeyDown={onKey}>
+            {strip.steps.map(({ text }, i) => (
+              <li key={text} value={i + 1}>
+                <button
+                  type="button"
+                  aria-current={i === step ? 'step' : undefined}
+                  onClick={() => setStep(i === step ? null : i)}
+                >
+                  {text}
+                </button>
+              </li>
+            ))}
+          </ol>
+        </section>
+      </div>
+    </div>
+  );
+};
+
+/** Brings what a step draws into view where the drawing is wider than its room; of all of it, the end that is measured from. */
+const showStep = (picture: HTMLElement, strip: SetOutStrip, step: number | null): void => {
+  const now = step === null ? null : picture.querySelector('.is-now');
+  if (now === null) {
+    picture.scrollLeft = measuredFromRight(strip) ? picture.scrollWidth : 0;
+    return;
+  }
+  const [seen, drawn] = [picture.getBoundingClientRect(), now.getBoundingClientRect()];
+  if (drawn.width === 0 && drawn.height === 0) return;
+  picture.scrollLeft += drawn.left + drawn.width / 2 - (seen.left + seen.width / 2);
+  picture.scrollTop += drawn.top + drawn.height / 2 - (seen.top + seen.height / 2);
+};
+
+/** What is worth knowing of a strip: how often it is made, how far off the marks are, figures of sectors. */
+const Told = ({ strip, setOut }: { readonly strip: SetOutStrip; readonly setOut: SetOut }): ReactElement => {
+  const template = setOut.templates.find((one) => one.strip === strip);
+  const off = Math.max(0, ...strip.pieces.map((piece) => piece.off));
+  const units = rulerUnits(setOut.ruler);
+  const shown = units === 'in' ? `${(off / MM_PER_INCH).toFixed(3)} in` : `${off.toFixed(2)} mm`;
+  return (
+    <ul className="set-out-told">
+      {strip.times > 1 && <li>Make {strip.times} strips like this.</li>}
+      {template && (
+        <li>
+          Make it once from scrap card, trace it {template.times} times, then add each flap beside its line: about{' '}
+          {template.measures[0]} measures in place of {template.measures[1]}.
+        </li>
+      )}
+      {strip.notes.map((note) => (
+        <li key={note}>{note}</li>
+      ))}
+      <li>
+        {Number.parseFloat(shown) === 0
+          ? 'Every mark is exact.'
+          : `No edge of a panel is drawn more than ${shown} off.`}
+      </li>
+    </ul>
+  );
+};

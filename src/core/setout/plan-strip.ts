@@ -1,0 +1,168 @@
+import { isInside } from '../geometry/polygon.ts';
+import { add2, left2, lerp2, scale2, sub2, unit2, type Vec2 } from '../geometry/vector.ts';
+import { letterStretch } from '../net/net.ts';
+import { isSameLength } from '../tolerance.ts';
+import type { Ruler } from '../units/units.ts';
+import type { Draft, DraftPanel } from './draft.ts';
+import type { LaidRow, RowPiece } from './lay-row.ts';
+import type { SheetItem } from './make-set-out.ts';
+import { Pad, type Stretch } from './pad.ts';
+import { distanceToLine } from './plan-curve.ts';
+import type { PieceToPlan } from './plan-parts.ts';
+import { isPlain, planPiece, planRun } from './plan-piece.ts';
+import { applyPose, type Pose } from './pose.ts';
+import type { SetOutLine, SetOutPiece, SetOutStrip } from './set-out.ts';
+import { plain } from './words.ts';
+
+export interface StripSize {
+  readonly width: number;
+  readonly height: number;
+  readonly ruler: Ruler;
+}
+
+/** All steps of one strip: pieces in their order from the end they are measured from, then scoring, then cutting. */
+export function planStrip(
+  { pieces }: Pick<LaidRow<SheetItem>, 'pieces'>,
+  { width, height, ruler }: StripSize,
+): SetOutStrip {
+  const pad = new Pad(width, height, ruler);
+  const notes: string[] = [];
+  const known: { readonly plan: PieceToPlan; readonly stretch: Stretch }[] = [];
+  for (const group of groupsOf(pieces)) {
+    const plans = group.map(toPlan);
+    if (plans.length > 1) planRun(pad, plans);
+    for (const plan of plans.length > 1 ? [] : plans) {
+      const like = known.find(({ plan: other }) => isAlike(plan, other));
+      const { notes: own, stretch } = planPiece(pad, plan, like?.stretch);
+      notes.push(...own);
+      if (!like) known.push({ plan, stretch });
+    }
+  }
+  const uses = new Set(pad.lines.map(({ use }) => use));
+  if (uses.has('mountain') || uses.has('valley')) pad.say('Score every line to score.');
+  pad.say(uses.has('cut') ? 'Cut along every line to cut.' : 'The strip is the piece: nothing is left to cut.');
+  const strip = { width, height };
+  return {
+    title: '',
+    width,
+    height,
+    times: 1,
+    marks: pad.marks,
+    lines: pad.lines,
+    steps: pad.steps.map((step) => ({ ...step, text: plain(step.text) })),
+    notes: [...new Set(notes)],
+    pieces: pieces.map((piece) => placedPiece(piece, pad.lines, strip)),
+  };
+}
+
+const toPlan = ({ item: { draft }, pose, from, base }: RowPiece<SheetItem>): PieceToPlan => ({
+  draft,
+  pose,
+  from,
+  base,
+});
+
+/** Pieces of one shape with the same flaps, lying the same way. */
+const isAlike = (a: PieceToPlan, b: PieceToPlan): boolean =>
+  a.from === b.from &&
+  !a.base &&
+  !b.base &&
+  a.pose.cos === b.pose.cos &&
+  a.pose.sin === b.pose.sin &&
+  isSameDraft(a, b);
+
+const isSameDraft = ({ draft: a }: PieceToPlan, { draft: b }: PieceToPlan): boolean =>
+  a === b || (a.rounded.size.join() === b.rounded.size.join() && markText(a) === markText(b));
+
+const markText = ({ panels, glue, step }: Draft): string =>
+  JSON.stringify([
+    panels.map(({ edges }) =>
+      edges.map(({ ends, fold, flaps }) => [ends.flat().map((mm) => Math.round(mm / step)), fold, flaps]),
+    ),
+    glue.flat(2).map((mm) => Math.round(mm / step)),
+  ]);
+
+/** Plain pieces next to each other are set out together, all others one by one. */
+function groupsOf(pieces: readonly RowPiece<SheetItem>[]): readonly (readonly RowPiece<SheetItem>[])[] {
+  const groups: RowPiece<SheetItem>[][] = [];
+  for (const piece of pieces) {
+    const last = groups.at(-1);
+    const before = last?.at(-1);
+    const joins =
+      before && isPlain(toPlan(before)) && isPlain(toPlan(piece)) && before.from === piece.from && touch(before, piece);
+    if (last && joins) last.push(piece);
+    else groups.push([piece]);
+  }
+  return groups;
+}
+
+/** Whether two pieces have a corner in common. */
+const touch = (a: RowPiece, b: RowPiece): boolean => {
+  const corners = ({ item, pose }: RowPiece): readonly Vec2[] =>
+    item.draft.panels.flatMap(({ edges }) => edges.map(({ ends }) => applyPose(pose, ends[0])));
+  return corners(a).some(([x, y]) => corners(b).some((q) => isSameLength(x, q[0]) && isSameLength(y, q[1])));
+};
+
+function placedPiece(
+  { item, pose }: RowPiece<SheetItem>,
+  lines: readonly SetOutLine[],
+  strip: { readonly width: number; readonly height: number },
+): SetOutPiece {
+  const { draft, placement, title, layer } = item;
+  const rel = (p: Vec2): Vec2 => applyPose(pose, sub2(p, draft.rounded.origin));
+  return {
+    ...placement,
+    title,
+    outline: draft.piece.outline.map(rel),
+    ...farthestOff(draft.panels, pose, { lines, strip }),
+    letters: layer.net.seams.flatMap(({ mark, sides }) =>
+      sides.flatMap((side) => {
+        const panel = draft.piece.panels[side.panel];
+        if (side.piece !== placement.piece || !panel) return [];
+        const [a, b] = letterStretch(side);
+        const foot = lerp2(a, b, 0.5);
+        const inward = scale2(left2(unit2(sub2(b, a))), LETTER_MM);
+        const at = isInside(add2(foot, inward), panel.polygon) ? add2(foot, inward) : sub2(foot, inward);
+        return [{ text: mark, at: rel(at) }];
+      }),
+    ),
+  };
+}
+
+/** Letters stand so far inside their line, mm. */
+const LETTER_MM = 3;
+
+/** How far the true edges of a piece's panels, and of its flaps, are from what is drawn, mm. */
+function farthestOff(
+  panels: readonly DraftPanel[],
+  pose: Pose,
+  drawn: { readonly lines: readonly SetOutLine[]; readonly strip: { readonly width: number; readonly height: number } },
+): { readonly off: number; readonly flapOff: number } {
+  const { width, height } = drawn.strip;
+  const border: readonly Vec2[] = [
+    [0, 0],
+    [width, 0],
+    [width, height],
+    [0, height],
+    [0, 0],
+  ];
+  const work = drawn.lines.filter(({ use }) => use !== 'pencil' && use !== 'glue');
+  const paths = [border, ...work.map(({ points }) => points)];
+  const farthest = (points: readonly Vec2[]): number =>
+    points.reduce(
+      (most, p) => Math.max(most, Math.min(...paths.map((path) => distanceToPath(applyPose(pose, p), path)))),
+      0,
+    );
+  const edges = panels.flatMap((panel) => panel.edges);
+  return {
+    off: farthest(edges.flatMap(({ path, fold }) => (fold === 'flat' ? [] : path))),
+    flapOff: farthest(edges.flatMap(({ flaps }) => flaps.flatMap(({ polygon }) => polygon))),
+  };
+}
+
+function distanceToPath(p: Vec2, path: readonly Vec2[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 1; i < path.length; i++)
+    least = Math.min(least, distanceToLine(p, path[i - 1] as Vec2, path[i] as Vec2));
+  return least;
+}

@@ -1,0 +1,168 @@
+import type { Vec2 } from '../geometry/vector.ts';
+import { formatMark, type Ruler } from '../units/units.ts';
+import type { LineUse, StripEdge } from './set-out.ts';
+
+/** The sentences of the steps: one action each, every number a mark of the ruler or of the strip. */
+
+export type End = 'left' | 'right';
+
+/** A side of a line, as it lies before the maker. */
+export type Beside = 'left' | 'right' | 'above' | 'below';
+
+/** A direction that leans no more than this over its upright or level is called by it. */
+const LEAN = 0.3;
+
+export const besideOf = ([x, y]: Vec2): Beside =>
+  Math.abs(x) > LEAN ? (x < 0 ? 'left' : 'right') : y > 0 ? 'above' : 'below';
+
+const towards: Readonly<Record<Beside, string>> = {
+  left: 'to the left',
+  right: 'to the right',
+  above: 'upwards',
+  below: 'downwards',
+};
+
+export const figure = (mm: number, ruler: Ruler): string => formatMark(mm, ruler, { unit: false });
+
+/** A mark's number as the sentences carry it until they are told: between signs, so that another number can be put in its place. */
+export const ref = (mark: number): string => `‹${mark}›`;
+
+/** A sentence as it is read. */
+export const plain = (text: string): string => text.replaceAll(/[‹›]/g, '');
+
+/** The sentence about other marks. */
+export const about = (text: string, other: ReadonlyMap<number, number>): string =>
+  text.replaceAll(/‹(\d+)›/g, (whole, number: string) => {
+    const mark = other.get(Number(number));
+    return mark === undefined ? whole : ref(mark);
+  });
+
+export const listed = (words: readonly (string | number)[]): string =>
+  words.length < 2 ? words.join() : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+
+/** `Mark 1.`, `Marks 1 and 2.`, `Marks 1 to 3.`: numbers in a row. */
+export const markWords = (first: number, count: number): string =>
+  count === 1 ? `Mark ${ref(first)}.` : `Marks ${ref(first)} ${count === 2 ? 'and' : 'to'} ${ref(first + count - 1)}.`;
+
+/** A line by the marks at its ends. */
+export const lineWords = ([a, b]: readonly [number, number]): string => `${ref(a)}–${ref(b)}`;
+
+const useWords = (use: LineUse, isMany: boolean): string => {
+  const noun = isMany ? 'lines' : 'a line';
+  if (use === 'cut') return `${noun} to cut`;
+  if (use === 'glue') return `${noun} to leave, where glue goes`;
+  if (use === 'pencil') return `${noun} to leave, in pencil`;
+  return `${noun} to score, ${isMany ? `${use}s` : `a ${use}`} on this side`;
+};
+
+const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
+
+/** `1 1/16, then 2 1/8 on 3 times`, or each by itself. */
+export function tickList(
+  ticks: readonly { readonly at: number; readonly isShort: boolean }[],
+  stepsOn: boolean,
+  ruler: Ruler,
+): string {
+  const values = ticks.map(({ at }) => at);
+  const [first, second] = values;
+  const by = (second ?? 0) - (first ?? 0);
+  const isEven = values
+    .slice(1)
+    .every((value, i) => figure(value - (values[i] as number), ruler) === figure(by, ruler));
+  if (stepsOn && first !== undefined && second !== undefined && isEven) {
+    const times = values.length - 1;
+    return `${figure(first, ruler)}, then ${figure(by, ruler)} on${times === 1 ? '' : ` ${times} times`}`;
+  }
+  return listed(ticks.map(({ at, isShort }) => `${isShort ? 'short ' : ''}${figure(at, ruler)}`));
+}
+
+export const tickSentence = (edge: StripEdge, from: End, list: string, marks: string): string =>
+  edge === 'bottom' || edge === 'top'
+    ? `${capital(edge)} edge, from the ${from}: tick ${list}. ${marks}`
+    : `${capital(edge)} edge, from the bottom: tick ${list}. ${marks}`;
+
+export const cornerSentence = (edge: 'bottom' | 'top', end: End, mark: number): string =>
+  `The ${edge === 'bottom' ? 'lower' : 'upper'} ${end} corner is mark ${ref(mark)}.`;
+
+export const eitherSentence = (edge: StripEdge, from: End, half: string, middle: string, marks: string): string =>
+  `${capital(edge)} edge: tick ${half} either side of ${middle} from the ${from}. ${marks}`;
+
+export const plotSentence = (mark: number, from: End, across: string, up: string): string =>
+  `Mark ${ref(mark)}: ${across} from the ${from}, ${up} up.`;
+
+/** `along`: how far on the line, with where it is counted from. */
+export const squareSentence = (
+  marks: string,
+  line: readonly [number, number],
+  along: string,
+  off: string,
+  sides: readonly Beside[],
+): string => {
+  const way = sides.map((side) => towards[side]).join(' and ');
+  return `On line ${lineWords(line)}: ${along}, then ${off} square off it ${way}. ${marks}`;
+};
+
+export const onLine = (figureText: string, from: number, isBack: boolean): string =>
+  `${figureText} ${isBack ? 'back' : 'on'} from ${ref(from)}`;
+
+export const joinSentence = (marks: readonly number[], use: LineUse): string =>
+  `Join ${listed(marks.map(ref))}: ${useWords(use, marks.length > 2)}.`;
+
+export const curveSentence = (marks: readonly number[], use: LineUse): string =>
+  `Join ${listed(marks.map(ref))} in one smooth curve: ${useWords(use, false)}.`;
+
+export const parallelSentence = (
+  depth: string,
+  line: readonly [number, number],
+  zero: number,
+  side: Beside,
+  list: string,
+  marks: string,
+): string =>
+  `Lay the ruler’s ${depth} line on line ${lineWords(line)}, zero at ${ref(zero)}, its edge ${sideOf[side]}: tick ${list}. ${marks}`;
+
+const sideOf: Readonly<Record<Beside, string>> = {
+  left: 'to its left',
+  right: 'to its right',
+  above: 'above it',
+  below: 'below it',
+};
+
+export const alongSentence = (line: readonly [number, number], zero: number, list: string, marks: string): string =>
+  `Along line ${lineWords(line)}, from ${ref(zero)}: tick ${list}. ${marks}`;
+
+export type Turn = 'clockwise' | 'counter-clockwise';
+
+export const arcSentence = (centre: number, from: number, to: number, turn: Turn, use: LineUse): string =>
+  `Compass on ${ref(centre)}, opened to ${ref(from)}: draw the arc from ${ref(from)} ${turn} to ${ref(to)}, ${useWords(use, false)}.`;
+
+export const sectorSentence = (line: readonly [number, number], radius: string, turn: Turn, start: number): string =>
+  `Compass on ${ref(line[0])}, opened ${radius}: draw an arc ${turn} from line ${lineWords(line)}. It starts at mark ${ref(start)}.`;
+
+export const chordSentence = (start: number, chord: string, times: number, end: number, use: LineUse): string =>
+  `From ${ref(start)} step ${chord} along that arc${times === 1 ? '' : ` ${times} times`}: mark ${ref(end)}. So far it is ${useWords(use, false)}.`;
+
+export const betweenSentence = (
+  centre: number,
+  radius: string,
+  turn: Turn,
+  [from, to]: readonly [number, number],
+  marks: string,
+  use: LineUse,
+): string =>
+  `Compass on ${ref(centre)}, opened ${radius}: draw an arc ${turn} from line ${lineWords([centre, from])} to line ${lineWords([centre, to])}, ${useWords(use, false)}. ${marks}`;
+
+export const bandSentence = (width: string, from: number, to: number): string =>
+  `Draw a second line ${width} outside the curve from ${ref(from)} to ${ref(to)}: a line to cut.`;
+
+export const teethSentence = (apart: string): string =>
+  `Cut notches ${apart} apart between the two, down to the line to score: teeth.`;
+
+/** The same again about other marks; `steps` as they are numbered on the strip. */
+export const againSentence = (
+  [first, last]: readonly [number, number],
+  pairs: readonly (readonly [known: number, now: number])[],
+): string => {
+  const steps = first === last ? `step ${first}` : `steps ${first} to ${last}`;
+  return `Do ${steps} again with ${listed(pairs.map(([, now]) => ref(now)))} in place of ${listed(pairs.map(([known]) => ref(known)))}.`;
+};

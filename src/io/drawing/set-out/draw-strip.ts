@@ -1,0 +1,201 @@
+import { areApart, type Box, boxOf } from '../../../core/geometry/polygon.ts';
+import { add2, scale2, type Vec2 } from '../../../core/geometry/vector.ts';
+import type { LineUse, SetOutMark, SetOutStrip } from '../../../core/setout/set-out.ts';
+import { type Drawing, type Label, labelAt, labelCorners, line, ring, type Stroke } from '../drawing.ts';
+import type { LineRole } from '../lines.ts';
+import { CAP_HEIGHT, textWidth } from '../text-width.ts';
+import { drawRuler, RULER_HEIGHT } from './draw-ruler.ts';
+
+/**
+ * A strip at reduced scale with rulers along its edges, and what each step adds to it: for pages and screens alike. mm of the
+ * drawing, origin at its upper left corner, y up.
+ */
+export interface StripDrawing {
+  readonly width: number;
+  readonly height: number;
+  /** Paper, rulers, names of pieces. */
+  readonly base: Drawing;
+  /** One for each step. */
+  readonly steps: readonly Drawing[];
+}
+
+export interface StripLook {
+  /** mm of the drawing for one of the strip. */
+  readonly scale: number;
+  /** Height of its letters, mm. */
+  readonly text: number;
+  readonly units: 'in' | 'mm';
+}
+
+const roles: Readonly<Record<LineUse, LineRole>> = {
+  cut: 'cut',
+  mountain: 'fold-mountain',
+  valley: 'fold-valley',
+  glue: 'glue',
+  pencil: 'rule',
+};
+
+/** Room for rows of figures outside an edge, in letters. */
+const ROWS = 3;
+const ROW = 1.35;
+
+export function drawStrip(strip: SetOutStrip, look: StripLook): StripDrawing {
+  const { scale, text } = look;
+  const side = text * 2.6;
+  const band = RULER_HEIGHT * text;
+  const rows = text * (ROWS * ROW + 1.2);
+  const [width, height] = [strip.width * scale + 2 * side, strip.height * scale + 2 * (band + rows)];
+  const place = ([x, y]: Vec2): Vec2 => [side + x * scale, y * scale + band + rows - height];
+  const texts = new Texts();
+  const spots = figureSpots(strip, place, look, texts);
+  const isFromRight =
+    strip.marks.some(({ edge, text: own }) => edge === 'bottom' && own !== '') && measuredFromRight(strip);
+  const corners = (
+    [
+      [0, 0],
+      [strip.width, 0],
+      [strip.width, strip.height],
+      [0, strip.height],
+    ] as const
+  ).map(place);
+  const ruler = { ...look, length: strip.width, isFromRight };
+  return {
+    width,
+    height,
+    base: {
+      strokes: [
+        ring('rule', corners),
+        ...drawRuler(corners[0] as Vec2, -1, ruler).strokes,
+        ...drawRuler(corners[3] as Vec2, 1, ruler).strokes,
+      ],
+      labels: [
+        ...drawRuler(corners[0] as Vec2, -1, ruler).labels,
+        ...drawRuler(corners[3] as Vec2, 1, ruler).labels,
+        ...names(strip, place, look, texts),
+      ],
+    },
+    steps: strip.steps.map(({ marks, lines }) => ({
+      strokes: [
+        ...marks.flatMap((m) => markStrokes(strip.marks[m] as SetOutMark, place, look, band)),
+        ...lines.map((l): Stroke => {
+          const { use, points } = strip.lines[l] as SetOutStrip['lines'][number];
+          return line(roles[use], ...points.map(place));
+        }),
+      ],
+      labels: marks.flatMap((m) => spots.get(m) ?? []),
+    })),
+  };
+}
+
+/** Whether the first tick along the bottom is told from the right end. */
+export const measuredFromRight = ({ steps }: SetOutStrip): boolean =>
+  /from the (left|right)/.exec(steps.map(({ text }) => text).join(' '))?.[1] === 'right';
+
+const outwards = ({ edge }: SetOutMark): Vec2 => {
+  if (edge === 'bottom') return [0, -1];
+  if (edge === 'top') return [0, 1];
+  if (edge === 'left') return [-1, 0];
+  return edge === 'right' ? [1, 0] : [0, 0];
+};
+
+/** A tick out over the ruler, half as long where it is short; a point inside a small cross. */
+function markStrokes(mark: SetOutMark, place: (p: Vec2) => Vec2, { text }: StripLook, band: number): readonly Stroke[] {
+  const at = place(mark.at);
+  const out = outwards(mark);
+  if (mark.edge && mark.text !== '') {
+    const reach = mark.edge === 'left' || mark.edge === 'right' ? text : band * (mark.isShort ? 0.55 : 1);
+    return [line('cut', at, add2(at, scale2(out, reach)))];
+  }
+  const arm = text * (mark.isShort ? 0.2 : 0.35);
+  const cross = (dx: number, dy: number): Stroke => line('rule', add2(at, [-dx, -dy]), add2(at, [dx, dy]));
+  return [cross(arm, arm), cross(arm, -arm)];
+}
+
+/** Texts that keep clear of each other: each goes to the first of its places that is free, or is left out. */
+class Texts {
+  readonly #taken: Box[] = [];
+
+  place(labels: readonly Label[]): readonly Label[] {
+    for (const label of labels) {
+      const box = boxOf(labelCorners(label));
+      if (this.#taken.some((one) => areApart(one, box) === false)) continue;
+      this.#taken.push(box);
+      return [label];
+    }
+    return [];
+  }
+}
+
+/** Figures outside the edges in rows, and numbers beside their marks, by mark. */
+function figureSpots(
+  strip: SetOutStrip,
+  place: (p: Vec2) => Vec2,
+  { text }: StripLook,
+  texts: Texts,
+): ReadonlyMap<number, readonly Label[]> {
+  const band = RULER_HEIGHT * text;
+  const order = strip.marks.map((mark, m) => ({ mark, m })).sort((a, b) => a.mark.at[0] - b.mark.at[0]);
+  const figures = order.map(({ mark, m }) => {
+    const isUpright = mark.edge === 'bottom' || mark.edge === 'top';
+    if (!isUpright || mark.text === '') return [m, []] as const;
+    const [x, y] = place(mark.at);
+    const rows = Array.from({ length: ROWS }, (_, row) => {
+      const step = band + text * (0.4 + row * ROW);
+      return labelAt(mark.text, [x, mark.edge === 'bottom' ? y - step - text * CAP_HEIGHT : y + step], text, {
+        align: 'middle',
+      });
+    });
+    return [m, texts.place(rows)] as const;
+  });
+  const found = new Map<number, readonly Label[]>(figures);
+  for (const { mark, m } of order) {
+    found.set(m, [...(found.get(m) ?? []), ...texts.place(numberPlaces(mark, place, text))]);
+  }
+  return found;
+}
+
+/** Places round a mark for its number: inside the strip, nearest first. */
+function numberPlaces(mark: SetOutMark, place: (p: Vec2) => Vec2, text: number): readonly Label[] {
+  const size = text * (mark.isShort && !mark.edge ? 0.72 : 0.9);
+  const [x, y] = place(mark.at);
+  const [w, h] = [textWidth(String(mark.number), size), size * CAP_HEIGHT];
+  const gap = text * 0.35;
+  const [outX, outY] = outwards(mark);
+  const ways = (
+    [
+      [1, 1],
+      [-1, 1],
+      [-1, -1],
+      [1, -1],
+    ] as const
+  ).filter(([u, v]) => u * outX <= 0 && v * outY <= 0);
+  return [1, 1.9, 2.8].flatMap((far) =>
+    ways.map(([u, v]) =>
+      labelAt(String(mark.number), [x + u * (gap + w / 2) * far, y + v * (gap + h / 2) * far - h / 2], size, {
+        align: 'middle',
+      }),
+    ),
+  );
+}
+
+/** A piece's name in its middle where it is wide enough for it, and the letters of its seams. */
+function names(
+  { pieces, times }: SetOutStrip,
+  place: (p: Vec2) => Vec2,
+  { text }: StripLook,
+  texts: Texts,
+): readonly Label[] {
+  const own = pieces.slice(0, Math.round(pieces.length / times));
+  return own.flatMap(({ title, outline, letters }) => {
+    const box = boxOf(outline.map(place));
+    const middle: Vec2 = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+    const short = title.replace(/^.*: /, '');
+    const isFitting = textWidth(short, text) < (box.maxX - box.minX) * 0.45 && box.maxY - box.minY > text * 4;
+    return [
+      ...(isFitting ? texts.place([labelAt(short, middle, text, { align: 'middle' })]) : []),
+      ...letters.flatMap((letter) =>
+        texts.place([labelAt(letter.text, place(letter.at), text * 0.9, { align: 'middle' })]),
+      ),
+    ];
+  });
+}

@@ -1,0 +1,303 @@
+import { add2, distance2, left2, scale2, sub2, unit2, type Vec2 } from '../../src/core/geometry/vector.ts';
+import { MM_PER_INCH } from '../../src/core/units/units.ts';
+
+/** A line as somebody draws it who has nothing but the sentences. */
+export interface ReadLine {
+  readonly use: 'cut' | 'score' | 'glue' | 'pencil';
+  readonly points: readonly Vec2[];
+}
+
+export interface ReadStrip {
+  readonly marks: ReadonlyMap<number, Vec2>;
+  readonly lines: readonly ReadLine[];
+}
+
+const NUM = String.raw`\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?`;
+const pattern = (text: string): RegExp =>
+  new RegExp(`^${text.replaceAll('NUM', `(${NUM})`).replaceAll('MARK', String.raw`(\d+)`)}$`);
+
+/** Follows the printed sentences of a strip: ticks, joins, parallels, squares, compass. Knows nothing of the roof. */
+export class Reader {
+  readonly marks = new Map<number, Vec2>();
+  readonly lines: ReadLine[] = [];
+  readonly #size: Vec2;
+  readonly #unit: number;
+  /** The arc that is begun: centre, radius, direction, turn. */
+  #arc: { readonly centre: Vec2; readonly radius: number; readonly from: number; readonly way: 1 | -1 } | null = null;
+  #other = new Map<number, number>();
+  #isAgain = false;
+
+  constructor(size: Vec2, units: 'in' | 'mm') {
+    this.#size = size;
+    this.#unit = units === 'in' ? MM_PER_INCH : 1;
+  }
+
+  read(texts: readonly string[]): ReadStrip {
+    for (const text of texts) {
+      const again = /^Do steps? (\d+)(?: to (\d+))? again with (.+) in place of (.+)\.$/.exec(text);
+      if (again) {
+        const [now, known] = [numbers(again[3] ?? ''), numbers(again[4] ?? '')];
+        this.#other = new Map(known.map((mark, i) => [mark, now[i] as number] as const));
+        this.#isAgain = true;
+        for (const step of texts.slice(Number(again[1]) - 1, Number(again[2] ?? again[1]))) this.#follow(step);
+        this.#isAgain = false;
+        this.#other = new Map();
+      } else this.#follow(text);
+    }
+    return { marks: this.marks, lines: this.lines };
+  }
+
+  #follow(text: string): void {
+    for (const [shape, act] of this.#actions()) {
+      const found = shape.exec(text);
+      if (found) {
+        act(found.slice(1).map((part) => part ?? ''));
+        return;
+      }
+    }
+    throw new Error(`a sentence nobody can follow: ${text}`);
+  }
+
+  #mm(text: string): number {
+    const [whole, part] = text.includes(' ') ? text.split(' ') : text.includes('/') ? ['0', text] : [text, undefined];
+    const [top, bottom] = (part ?? '0/1').split('/').map(Number) as [number, number];
+    return (Number(whole) + top / bottom) * this.#unit;
+  }
+
+  #at(number: string | number): Vec2 {
+    const mark = this.#other.get(Number(number)) ?? Number(number);
+    const found = this.marks.get(mark);
+    if (!found) throw new Error(`mark ${number} is not there yet`);
+    return found;
+  }
+
+  /** A new mark; done again, it takes the next free number. */
+  #set(number: number, at: Vec2): void {
+    const mark = this.#isAgain ? this.marks.size + 1 : number;
+    if (this.#isAgain) this.#other.set(number, mark);
+    if (mark !== this.marks.size + 1) throw new Error(`mark ${mark} is out of its order`);
+    this.marks.set(mark, at);
+  }
+
+  #setAll(words: string, points: readonly Vec2[]): void {
+    const [first = 0, second = first] = numbers(words);
+    if (second - first + 1 !== points.length) throw new Error(`${words} for ${points.length} points`);
+    for (const [i, at] of points.entries()) this.#set(first + i, at);
+  }
+
+  #draw(words: string, points: readonly Vec2[]): void {
+    const use = words.includes('cut')
+      ? 'cut'
+      : words.includes('glue')
+        ? 'glue'
+        : words.includes('pencil')
+          ? 'pencil'
+          : 'score';
+    this.lines.push({ use, points });
+  }
+
+  #ticks(list: string): readonly number[] {
+    const run = pattern('NUM, then NUM on(?: (\\d+) times)?').exec(list);
+    if (run) {
+      const [a, by] = [this.#mm(run[1] ?? ''), this.#mm(run[2] ?? '')];
+      return Array.from({ length: Number(run[3] ?? 1) + 1 }, (_, i) => a + by * i);
+    }
+    return list.split(/, | and /).map((one) => this.#mm(one.replace('short ', '')));
+  }
+
+  #across(mm: number, from: string): number {
+    return from === 'left' ? mm : this.#size[0] - mm;
+  }
+
+  #actions(): readonly (readonly [RegExp, (parts: readonly string[]) => void])[] {
+    const [width, height] = this.#size;
+    return [
+      [
+        pattern('The (lower|upper) (left|right) corner is mark MARK\\.'),
+        ([y, x, n]) => this.#set(Number(n), [x === 'left' ? 0 : width, y === 'lower' ? 0 : height]),
+      ],
+      [
+        pattern('(Bottom|Top) edge, from the (left|right): tick (.+)\\. (Marks? .+)\\.'),
+        ([edge, from, list, marks]) =>
+          this.#setAll(
+            marks as string,
+            this.#ticks(list as string).map(
+              (mm): Vec2 => [this.#across(mm, from as string), edge === 'Top' ? height : 0],
+            ),
+          ),
+      ],
+      [
+        pattern('(Left|Right) edge, from the bottom: tick (.+)\\. (Marks? .+)\\.'),
+        ([edge, list, marks]) =>
+          this.#setAll(
+            marks as string,
+            this.#ticks(list as string).map((mm): Vec2 => [edge === 'Left' ? 0 : width, mm]),
+          ),
+      ],
+      [
+        pattern('(Bottom|Top) edge: tick NUM either side of NUM from the (left|right)\\. (Marks .+)\\.'),
+        ([edge, half, middle, from, marks]) => {
+          const y = edge === 'Top' ? height : 0;
+          const [m, h] = [this.#mm(middle as string), this.#mm(half as string)];
+          this.#setAll(
+            marks as string,
+            [m - h, m + h].map((mm): Vec2 => [this.#across(mm, from as string), y]),
+          );
+        },
+      ],
+      [
+        pattern('Mark MARK: NUM from the (left|right), NUM up\\.'),
+        ([n, x, from, y]) =>
+          this.#set(Number(n), [this.#across(this.#mm(x as string), from as string), this.#mm(y as string)]),
+      ],
+      [
+        pattern('On line MARK–MARK: NUM (on|back) from MARK, then NUM square off it (.+)\\. (Marks? .+)\\.'),
+        ([a, b, s, way, , d, sides, marks]) => {
+          const line = unit2(sub2(this.#at(b as string), this.#at(a as string)));
+          const foot = add2(this.#at(a as string), scale2(line, this.#mm(s as string) * (way === 'back' ? -1 : 1)));
+          this.#setAll(
+            marks as string,
+            (sides as string)
+              .split(' and ')
+              .map((side) => add2(foot, scale2(beside(line, side), this.#mm(d as string)))),
+          );
+        },
+      ],
+      [
+        pattern('Lay the ruler’s NUM line on line MARK–MARK, zero at MARK, its edge (.+): tick (.+)\\. (Marks? .+)\\.'),
+        ([d, a, b, zero, side, list, marks]) => {
+          const [start, end] = [this.#at(zero as string), this.#at(zero === a ? (b as string) : (a as string))];
+          const line = unit2(sub2(end, start));
+          const off = scale2(beside(line, side as string), this.#mm(d as string));
+          this.#setAll(
+            marks as string,
+            this.#ticks(list as string).map((mm) => add2(add2(start, scale2(line, mm)), off)),
+          );
+        },
+      ],
+      [
+        pattern('Along line MARK–MARK, from MARK: tick (.+)\\. (Marks? .+)\\.'),
+        ([a, b, zero, list, marks]) => {
+          const [start, end] = [this.#at(zero as string), this.#at(zero === a ? (b as string) : (a as string))];
+          const line = unit2(sub2(end, start));
+          this.#setAll(
+            marks as string,
+            this.#ticks(list as string).map((mm) => add2(start, scale2(line, mm))),
+          );
+        },
+      ],
+      [
+        pattern('Join (.+) in one smooth curve: (.+)\\.'),
+        ([list, use]) =>
+          this.#draw(
+            use as string,
+            numbers(list as string).map((n) => this.#at(n)),
+          ),
+      ],
+      [
+        pattern('Join (.+): (.+)\\.'),
+        ([list, use]) =>
+          this.#draw(
+            use as string,
+            numbers(list as string).map((n) => this.#at(n)),
+          ),
+      ],
+      [
+        pattern(
+          'Compass on MARK, opened to MARK: draw the arc from MARK (clockwise|counter-clockwise) to MARK, (.+)\\.',
+        ),
+        ([c, a, , turn, b, use]) => {
+          const [centre, from] = [this.#at(c as string), this.#at(a as string)];
+          this.#draw(
+            use as string,
+            arc(
+              centre,
+              distance2(centre, from),
+              direction(centre, from),
+              a === b ? 2 * Math.PI : turned(centre, from, this.#at(b as string), turn as string),
+              turn as string,
+            ),
+          );
+        },
+      ],
+      [
+        pattern(
+          'Compass on MARK, opened NUM: draw an arc (clockwise|counter-clockwise) from line MARK–MARK\\. It starts at mark MARK\\.',
+        ),
+        ([c, r, turn, , towards, n]) => {
+          const [centre, radius] = [this.#at(c as string), this.#mm(r as string)];
+          const from = direction(centre, this.#at(towards as string));
+          this.#arc = { centre, radius, from, way: turn === 'clockwise' ? -1 : 1 };
+          this.#set(Number(n), pointOn(centre, radius, from));
+        },
+      ],
+      [
+        pattern('From MARK step NUM along that arc(?: (\\d+) times)?: mark MARK\\. So far it is (.+)\\.'),
+        ([, chord, times, n, use]) => {
+          const begun = this.#arc;
+          if (!begun) throw new Error('no arc to step along');
+          const by = 2 * Math.asin(this.#mm(chord as string) / 2 / begun.radius) * Number(times || 1);
+          this.#draw(
+            use as string,
+            arc(begun.centre, begun.radius, begun.from, by, begun.way === 1 ? 'counter-clockwise' : 'clockwise'),
+          );
+          this.#set(Number(n), pointOn(begun.centre, begun.radius, begun.from + by * begun.way));
+        },
+      ],
+      [
+        pattern(
+          'Compass on MARK, opened NUM: draw an arc (clockwise|counter-clockwise) from line MARK–MARK to line MARK–MARK, (.+)\\. (Marks .+)\\.',
+        ),
+        ([c, r, turn, , a, , b, use, marks]) => {
+          const [centre, radius] = [this.#at(c as string), this.#mm(r as string)];
+          const [from, to] = [this.#at(a as string), this.#at(b as string)];
+          const points = arc(
+            centre,
+            radius,
+            direction(centre, from),
+            turned(centre, from, to, turn as string),
+            turn as string,
+          );
+          this.#draw(use as string, points);
+          this.#setAll(marks as string, [points[0] as Vec2, points.at(-1) as Vec2]);
+        },
+      ],
+      [/^Draw a second line .+: a line to cut\.$/, () => undefined],
+      [/^Cut notches .+\.$/, () => undefined],
+      [
+        /^(Score every line to score|Cut along every line to cut|The strip is the piece: nothing is left to cut)\.$/,
+        () => undefined,
+      ],
+      [/^The (flap beside line|edge at mark) .+\.$/, () => undefined],
+      [/^Where a round wall or collar meets this piece, .+\.$/, () => undefined],
+      [/^Line \d+–\d+: .+\.$/, () => undefined],
+    ];
+  }
+}
+
+const numbers = (text: string): readonly number[] => [...text.matchAll(/\d+/g)].map(([n]) => Number(n));
+
+/** The unit vector square off a line that points to the side that is named. */
+function beside(line: Vec2, words: string): Vec2 {
+  const [x, y] = left2(line);
+  const isLeft = words.includes('left')
+    ? x < 0
+    : words.includes('right')
+      ? x > 0
+      : /above|upwards/.test(words)
+        ? y > 0
+        : y < 0;
+  return isLeft ? [x, y] : [-x, -y];
+}
+
+const direction = (from: Vec2, to: Vec2): number => Math.atan2(to[1] - from[1], to[0] - from[0]);
+const pointOn = (c: Vec2, r: number, a: number): Vec2 => [c[0] + r * Math.cos(a), c[1] + r * Math.sin(a)];
+
+/** Angle from one point to the other about a centre, the way that is named. */
+function turned(centre: Vec2, from: Vec2, to: Vec2, turn: string): number {
+  const by = (direction(centre, to) - direction(centre, from)) * (turn === 'clockwise' ? -1 : 1);
+  return by < 0 ? by + 2 * Math.PI : by;
+}
+
+const arc = (c: Vec2, r: number, from: number, by: number, turn: string): readonly Vec2[] =>
+  Array.from({ length: 241 }, (_, i) => pointOn(c, r, from + ((by * i) / 240) * (turn === 'clockwise' ? -1 : 1)));
