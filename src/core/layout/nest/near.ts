@@ -30,6 +30,7 @@ export class Near {
     this.windowCount = 0;
   }
 
+  /** `fit` at (x, y), and what a millimetre of depth in it costs. */
   add(fit: NoFit, x: number, y: number, weight: number): void {
     const { count, boxes, at } = this;
     // Out of reach from anywhere the piece may lie.

@@ -4,7 +4,7 @@ import { type Bin, Field, type Spots } from './field.ts';
 import { type Job, readyJob } from './job.ts';
 import { Mover } from './move.ts';
 import type { NestOptions, NestPlacement, Ring, Turns } from './problem.ts';
-import { inBits, type Patience, separate } from './separate.ts';
+import { inBits, type Patience, type Separation, separate } from './separate.ts';
 import { swapTwo } from './swap.ts';
 
 export interface StripPiece {
@@ -27,9 +27,13 @@ const BOLD = 0.02;
 const TIMID = 0.001;
 const PRESS_FROM = 0.0005;
 const PRESS_TO = 0.00001;
+const MOST_MISSES = 20;
+/** Share of the misses within one standard deviation of the nearest. */
+const SPREAD = 0.25;
 
 /**
- * All pieces on one strip of the given height, as short as can be found. Yields the best so far after every bit of work.
+ * All pieces on one strip of the given height, as short as can be found. Yields the best so far after every bit of work. Each piece
+ * must fit the height at one of its turns; the same pieces, seed and rounds give the same strips.
  */
 export function* nestStrip(
   pieces: readonly StripPiece[],
@@ -61,7 +65,7 @@ export function* nestStrip(
   yield result();
   isBetter = false;
 
-  const pool: { spots: Spots; loss: number }[] = [];
+  const misses = new NearMisses();
   let cut = BOLD;
   bin.maxX = length;
   while (done() < 1) {
@@ -69,14 +73,13 @@ export function* nestStrip(
     const target = exploring
       ? length * (1 - cut)
       : length * (1 - PRESS_FROM * (PRESS_TO / PRESS_FROM) ** Math.max(0, (done() - EXPLORING) / (1 - EXPLORING)));
-    if (!exploring || pool.length === 0) {
+    if (!exploring || misses.isEmpty) {
       bin.maxX = length;
       field.restore(best);
       shorten(field, bin, target, random);
     } else {
       bin.maxX = target;
-      const pick = Math.min(pool.length - 1, Math.floor(Math.abs(bell(random)) * 0.25 * pool.length));
-      field.restore(pool[pick]!.spots);
+      field.restore(misses.pick(random));
       swapTwo(field, random);
     }
     field.resetWeights();
@@ -96,18 +99,40 @@ export function* nestStrip(
       length = pressedLength(field);
       bin.maxX = length;
       isBetter = true;
-      pool.length = 0;
+      misses.clear();
       if (exploring) cut = Math.min(BOLD, cut * 1.2);
     } else if (exploring && cut > TIMID) {
       cut = Math.max(TIMID, cut / 2);
-      pool.length = 0;
-    } else if (exploring) {
-      pool.push({ spots: value.spots, loss: value.loss });
-      pool.sort((a, b) => a.loss - b.loss);
-      if (pool.length > 20) pool.pop();
-    }
+      misses.clear();
+    } else if (exploring) misses.add(value);
   }
   yield result();
+}
+
+/** Layouts of one length in which little overlaps. */
+class NearMisses {
+  private readonly list: Separation[] = [];
+
+  get isEmpty(): boolean {
+    return this.list.length === 0;
+  }
+
+  clear(): void {
+    this.list.length = 0;
+  }
+
+  add(miss: Separation): void {
+    this.list.push(miss);
+    this.list.sort((a, b) => a.loss - b.loss);
+    if (this.list.length > MOST_MISSES) this.list.pop();
+  }
+
+  /** One of the nearer ones, by chance. */
+  pick(random: Random): Spots {
+    const { list } = this;
+    const at = Math.floor(Math.abs(bell(random)) * SPREAD * list.length);
+    return list[Math.min(list.length - 1, at)]!.spots;
+  }
 }
 
 /** Greatest distance that an outline can span at any angle, and more. */
