@@ -65,7 +65,8 @@ export function mayMove(axis: RuledAxis, line: number, by: 1 | -1): boolean {
   const { lines, counts, step, isSymmetric } = axis;
   const count = (counts[line] as number) + by;
   if (!isAtMost(Math.abs(count * step - (lines[line] as number)), step)) return false;
-  if (isSymmetric && ((lines[line] as number) <= SNAP_MM || count <= 0)) return false;
+  // All else is measured from the origin.
+  if (Math.abs(lines[line] as number) <= SNAP_MM || (isSymmetric && count <= 0)) return false;
   const [before, after] = [counts[line - 1], counts[line + 1]];
   return (before === undefined || before < count) && (after === undefined || count < after);
 }
