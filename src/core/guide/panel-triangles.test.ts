@@ -25,6 +25,7 @@ test('in every flat panel of any roof the triangles are its height, its slant an
   fc.assert(
     fc.property(anyRoof, ({ solid }) => {
       const edges = edgesOfFaces(solid);
+      const off: number[] = [];
       solid.faces.forEach((face, f) => {
         const triangles = panelTriangles(solid, f);
         expect(triangles === null).toBe(face.roll !== undefined);
@@ -33,14 +34,14 @@ test('in every flat panel of any roof the triangles are its height, its slant an
         const height = Math.max(...levels) - Math.min(...levels);
         if (triangles.upright) {
           const { rise, run, slant } = triangles.upright;
-          expect(Math.abs(rise - height)).toBeLessThan(1e-6);
-          expect(Math.abs(Math.hypot(rise, run) - slant)).toBeLessThan(1e-6);
+          off.push(rise - height, Math.hypot(rise, run) - slant);
         }
         const lengths = (edges[f] ?? []).map((e) => solid.edges[e]?.length ?? 0);
         for (const { length } of triangles.edges)
-          expect(Math.min(...lengths.map((other) => Math.abs(other - length)))).toBeLessThan(1e-6);
+          off.push(Math.min(...lengths.map((other) => Math.abs(other - length))));
       });
+      expect(Math.max(0, ...off.map(Math.abs))).toBeLessThan(1e-6);
     }),
-    { numRuns: runs(40) },
+    { numRuns: runs(20) },
   );
 });

@@ -4,11 +4,11 @@ import { at } from '../geometry/polygon.ts';
 import { add3, distance2, dot3, scale3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Flap, Hem, Piece } from '../net/net.ts';
 import { faceNormal } from '../solid/face-frame.ts';
-import { isFootOnFace } from '../solid/measure.ts';
+import { edgesOfFaces, isFootOnFace } from '../solid/measure.ts';
 import type { Solid } from '../solid/solid.ts';
 import { SNAP_MM } from '../tolerance.ts';
 import type { Scene, SceneFace, SceneLine } from './hidden-lines.ts';
-import { UNDER_MM } from './solid-scene.ts';
+import { sinkUnder, UNDER_MM } from './solid-scene.ts';
 
 /**
  * A piece as it is posed: its panels, flaps and hems as faces, their outlines and folds as lines. Flaps lie a little under the
@@ -27,8 +27,12 @@ export function pieceScene(solid: Solid, piece: Piece, pose: PiecePose, sunk = 0
     const strips = stripsOf(solid, panel);
     const first = faces.length;
     faces.push(...strips.map((ring) => ({ rings: [ring.map(place)] })));
-    for (const [a, b] of sidesOf(panel.polygon))
-      if (!straightOn.some((ends) => isSame(ends, [a, b]))) lines.push({ ends: [place(a), place(b)] });
+    const edges = edgesOf(solid)[panel.face] ?? [];
+    sidesOf(panel.polygon).forEach(([a, b], k) => {
+      if (straightOn.some((ends) => isSame(ends, [a, b]))) return;
+      const under = sinkUnder(solid, edges[k] as number);
+      lines.push({ ends: [under(place(a)), under(place(b))] });
+    });
     strips.slice(1).forEach((ring, k) => {
       // Both strips have the ruling between them.
       const before = strips[k] as readonly Vec2[];
@@ -49,6 +53,15 @@ export function pieceScene(solid: Solid, piece: Piece, pose: PiecePose, sunk = 0
   for (const [i, flap] of piece.flaps.entries()) addStrip(flap, pose.flaps[i], underHost(solid, flap));
   for (const [i, hem] of piece.hems.entries()) addStrip(hem, pose.hems[i], [0, 0, 0]);
   return { faces, lines };
+}
+
+/** A solid's edges face by face, found once for all of its pieces. */
+const known = new WeakMap<Solid, ReturnType<typeof edgesOfFaces>>();
+
+function edgesOf(solid: Solid): ReturnType<typeof edgesOfFaces> {
+  const edges = known.get(solid) ?? edgesOfFaces(solid);
+  known.set(solid, edges);
+  return edges;
 }
 
 function underHost(solid: Solid, { to, edge }: Flap): Vec3 {

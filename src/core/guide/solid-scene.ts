@@ -4,7 +4,7 @@ import { add3, dot3, scale3, sub3, type Vec3 } from '../geometry/vector.ts';
 import type { Body } from '../project/project.ts';
 import { facetsOf, normalAt } from '../solid/face-frame.ts';
 import { isFootOnFace } from '../solid/measure.ts';
-import { type Edge, edgePath, type Face, type Solid } from '../solid/solid.ts';
+import { edgePath, type Face, type Solid } from '../solid/solid.ts';
 import { isSameAngle } from '../tolerance.ts';
 import type { Scene, SceneFace, SceneLine } from './hidden-lines.ts';
 
@@ -46,7 +46,7 @@ export function solidScene(solid: Solid): Scene {
     Math.max(0, strips[face]?.findIndex((ring) => ring.includes(a) && ring.includes(b)) ?? 0);
   const drawn = edges.flatMap((edge, e): SceneLine[] => {
     const path = edgePath(edge);
-    const sunk = edge.role === 'abutment' && !isFootOnFace(solid, e) ? sinkUnder(solid, edge) : (p: Vec3): Vec3 => p;
+    const sunk = sinkUnder(solid, e);
     return path.slice(1).map((v, i): SceneLine => {
       const from = path[i] as number;
       const ends = [sunk(place(from)), sunk(place(v))] as const;
@@ -64,8 +64,15 @@ export function solidScene(solid: Solid): Scene {
   };
 }
 
-/** The upper edge of a wall that ends under a slope lies in the slope's plane; it is drawn a little under it. */
-function sinkUnder({ vertices, faces }: Solid, { faces: sides, ends }: Edge): (p: Vec3) => Vec3 {
+/**
+ * The upper edge of a wall that ends under a slope lies in the slope's plane; it is drawn a little under it. Other edges stay
+ * where they are.
+ */
+export function sinkUnder(solid: Solid, edge: number): (p: Vec3) => Vec3 {
+  const { vertices, faces, edges } = solid;
+  const asked = edges[edge];
+  if (asked?.role !== 'abutment' || isFootOnFace(solid, edge)) return (p) => p;
+  const { faces: sides, ends } = asked;
   const [wall, slope] = sides.map((f) => faces[f] as Face) as [Face, Face];
   const from = vertices[ends[0]] as Vec3;
   const normal = normalAt(vertices, slope, from);

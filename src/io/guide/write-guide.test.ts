@@ -7,6 +7,7 @@ import { describe, expect, it, test } from 'vitest';
 import { findProgram } from '../../../scripts/find-program.mjs';
 import { makeGuide, stepsOf } from '../../core/guide/guide.ts';
 import { labelCorners } from '../drawing/drawing.ts';
+import { latin1 } from '../testing/raw-pdf.ts';
 import { pages, produceSample, sampleFont } from '../testing/samples.ts';
 import { drawGuide } from './draw-guide.ts';
 import { writeGuide } from './write-guide.ts';
@@ -66,7 +67,7 @@ describe.each([
   });
 
   it('is the same bytes each time', () => {
-    expect(writeGuide(production, { font })).toEqual(bytes);
+    expect(latin1(writeGuide(production, { font })) === latin1(bytes)).toBe(true);
   });
 });
 

@@ -1,0 +1,41 @@
+import { describe, expect, test } from 'vitest';
+import { produceSample } from '../../io/testing/samples.ts';
+import { distance2 } from '../geometry/vector.ts';
+import type { Production } from '../pipeline.ts';
+import type { LinePicture } from './line-picture.ts';
+import { drawMoment, viewOf } from './moments.ts';
+
+/** Without their bodies, which moments cut off at different heights. */
+const bodiless = (production: Production): Production => ({
+  ...production,
+  roofs: production.roofs.map((roof) => ({ ...roof, spec: { ...roof.spec, body: null } })),
+});
+
+const lengthOf = ({ lines }: LinePicture): number => lines.reduce((sum, [a, b]) => sum + distance2(a, b), 0);
+
+describe.each(['harbour-gate', 'chapel-hill'])('%s', (name) => {
+  const production = bodiless(produceSample(name));
+
+  test('once all pieces are in place, the picture is that of the roof: every flap is under its panel', () => {
+    production.roofs.forEach(({ made }, roof) => {
+      const layer = (made?.layers.length ?? 1) - 1;
+      const on = (made?.layers[layer]?.net.pieces ?? []).map((_, p) => p);
+      const done = drawMoment(production, { kind: 'going-on', roof, layer, on, moving: [] });
+      const whole = drawMoment(production, { kind: 'whole', roof });
+      expect(Math.abs(lengthOf(done) - lengthOf(whole))).toBeLessThan(0.2);
+    });
+  });
+});
+
+test('a piece that goes on is seen from its own side', () => {
+  const production = produceSample('harbour-gate');
+  const view = (piece: number): string =>
+    viewOf(production, { kind: 'going-on', roof: 0, layer: 0, on: [], moving: [piece] }).words;
+  expect(production.roofs[0]?.made?.layers[0]?.net.pieces.map(({ id }) => id)).toEqual([
+    'south',
+    'east',
+    'north',
+    'west',
+  ]);
+  expect([0, 1, 2, 3].map(view)).toEqual(['the front right', 'the front right', 'the back right', 'the front left']);
+});
