@@ -66,7 +66,7 @@ const bodySurfaces = (body: Body, rest: number, foot: number): Surface[] => {
     ),
     ...body.outline.map((_, i) => {
       const [a, b] = [corner(i), corner(i + 1)];
-      return surface(
+      const wall = surface(
         [
           [a[0], a[1], foot],
           [b[0], b[1], foot],
@@ -75,6 +75,7 @@ const bodySurfaces = (body: Body, rest: number, foot: number): Surface[] => {
         ],
         'body',
       );
+      return { ...wall, isSmooth: body.isRound === true };
     }),
   ];
 };

@@ -86,8 +86,8 @@ function overhangWords({ made }: MadeRoof, units: Units): string {
 function whatItTakes({ project, materials }: Production): GuideSection {
   const { units } = project;
   const extra = [
-    ...(isPositive(materials.tape) ? [`Tape: ${bothUnits(materials.tape, units)}`] : []),
-    ...(isPositive(materials.glue) ? [`Glued edges of board: ${bothUnits(materials.glue, units)}`] : []),
+    ...(materials.tape >= 1 ? [`Tape: ${bothUnits(materials.tape, units)}`] : []),
+    ...(materials.glue >= 1 ? [`Glued edges of board: ${bothUnits(materials.glue, units)}`] : []),
   ];
   return {
     id: 'takes',

@@ -1,7 +1,7 @@
 import type { MadeLayer } from '../make-roof.ts';
 import type { Piece, Seam, SeamJoin } from '../net/net.ts';
 import type { Units } from '../units/units.ts';
-import { bothUnits, listed, plural, runsOfMarks } from './words.ts';
+import { bothUnits, listed, marked, plural, runsOfMarks } from './words.ts';
 
 /** What a piece is called in a sentence. */
 export const pieceName = ({ net }: MadeLayer, p: number): string => (p < 0 ? 'the roof' : (net.pieces[p]?.title ?? ''));
@@ -29,25 +29,29 @@ export function joinSentences(
   return joinOrder.flatMap((join) => {
     const own = seams.filter((seam) => seam.join === join);
     if (own.length === 0) return [];
-    const marks = runsOfMarks(own.map(({ mark }) => mark));
+    const named = (noun: string): string =>
+      marked(
+        noun,
+        own.map(({ mark }) => mark),
+      );
     const one = own.length === 1;
     const length = `${one ? 'It is' : 'Together they are'} ${lengthWords(layer, own, units)} long.`;
     const isOwnSeam = own.every(({ sides: [a, b] }) => a.piece === b.piece);
-    if (join === 'tape') return [`Tape the ${one ? 'seam' : 'seams'} ${marks} on the inside. ${length}`];
+    if (join === 'tape' && totalLength(layer, own) < POINT_MM)
+      return [`The ${named('seam')} ${one ? 'is' : 'are'} hardly longer than a point: nothing to tape.`];
+    if (join === 'tape') return [`Tape the ${named('seam')} on the inside. ${length}`];
     if (join === 'glue')
-      return [
-        `Run a thin line of glue along the ${one ? 'edge' : 'edges'} ${marks}, and press edge to edge until it grabs. ${length}`,
-      ];
+      return [`Run a thin line of glue along the ${named('edge')}, and press edge to edge until it grabs. ${length}`];
     if (join === 'strip')
       return [
-        `Glue half of the ${one ? 'strip' : 'strips'} ${marks} under the first panel, the fold along its edge. ${length}`,
+        `Glue half of the ${named('strip')} under the first panel, the fold along its edge. ${length}`,
         'Then glue the second panel to the other half, edge to edge.',
       ];
     if (isOwnSeam)
       return [
         one
-          ? `Put glue on the flap ${marks} and bring it under the panel with the same letter, edge to edge. ${length}`
-          : `Glue the flaps ${marks} one after the other, each under the panel with the same letter. ${length}`,
+          ? `Put glue on the ${named('flap')} and bring it under the panel with the same letter, edge to edge. ${length}`
+          : `Glue the ${named('flap')} one after the other, each under the panel with the same letter. ${length}`,
         'Start at the eave and press towards the top.',
       ];
     return flapSentences(layer, own, now, length);
@@ -64,7 +68,10 @@ function flapSentences(
   const slips = seams.filter((seam) => now.includes(carrierOf(layer, seam) ?? -1));
   const covered = seams.filter((seam) => !slips.includes(seam));
   const said = (some: readonly Seam[]): string =>
-    `${some.length === 1 ? 'flap' : 'flaps'} ${runsOfMarks(some.map(({ mark }) => mark))}`;
+    marked(
+      'flap',
+      some.map(({ mark }) => mark),
+    );
   const hosts = (some: readonly Seam[]): string => {
     const names = [
       ...new Set(
@@ -84,11 +91,14 @@ function flapSentences(
   ];
 }
 
-const lengthWords = ({ solid }: MadeLayer, seams: readonly Seam[], units: Units): string =>
-  bothUnits(
-    seams.reduce((sum, { edge }) => sum + (solid.edges[edge]?.length ?? 0), 0),
-    units,
-  );
+/** Shorter than this nobody tapes a seam, mm. */
+const POINT_MM = 1;
+
+const totalLength = ({ solid }: MadeLayer, seams: readonly Seam[]): number =>
+  seams.reduce((sum, { edge }) => sum + (solid.edges[edge]?.length ?? 0), 0);
+
+const lengthWords = (layer: MadeLayer, seams: readonly Seam[], units: Units): string =>
+  bothUnits(totalLength(layer, seams), units);
 
 const joinNames: Readonly<Record<SeamJoin, string>> = {
   flap: 'glued flap',

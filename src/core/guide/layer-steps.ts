@@ -9,7 +9,7 @@ import type { GuidePicture, GuideStep, Moment, StepWork } from './guide-data.ts'
 import { joinSentences, pieceName } from './joint-words.ts';
 import { viewOf } from './moments.ts';
 import { checkAfter, openings } from './put-on-words.ts';
-import { bothUnits, fewOrCount, listed, plural, runsOfMarks } from './words.ts';
+import { bothUnits, fewOrCount, listed, marked, plural } from './words.ts';
 import { type AssemblyStep, assemblySteps } from './work-steps.ts';
 
 /** One layer of one roof while its steps are written. */
@@ -102,7 +102,10 @@ function preparing(bench: Bench): readonly Draft[] {
       ...(hasFlaps ? ['Trim the flaps at their slanted ends as drawn: then none shows at the eave or the peak.'] : []),
       ...(strips.length > 0
         ? [
-            `Cut the ${strips.length === 1 ? 'strip' : 'strips'} ${runsOfMarks(strips.map(({ mark }) => mark))} a little too long. Score each along its middle, lay it over its edge, mark both ends there, and trim it to the marks.`,
+            `Cut the ${marked(
+              'strip',
+              strips.map(({ mark }) => mark),
+            )} a little too long. Score each along its middle, lay it over its edge, mark both ends there, and trim it to the marks.`,
           ]
         : []),
     ]),
@@ -217,9 +220,10 @@ function puttingOn(
   }: { readonly before: readonly number[]; readonly isFirst: boolean; readonly isLast: boolean },
 ): Draft {
   const { layer, production, roofIndex, layerIndex, isSeat } = bench;
+  const keys = bench.rows.filter((row) => row.pieces.some((p) => pieces.includes(p))).map(({ key }) => String(key));
   const names = fewOrCount(
     pieces.map((p) => pieceName(layer, p)),
-    'pieces',
+    `pieces from ${keys.length === 1 ? 'number' : 'numbers'} ${listed(keys)}`,
   );
   const moving = pieces.length > MOST_MOVING ? pieces.slice(0, 1) : pieces;
   const moment: Moment = { kind: 'going-on', roof: roofIndex, layer: layerIndex, on: before, moving };

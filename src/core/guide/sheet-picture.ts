@@ -15,7 +15,7 @@ export interface SheetPicture extends LinePicture {
 }
 
 export function sheetPicture(production: Production, sheet: LaidSheet): SheetPicture {
-  const edge: readonly Vec2[] = [
+  const edge: readonly Vec2[] = sheet.outline ?? [
     [0, 0],
     [sheet.width, 0],
     [sheet.width, sheet.height],

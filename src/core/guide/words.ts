@@ -19,7 +19,9 @@ export const fewOrCount = (names: readonly string[], what: string): string =>
   names.length === 1 || listed(names).length <= MOST_LETTERS ? listed(names) : `the ${names.length} ${what}`;
 
 /** Letters in a row are said by their ends: `A to F, H`. In the order given. */
-export function runsOfMarks(marks: readonly string[]): string {
+export const runsOfMarks = (marks: readonly string[]): string => listed(markRuns(marks));
+
+function markRuns(marks: readonly string[]): readonly string[] {
   const numbers = marks.map(markNumber);
   const parts: string[] = [];
   for (let from = 0; from < marks.length; ) {
@@ -29,7 +31,17 @@ export function runsOfMarks(marks: readonly string[]): string {
     else parts.push(...marks.slice(from, to + 1));
     from = to + 1;
   }
-  return listed(parts);
+  return parts;
+}
+
+/** More letters and runs than this are counted: nobody reads them one by one, and every letter is on the paper. */
+const MOST_MARKS = 6;
+
+/** `flap A`, `flaps A to F`, or where letters are many and scattered `24 flaps that meet here`. */
+export function marked(noun: string, marks: readonly string[]): string {
+  if (marks.length === 1) return `${noun} ${marks[0]}`;
+  const parts = markRuns(marks);
+  return parts.length > MOST_MARKS ? `${marks.length} ${noun}s that meet here` : `${noun}s ${listed(parts)}`;
 }
 
 /** A, B … Z, AA: as a number in order. */

@@ -111,7 +111,10 @@ function sectionBoxes(production: Production, { title, blocks }: GuideSection, w
       continue;
     }
     if (block.kind === 'step') steps++;
-    boxes.push(...blockBoxes(production, block, width, steps));
+    const own = blockBoxes(production, block, width, steps);
+    // Words before figures are about them.
+    const isAbout = block.kind === 'words' && ['picture', 'sheet', 'heading'].includes(blocks[i + 1]?.kind ?? '');
+    boxes.push(...(isAbout ? own.map((box): Box => ({ ...box, staysWithNext: true })) : own));
     i++;
   }
   return [...boxes, { height: 5, drawing: emptyDrawing }];
