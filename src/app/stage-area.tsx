@@ -70,6 +70,10 @@ const nothingCovered = { left: 0, right: 0, top: 0, bottom: 0 };
 /** Cards and panel with their gaps: `--cards`, `--panel` and `--gap` of the style sheet. */
 const coveredBySides = { left: 248, right: 368, top: 0, bottom: 0 };
 
+/** The same with the card of the piece in hand under the sheets. */
+const coveredByCard = { ...coveredBySides, bottom: 98 };
+const coveredByCardOnly = { ...nothingCovered, bottom: 122 };
+
 const flat = <FlatInstead />;
 
 const pointAt = (layer: number, edge: string | null): void => {
@@ -88,6 +92,7 @@ const Table = (): ReactElement => {
   const moving = useLaying((state) => (state.from === production?.sheets ? state.moving : null));
   const inHand = useLaying((state) => state.inHand);
   const isPaper = useBench(({ place }) => place === 'paper');
+  const isLaying = useBench(({ place, paperView }) => place === 'paper' && paperView === 'sheets');
   const { units } = useStyle();
   const reducedMotion = useMedia('(prefers-reduced-motion: reduce)');
   const isNarrow = useMedia('(max-width: 860px)');
@@ -108,7 +113,7 @@ const Table = (): ReactElement => {
       edgeAtHand={edgeAtHand}
       onPoint={pointAt}
       reducedMotion={reducedMotion}
-      clear={isNarrow ? nothingCovered : coveredBySides}
+      clear={isLaying ? (isNarrow ? coveredByCardOnly : coveredByCard) : isNarrow ? nothingCovered : coveredBySides}
     />
   );
 };

@@ -220,6 +220,18 @@ describe('a paper', () => {
       [0, '80mm'],
     ]);
     expect(await page.evaluate(() => window.spirewright?.getState().isCurrent)).toBe(true);
+    // The same is drawn and edited on the table; what was not touched stays as it was typed.
+    await group('Card').getByRole('button', { name: 'Draw it on the table' }).click();
+    await page.getByRole('button', { name: /^Corner 3 of 4/ }).focus();
+    await page.keyboard.press('ArrowRight');
+    expect((await stock(1))['outline']).toEqual([
+      [0, 0],
+      ['90mm', 0],
+      ['91mm', '40mm'],
+      [0, '80mm'],
+    ]);
+    await page.getByRole('button', { name: 'Back to the sheets' }).click();
+    await pieces().first().waitFor();
   });
 
   it('wears a picture from a file, kept in the project, as wide as is typed', async () => {

@@ -2,12 +2,11 @@ import type { LayoutJob } from '../../core/layout/job.ts';
 import type { Layout } from '../../core/layout/layout.ts';
 import { searchLayout } from '../../core/layout/search-layout.ts';
 
-/** What the worker is asked: so many rounds, which any machine answers alike, or so many seconds. */
+/** What the worker is asked: so many rounds, which any machine answers alike, but no longer than so many seconds. */
 export interface LayoutTask {
   readonly job: LayoutJob;
   readonly rounds: number;
-  /** Missing: by rounds. */
-  readonly seconds?: number;
+  readonly seconds: number;
 }
 
 /** Every message is a whole layout, the best so far. */
@@ -27,12 +26,11 @@ addEventListener('message', ({ data: { job, rounds, seconds } }: MessageEvent<La
   const start = performance.now();
   const tell = (news: LayoutNews): void => postMessage(news);
   const elapsed = (): number => (performance.now() - start) / 1000;
-  const shareOf = (step: number): number => (seconds === undefined ? step / rounds : elapsed() / seconds);
-  const effort = { rounds, ...(seconds === undefined ? {} : { share: shareOf }) };
+  const shareOf = (count: number): number => Math.max(count / rounds, elapsed() / seconds);
   let layout: Layout | null = null;
   let step = 0;
   let told = Number.NEGATIVE_INFINITY;
-  for (const next of searchLayout(job, effort)) {
+  for (const next of searchLayout(job, { rounds, share: shareOf })) {
     layout = next.layout;
     const isDue = performance.now() - told >= PAUSE;
     if (next.isBetter || isDue) {

@@ -25,7 +25,7 @@ export const LayingCard = ({ laid, isTilted }: LayingCardProps): ReactElement =>
       <p className="laying-hint" aria-live="polite">
         {isTilted
           ? 'Looked at from straight above, pieces can be moved: Home looks so again.'
-          : 'Press a piece to move it by hand.'}
+          : 'Press a piece to move it. By keys: Enter, then the arrows; R turns, L locks, Page Down is the next sheet.'}
       </p>
     );
   const show = (mm: number): string => formatLength(mm, style);

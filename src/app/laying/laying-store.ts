@@ -33,6 +33,8 @@ export interface LayingState {
   readonly caught: readonly Caught[];
   /** Null while the table is not looked at from straight above. */
   readonly view: TableView | null;
+  /** The offcut that is drawn, index of its stock; null: the sheets lie on the table. */
+  readonly offcut: number | null;
   /** There is no table in 3D: the sheets are drawn flat. */
   readonly isFlat: boolean;
 }
@@ -44,6 +46,7 @@ export const laying = createStore<LayingState>()(() => ({
   moving: null,
   caught: [],
   view: null,
+  offcut: null,
   isFlat: false,
 }));
 

@@ -1,12 +1,15 @@
 import { type ReactElement, useEffect, useMemo, useState } from 'react';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import { sheetRing } from '../../core/layout/usable.ts';
+import { useBench } from '../bench.ts';
 import { gridSheets } from '../stage/desk.ts';
 import { canDrawStage } from '../stage/probe.ts';
+import { getAt } from '../state/file-path.ts';
 import { useSize } from '../use-size.ts';
 import { LaidPieces } from './laid-pieces.tsx';
 import { LayingCard } from './laying-card.tsx';
 import { laying, type TableView, useLaying } from './laying-store.ts';
+import { OffcutSheet } from './offcut-sheet.tsx';
 import { PaperFills, paperFill } from './paper-fills.tsx';
 import { type LaidNow, useLaid } from './use-laid.ts';
 
@@ -34,12 +37,20 @@ const flatView = ({ sheets }: LaidNow, width: number, height: number): TableView
  * The pieces on the sheets under a hand: over the table where it is drawn in 3D, otherwise with the sheets drawn flat. A piece is taken
  * up by a press or with Enter; then it follows the hand or the arrow keys.
  */
-export const LayingTable = (): ReactElement | null => {
+export const LayingTable = (): ReactElement => {
+  const offcut = useLaying((state) => state.offcut);
+  const isOffcut = useBench(
+    (state) => offcut !== null && getAt(state.file, ['stock', offcut, 'outline']) !== undefined,
+  );
+  return offcut !== null && isOffcut ? <OffcutSheet index={offcut} /> : <LaidSheets />;
+};
+
+const LaidSheets = (): ReactElement => {
   const laid = useLaid();
   const seen = useLaying((state) => state.view);
   const [isDrawn] = useState(canDrawStage);
   const isFlat = useLaying((state) => state.isFlat) || !isDrawn;
-  const { ref, width, height } = useSize<HTMLElement>();
+  const { ref, width, height } = useSize<HTMLDivElement>();
   const flat = useMemo(
     () => (laid === null || !isFlat ? null : flatView(laid, width, height)),
     [laid, isFlat, width, height],
@@ -50,13 +61,15 @@ export const LayingTable = (): ReactElement | null => {
   useEffect(() => () => laying.setState({ inHand: null, loose: [], moving: null, from: null, caught: [] }), []);
 
   return (
-    <section ref={ref} className={`laying ${isFlat ? 'is-flat' : ''}`} aria-label="Pieces on their sheets">
-      {laid !== null && view !== null && view.corners.length >= laid.sheets.length && (
-        <svg className="laying-drawing" width="100%" height="100%" role="presentation">
-          {isFlat && <FlatSheets laid={laid} view={view} />}
-          <LaidPieces laid={laid} view={view} />
-        </svg>
-      )}
+    <section className={`laying ${isFlat ? 'is-flat' : ''}`} aria-label="Pieces on their sheets">
+      <div ref={ref} className="laying-room">
+        {laid !== null && view !== null && view.corners.length >= laid.sheets.length && (
+          <svg className="laying-drawing" width="100%" height="100%" role="presentation">
+            {isFlat && <FlatSheets laid={laid} view={view} />}
+            <LaidPieces laid={laid} view={view} />
+          </svg>
+        )}
+      </div>
       {laid !== null && <LayingCard laid={laid} isTilted={view === null} />}
     </section>
   );

@@ -12,7 +12,8 @@ import { piecesOf } from './use-laid.ts';
 
 /** How the search for a better layout stands. */
 export interface SearchState {
-  readonly phase: 'still' | 'searching' | 'found';
+  /** `cut-short`: it came to a layout that it could not go on from. */
+  readonly phase: 'still' | 'searching' | 'found' | 'cut-short';
   /** Asked for by the maker; otherwise it goes on by itself after a change. */
   readonly isLong: boolean;
   /** 0 to 1. */
@@ -28,8 +29,9 @@ export const useSearch = (): SearchState => useStore(search);
 const WAIT = 350;
 /** How long a search takes that the maker asks for, s; and more rounds than that allows. */
 export const LONG = 30;
-/** Rounds of the search that goes on by itself. */
+/** Rounds of the search that goes on by itself, and the seconds after which it ends where there is much to lay. */
 const ROUNDS = 200;
+const SHORT = 20;
 const MANY_ROUNDS = 1e9;
 
 let worker: Worker | null = null;
@@ -50,7 +52,7 @@ export const stopSearch = (): void => {
   if (isLong) keepFound();
 };
 
-const start = (base: Production, task: Omit<LayoutTask, 'job'>): void => {
+const start = (base: Production, task: Omit<LayoutTask, 'job'>, isLong: boolean): void => {
   clearTimeout(later);
   end();
   const made = layoutJob(base.project, base.roofs);
@@ -60,7 +62,7 @@ const start = (base: Production, task: Omit<LayoutTask, 'job'>): void => {
     search.setState(still);
     return;
   }
-  search.setState({ phase: 'searching', isLong: task.seconds !== undefined, share: 0 });
+  search.setState({ phase: 'searching', isLong, share: 0 });
   const own = new Worker(new URL('../beside/layout.worker.ts', import.meta.url), { type: 'module' });
   worker = own;
   own.onmessage = ({ data }: MessageEvent<LayoutNews>) => {
@@ -68,6 +70,13 @@ const start = (base: Production, task: Omit<LayoutTask, 'job'>): void => {
     if (data.isBetter) setBetter(base, withLayout(base, made, data.layout));
     search.setState({ share: data.share });
     if (data.isDone) stopSearch();
+  };
+  own.onerror = (event) => {
+    if (worker !== own) return;
+    // What it has found so far is whole and stays.
+    event.preventDefault();
+    stopSearch();
+    search.setState({ phase: 'cut-short' });
   };
   own.postMessage({ ...task, job: made.job } satisfies LayoutTask);
 };
@@ -87,7 +96,7 @@ export const searchLong = (): void => {
   bench.endGesture();
   bench.edit(keepLocked, 'lay');
   const { shown } = baseNow();
-  if (shown !== null) start(shown, { rounds: MANY_ROUNDS, seconds: LONG });
+  if (shown !== null) start(shown, { rounds: MANY_ROUNDS, seconds: LONG }, true);
 };
 
 /** After every change a better layout is looked for, as the command line would find it. A hand on the pieces ends that. */
@@ -97,7 +106,7 @@ export const useLayoutSearch = (): void => {
   useEffect(() => {
     if (base === null || isHeld) return;
     if (search.getState().isLong && search.getState().phase === 'searching') return;
-    later = setTimeout(() => start(base, { rounds: ROUNDS }), WAIT);
+    later = setTimeout(() => start(base, { rounds: ROUNDS, seconds: SHORT }, false), WAIT);
     return () => clearTimeout(later);
   }, [base, isHeld]);
   useEffect(() => {

@@ -130,7 +130,7 @@ const SearchKeys = ({ laid }: { readonly laid: LaidNow }): ReactElement => {
       <p className="note" aria-live="polite">
         {isSearching
           ? `Looking for a better layout${isLong ? `, ${Math.max(0, Math.round(LONG * (1 - share)))} s to go` : ''}…`
-          : positionWords(all, locked, laid.pieces.length)}
+          : `${phase === 'cut-short' ? 'The search for a better layout ended early. ' : ''}${positionWords(all, locked, laid.pieces.length)}`}
       </p>
       <div className="keys">
         {isSearching && isLong ? (

@@ -3,6 +3,7 @@ import type { Issue } from '../../core/issue.ts';
 import { bench, useReading, useStyle } from '../bench.ts';
 import { exactText } from '../fields/typed-text.ts';
 import { IssueSentence } from '../issue-sentence.tsx';
+import { laying } from '../laying/laying-store.ts';
 import { type FilePath, formatPath, type JsonObject, setAt } from '../state/file-path.ts';
 import { outlineText, readOutline } from './outline-text.ts';
 
@@ -71,9 +72,21 @@ export const OffcutFields = ({ paper, index }: OffcutFieldsProps): ReactElement 
           <IssueSentence key={issue.code} issue={issue} />
         ))}
       </div>
-      <button type="button" className="link" onClick={() => bench.edit((file) => makeSheet(file, index))}>
-        It is a whole sheet
-      </button>
+      <div className="layer-keys">
+        <button
+          type="button"
+          className="link"
+          onClick={() => {
+            laying.setState({ offcut: index });
+            bench.store.setState({ paperView: 'sheets' });
+          }}
+        >
+          Draw it on the table
+        </button>
+        <button type="button" className="link" onClick={() => bench.edit((file) => makeSheet(file, index))}>
+          It is a whole sheet
+        </button>
+      </div>
     </div>
   );
 };

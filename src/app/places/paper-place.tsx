@@ -1,6 +1,7 @@
 import { type ReactElement, useState } from 'react';
 import { bench, useBench } from '../bench.ts';
 import { Either } from '../either.tsx';
+import { laying } from '../laying/laying-store.ts';
 import { canDrawStage } from '../stage/probe.ts';
 import { addStock, usedStock } from '../state/file-edits.ts';
 import { getAt, type JsonObject } from '../state/file-path.ts';
@@ -62,7 +63,10 @@ const PaperView = (): ReactElement => {
         { value: 'sheets', title: 'Sheets', spoken: 'Laid on paper' },
       ]}
       value={paperView}
-      onChoose={(value) => bench.store.setState({ paperView: paperViews.find((one) => one === value) ?? 'net' })}
+      onChoose={(value) => {
+        laying.setState({ offcut: null });
+        bench.store.setState({ paperView: paperViews.find((one) => one === value) ?? 'net' });
+      }}
     />
   );
 };
