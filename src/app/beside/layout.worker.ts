@@ -18,8 +18,8 @@ export interface LayoutNews {
   readonly isDone: boolean;
 }
 
-/** Messages that say nothing new but how far the work is come no more often, ms. */
-const PAUSE = 200;
+/** Messages come no more often, so that the page is not busy with them, ms. */
+const PAUSE = 250;
 
 /** Looks for better layouts beside the page, so that the page stays at hand meanwhile. */
 addEventListener('message', ({ data: { job, rounds, seconds } }: MessageEvent<LayoutTask>) => {
@@ -28,16 +28,15 @@ addEventListener('message', ({ data: { job, rounds, seconds } }: MessageEvent<La
   const elapsed = (): number => (performance.now() - start) / 1000;
   const shareOf = (count: number): number => Math.max(count / rounds, elapsed() / seconds);
   let layout: Layout | null = null;
-  let step = 0;
-  let told = Number.NEGATIVE_INFINITY;
+  let [step, told, isBetter] = [0, Number.NEGATIVE_INFINITY, false];
   for (const next of searchLayout(job, { rounds, share: shareOf })) {
     layout = next.layout;
-    const isDue = performance.now() - told >= PAUSE;
-    if (next.isBetter || isDue) {
-      told = performance.now();
-      tell({ ...next, share: Math.min(1, shareOf(step)), isDone: false });
+    isBetter ||= next.isBetter;
+    if (performance.now() - told >= PAUSE) {
+      tell({ layout, isBetter, share: Math.min(1, shareOf(step)), isDone: false });
+      [told, isBetter] = [performance.now(), false];
     }
     step += 1;
   }
-  if (layout !== null) tell({ layout, isBetter: false, share: 1, isDone: true });
+  if (layout !== null) tell({ layout, isBetter, share: 1, isDone: true });
 });

@@ -1,23 +1,22 @@
+import { trimPlanOf } from '../../core/materials.ts';
 import type { Production } from '../../core/pipeline.ts';
-import type { Ruler, Units } from '../../core/units/units.ts';
-
-interface Style {
-  readonly units: Units;
-  readonly ruler: Ruler;
-}
 
 /** Of a hundred. */
 const HUNDRED = 100;
 
-/** How much paper it takes, a sentence for each paper that is used. */
-export const sheetsWords = ({ project, sheets }: Production, _style: Style): readonly string[] => {
-  const used = project.stock.flatMap((paper, s) => {
-    const own = sheets.filter(({ stock, placements }) => stock === s && placements.length > 0);
-    if (own.length === 0) return [];
-    const share = own.reduce((sum, { used: part }) => sum + part, 0) / own.length;
-    const count = own.length === 1 ? 'one sheet' : `${own.length} sheets`;
+/** How much paper it takes, a sentence for each paper that is used, and the cuts of a paper trimmer where that is asked for. */
+export const sheetsWords = ({ project, roofs, sheets, materials }: Production): readonly string[] => {
+  const papers = materials.byStock.flatMap(({ stock, sheets: count, used, price }) => {
+    const paper = project.stock[stock];
+    if (paper === undefined || count === 0) return [];
     const of = paper.count === null ? '' : ` of ${paper.count}`;
-    return [`${paper.name}: ${count}${of}, ${Math.round(share * HUNDRED)} in ${HUNDRED} of it used.`];
+    const cost = price === undefined ? '' : `, for ${price.amount.toFixed(2)} ${price.currency}`;
+    return [
+      `${paper.name}: ${count === 1 ? 'one sheet' : `${count} sheets`}${of}, ${Math.round(used * HUNDRED)} in ${HUNDRED} of it used${cost}.`,
+    ];
   });
-  return used.length === 0 ? ['No piece is laid.'] : used;
+  if (papers.length === 0) return ['No piece is laid.'];
+  if (project.layout.cuts !== 'strips') return papers;
+  const cuts = sheets.reduce((sum, sheet) => sum + trimPlanOf(roofs, sheet).cuts.length, 0);
+  return [...papers, cuts === 1 ? 'One straight cut from edge to edge.' : `${cuts} straight cuts from edge to edge.`];
 };

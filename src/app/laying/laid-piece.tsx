@@ -1,16 +1,18 @@
-import { type KeyboardEvent, type PointerEvent, type ReactElement, useEffect, useRef } from 'react';
+import { type KeyboardEvent, memo, type PointerEvent, type ReactElement, useEffect, useRef } from 'react';
 import { boxOf } from '../../core/geometry/polygon.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
+import { keyOf } from '../../core/layout/layout.ts';
+import { formatLength, type Ruler, type Units } from '../../core/units/units.ts';
 import { bench } from '../bench.ts';
-import { middleOf, type Spot } from './lying.ts';
+import { placeWords } from './laying-words.ts';
+import { type Lying, middleOf, ringAt, type Spot } from './lying.ts';
 
 /** What can be done with a piece. Ways in pixels, y down; angles counter-clockwise. */
 export interface PieceHands {
   readonly onTakeUp: () => void;
   /** Carried so far from where it was taken up; free: drawn to nothing. */
   readonly onCarry: (by: Vec2, from: Spot, isFree: boolean) => void;
-  /** Null where its up has to stay. */
-  readonly onTurn: ((by: number, from: Spot, isFree: boolean) => void) | null;
+  readonly onTurn: (by: number, from: Spot, isFree: boolean) => void;
   readonly onLetGo: (gesture?: string) => void;
   /** By marks of the ruler. */
   readonly onStep: (right: number, up: number, isStride: boolean) => void;
@@ -20,18 +22,27 @@ export interface PieceHands {
   readonly onPutBack: () => void;
 }
 
-interface LaidPieceProps {
-  /** On the page. */
-  readonly ring: readonly Vec2[];
-  readonly spot: Spot;
-  readonly label: string;
+interface LaidPieceProps extends Lying {
+  /** Lower left of its sheet on the page, and pixels per mm. */
+  readonly x: number;
+  readonly y: number;
+  readonly scale: number;
+  readonly title: string;
+  readonly sheet: string;
+  readonly style: Style;
   readonly isInHand: boolean;
   /** The one that Tab comes to while none is taken up. */
   readonly isFirst: boolean;
   readonly isStuck: boolean;
-  readonly isLocked: boolean;
+  /** Its paper has no up. */
+  readonly canTurn: boolean;
   readonly hatch: string;
-  readonly hands: PieceHands;
+  readonly handsOf: (lying: Lying) => PieceHands;
+}
+
+interface Style {
+  readonly units: Units;
+  readonly ruler: Ruler;
 }
 
 /** Pixels that a hand trembles while it only presses. */
@@ -56,18 +67,22 @@ interface Drag {
 
 let drags = 0;
 
+interface Held {
+  readonly spot: Spot;
+  /** On the page. */
+  readonly ring: readonly Vec2[];
+  readonly hands: () => PieceHands;
+}
+
 /** Follows a pointer that is held down on a part of a piece. */
-const useDrag = (
-  { spot, ring, hands }: Pick<LaidPieceProps, 'spot' | 'ring' | 'hands'>,
-  onMove: (drag: Drag, to: Vec2, isFree: boolean) => void,
-) => {
+const useDrag = ({ spot, ring, hands }: Held, onMove: (drag: Drag, to: Vec2, isFree: boolean) => void) => {
   const drag = useRef<Drag | null>(null);
   const end = (): void => {
     const was = drag.current;
     drag.current = null;
     if (was?.isMoved !== true) return;
     drags += 1;
-    hands.onLetGo(`lay ${drags}`);
+    hands().onLetGo(`lay ${drags}`);
     bench.endGesture();
   };
   return {
@@ -75,7 +90,7 @@ const useDrag = (
       if (event.button !== 0) return;
       event.stopPropagation();
       event.currentTarget.setPointerCapture(event.pointerId);
-      hands.onTakeUp();
+      hands().onTakeUp();
       drag.current = { start: [event.clientX, event.clientY], from: spot, middle: middleOf(ring), isMoved: false };
     },
     onPointerMove: (event: PointerEvent<SVGElement>) => {
@@ -91,11 +106,18 @@ const useDrag = (
 };
 
 /** One piece: carried by a hand, turned by its knob, moved by the arrow keys once it is taken up. */
-export const LaidPiece = (props: LaidPieceProps): ReactElement => {
-  const { ring, label, isInHand, isFirst, isStuck, isLocked, hatch, hands } = props;
+export const LaidPiece = memo((props: LaidPieceProps): ReactElement => {
+  const { piece, placement, stock, index, x, y, scale, style, isInHand, isFirst, isStuck, hatch } = props;
   const path = useRef<SVGPathElement>(null);
-  const carried = useDrag(props, ({ start, from }, to, isFree) =>
-    hands.onCarry([to[0] - start[0], to[1] - start[1]], from, isFree),
+  const isLocked = placement.locked === true;
+  const spot: Spot = { stock, index, x: placement.x, y: placement.y, rotation: placement.rotation };
+  const ring = ringAt(piece.outline, spot).map((p): Vec2 => [x + p[0] * scale, y - p[1] * scale]);
+  const words = placeWords(piece, spot, (mm) => formatLength(mm, style));
+  const label = `${props.title}, on ${props.sheet}, ${words}${isLocked ? ', locked' : ''}${isStuck ? ', cannot lie here' : ''}`;
+  const hands = (): PieceHands => props.handsOf({ piece, placement, stock, index });
+  const held: Held = { spot, ring, hands };
+  const carried = useDrag(held, ({ start, from }, to, isFree) =>
+    hands().onCarry([to[0] - start[0], to[1] - start[1]], from, isFree),
   );
 
   // Taken up from the list in the panel or by a hand: the keys go on with it.
@@ -107,7 +129,7 @@ export const LaidPiece = (props: LaidPieceProps): ReactElement => {
   const onKeyDown = (event: KeyboardEvent<SVGPathElement>): void => {
     if (event.ctrlKey || event.metaKey) return;
     if (!isInHand) {
-      if (event.key === 'Enter' || event.key === ' ') hands.onTakeUp();
+      if (event.key === 'Enter' || event.key === ' ') hands().onTakeUp();
       else if (event.key in arrows)
         walk(event.currentTarget, event.key === 'ArrowRight' || event.key === 'ArrowDown' ? 1 : -1);
       else return;
@@ -115,11 +137,11 @@ export const LaidPiece = (props: LaidPieceProps): ReactElement => {
       return;
     }
     const arrow = arrows[event.key];
-    if (arrow) hands.onStep(arrow[0], arrow[1], event.shiftKey);
-    else if (event.key === 'r' || event.key === 'R') hands.onTurnStep(event.shiftKey ? 1 : -1);
-    else if (event.key === 'l' || event.key === 'L') hands.onLock();
-    else if (event.key === 'PageDown' || event.key === 'PageUp') hands.onSheet(event.key === 'PageDown' ? 1 : -1);
-    else if (event.key === 'Escape') hands.onPutBack();
+    if (arrow) hands().onStep(arrow[0], arrow[1], event.shiftKey);
+    else if (event.key === 'r' || event.key === 'R') hands().onTurnStep(event.shiftKey ? 1 : -1);
+    else if (event.key === 'l' || event.key === 'L') hands().onLock();
+    else if (event.key === 'PageDown' || event.key === 'PageUp') hands().onSheet(event.key === 'PageDown' ? 1 : -1);
+    else if (event.key === 'Escape') hands().onPutBack();
     else return;
     event.preventDefault();
     event.stopPropagation();
@@ -139,15 +161,15 @@ export const LaidPiece = (props: LaidPieceProps): ReactElement => {
         aria-pressed={isInHand}
         onKeyDown={onKeyDown}
         onKeyUp={(event) => {
-          if (isInHand && event.key in arrows) hands.onLetGo(`lay walk ${label.split(',')[0]}`);
+          if (isInHand && event.key in arrows) hands().onLetGo(`lay walk ${keyOf(piece)}`);
         }}
         {...carried}
       />
       {isLocked && <Pin at={middleOf(ring)} />}
-      {isInHand && hands.onTurn !== null && <Knob {...props} onTurn={hands.onTurn} />}
+      {isInHand && props.canTurn && <Knob held={held} />}
     </g>
   );
-};
+});
 
 /** To the next or the last piece, as the arrow keys go through a list. */
 const walk = (from: SVGElement, by: 1 | -1): void => {
@@ -166,18 +188,14 @@ const Pin = ({ at: [x, y] }: { readonly at: Vec2 }): ReactElement => (
   </g>
 );
 
-interface KnobProps extends LaidPieceProps {
-  readonly onTurn: NonNullable<PieceHands['onTurn']>;
-}
-
 /** Over the piece on an arm; a hand leads it round the middle of the piece. Keys have R. */
-const Knob = (props: KnobProps): ReactElement => {
-  const { ring, spot } = props;
+const Knob = ({ held }: { readonly held: Held }): ReactElement => {
+  const { ring, spot } = held;
   const origin = useRef<Vec2>([0, 0]);
-  const turned = useDrag(props, ({ middle, from, start }, to, isFree) => {
-    const [x, y] = origin.current;
-    const angle = ([px, py]: Vec2): number => Math.atan2(middle[1] - (py - y), px - x - middle[0]);
-    props.onTurn(angle(to) - angle(start), from, isFree);
+  const turned = useDrag(held, ({ middle, from, start }, to, isFree) => {
+    const [left, top] = origin.current;
+    const angle = ([px, py]: Vec2): number => Math.atan2(middle[1] - (py - top), px - left - middle[0]);
+    held.hands().onTurn(angle(to) - angle(start), from, isFree);
   });
   const { minX, maxX, minY } = boxOf(ring);
   const x = (minX + maxX) / 2;

@@ -1,10 +1,10 @@
-import { type ReactElement, useId } from 'react';
+import { type ReactElement, useCallback, useEffect, useId, useRef } from 'react';
 import { cutLayers } from '../../core/cut-layers.ts';
 import { boxOf, isInside } from '../../core/geometry/polygon.ts';
 import { distance2, type Vec2 } from '../../core/geometry/vector.ts';
 import { keyOf, type PieceToLay } from '../../core/layout/layout.ts';
 import { sheetRing } from '../../core/layout/usable.ts';
-import { formatLength, rulerStep } from '../../core/units/units.ts';
+import { rulerStep } from '../../core/units/units.ts';
 import { useStyle } from '../bench.ts';
 import { onSheet } from '../stage/finish.ts';
 import { followedIn, lookOf } from '../stage/prints.ts';
@@ -12,8 +12,19 @@ import { guidesOf } from './guides.ts';
 import { hold, lock, nudge, putBack, settle, takeUp, toNextSheet, turn } from './hand.ts';
 import { LaidPiece, type PieceHands } from './laid-piece.tsx';
 import { type TableView, useLaying } from './laying-store.ts';
-import { inOrder, pieceTitle, placeWords, sheetTitle } from './laying-words.ts';
-import { isSamePiece, middleOf, ringAt, type Spot, spotOf, troublesOf, turnStep } from './lying.ts';
+import { pieceTitle, sheetTitle } from './laying-words.ts';
+import {
+  isSamePiece,
+  type Lying,
+  lyingOn,
+  middleOf,
+  piecesByKey,
+  ringAt,
+  type Spot,
+  spotOf,
+  troublesOf,
+  turnStep,
+} from './lying.ts';
 import { type Caught, type Surroundings, snap, snapTurn } from './snap.ts';
 import type { LaidNow } from './use-laid.ts';
 
@@ -37,7 +48,7 @@ export const LaidPieces = ({ laid, view }: LaidPiecesProps): ReactElement => {
   const inHand = useLaying((state) => state.inHand);
   const caught = useLaying((state) => state.caught);
   const hatch = useId();
-  const order = inOrder(sheets, pieces);
+  const order = lyingOn(sheets, pieces);
   const step = rulerStep(style.ruler);
   const cornerOf = ({ stock: paper, index }: Pick<Spot, 'stock' | 'index'>): Vec2 =>
     view.corners[sheets.findIndex((sheet) => sheet.stock === paper && sheet.index === index)] ?? [0, 0];
@@ -52,7 +63,7 @@ export const LaidPieces = ({ laid, view }: LaidPiecesProps): ReactElement => {
     const paper = stock[spot.stock];
     if (!sheet || !paper) return null;
     const others = sheet.placements.flatMap((one) => {
-      const other = isSamePiece(one, piece) ? undefined : pieces.find((known) => isSamePiece(known, one));
+      const other = isSamePiece(one, piece) ? undefined : piecesByKey(pieces).get(keyOf(one));
       return other ? [ringAt(other.outline, one)] : [];
     });
     return {
@@ -125,23 +136,29 @@ export const LaidPieces = ({ laid, view }: LaidPiecesProps): ReactElement => {
     return about(along === null ? Math.round(by / least) * least : by + along);
   };
 
-  const handsOf = (piece: PieceToLay, spot: Spot & { readonly locked: boolean }): PieceHands => {
-    const least = turnStep(stock[spot.stock]?.direction ?? 'one-way');
+  const handsOf = ({ piece, placement, stock: paper }: Lying): PieceHands => {
+    const least = turnStep(stock[paper]?.direction ?? 'one-way');
     return {
       onTakeUp: () => takeUp(piece),
       onCarry: (by, from, isFree) => carry(piece, from, by, isFree),
-      onTurn: least === null ? null : (by, from, isFree) => hold(piece, turnTo(piece, from, by, isFree)),
+      onTurn: (by, from, isFree) => hold(piece, turnTo(piece, from, by, isFree)),
       onLetGo: (gesture) => settle(gesture),
       onStep: (right, up, isStride) => {
         const far = step * (isStride ? STRIDE : 1);
         nudge(piece, right * far, up * far);
       },
       onTurnStep: (sign) => least !== null && turn(piece, sign * least),
-      onLock: () => lock(piece, !spot.locked),
+      onLock: () => lock(piece, placement.locked !== true),
       onSheet: (by) => toNextSheet(piece, by),
       onPutBack: () => (loose.some(({ key }) => isSamePiece(key, piece)) ? putBack(piece) : takeUp(null)),
     };
   };
+  // Pieces that stay are not drawn anew while another is moved: they ask for their hands when these are needed.
+  const latest = useRef(handsOf);
+  useEffect(() => {
+    latest.current = handsOf;
+  });
+  const hands = useCallback((lying: Lying) => latest.current(lying), []);
 
   const first = order[0];
   return (
@@ -152,25 +169,30 @@ export const LaidPieces = ({ laid, view }: LaidPiecesProps): ReactElement => {
           <path className="hatch-line" d="M0 0v9" />
         </pattern>
       </defs>
-      {order.map((piece) => {
-        const spot = spotOf(sheets, piece);
-        if (spot === null) return null;
-        const ring = ringAt(piece.outline, spot).map((p) => toPage(spot, p));
-        const isUp = inHand !== null && isSamePiece(inHand, piece);
+      {order.map((lying) => {
+        const { piece, placement } = lying;
+        const [x, y] = toPage(lying, [0, 0]);
         const isLoose = loose.some(({ key }) => isSamePiece(key, piece));
-        const isStuck = isLoose && troublesOf(sheets, pieces, stock, piece).length > 0;
+        const least = turnStep(stock[lying.stock]?.direction ?? 'one-way');
         return (
           <LaidPiece
             key={keyOf(piece)}
-            ring={ring}
-            spot={spot}
-            label={`${pieceTitle(production, piece)}, on ${sheetTitle(production, spot)}, ${placeWords(piece, spot, (mm) => formatLength(mm, style))}${spot.locked ? ', locked' : ''}${isStuck ? ', cannot lie here' : ''}`}
-            isInHand={isUp}
-            isFirst={inHand === null && piece === first}
-            isStuck={isStuck}
-            isLocked={spot.locked}
+            piece={piece}
+            placement={placement}
+            stock={lying.stock}
+            index={lying.index}
+            x={x}
+            y={y}
+            scale={view.scale}
+            title={pieceTitle(production, piece)}
+            sheet={sheetTitle(production, lying)}
+            style={style}
+            isInHand={inHand !== null && isSamePiece(inHand, piece)}
+            isFirst={inHand === null && lying === first}
+            isStuck={isLoose && troublesOf(sheets, pieces, stock, piece).length > 0}
+            canTurn={least !== null}
             hatch={hatch}
-            hands={handsOf(piece, spot)}
+            handsOf={hands}
           />
         );
       })}

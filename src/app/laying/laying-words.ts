@@ -1,8 +1,8 @@
 import { boxOf } from '../../core/geometry/polygon.ts';
-import { keyOf, type PieceToLay } from '../../core/layout/layout.ts';
+import type { PieceToLay } from '../../core/layout/layout.ts';
 import type { Production } from '../../core/pipeline.ts';
 import { toDegrees } from '../../core/units/units.ts';
-import { isSamePiece, type Laid, ringAt, type Spot, type Trouble } from './lying.ts';
+import { isSamePiece, ringAt, type Spot, type Trouble } from './lying.ts';
 
 type Show = (mm: number) => string;
 
@@ -45,15 +45,4 @@ export const troubleWords = (
   if (kind === 'gap') return `It is ${show(by)} too near to ${name}.`;
   if (kind === 'off-sheet') return `It stands out over the paper by ${show(by)}.`;
   return 'Its layer is not cut from this paper.';
-};
-
-/** Pieces sheet by sheet, as a list goes through them. */
-export const inOrder = (sheets: Laid, pieces: readonly PieceToLay[]): readonly PieceToLay[] => {
-  const known = new Map(pieces.map((piece) => [keyOf(piece), piece]));
-  return sheets.flatMap(({ placements }) =>
-    placements.flatMap((placement) => {
-      const piece = known.get(keyOf(placement));
-      return piece ? [piece] : [];
-    }),
-  );
 };

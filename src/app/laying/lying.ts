@@ -32,6 +32,35 @@ export const spotOf = (sheets: Laid, key: PieceKey): (Spot & { readonly locked: 
   return null;
 };
 
+/** A piece with its place. */
+export interface Lying {
+  readonly piece: PieceToLay;
+  /** The very one of the layout: the same as long as the piece stays. */
+  readonly placement: Placement;
+  readonly stock: number;
+  readonly index: number;
+}
+
+const byKey = new WeakMap<readonly PieceToLay[], ReadonlyMap<string, PieceToLay>>();
+
+/** The pieces of a list by their keys. */
+export const piecesByKey = (pieces: readonly PieceToLay[]): ReadonlyMap<string, PieceToLay> => {
+  const known = byKey.get(pieces) ?? new Map(pieces.map((piece) => [keyOf(piece), piece]));
+  byKey.set(pieces, known);
+  return known;
+};
+
+/** Every laid piece, sheet by sheet. */
+export const lyingOn = (sheets: Laid, pieces: readonly PieceToLay[]): readonly Lying[] => {
+  const known = piecesByKey(pieces);
+  return sheets.flatMap(({ stock, index, placements }) =>
+    placements.flatMap((placement): Lying[] => {
+      const piece = known.get(keyOf(placement));
+      return piece ? [{ piece, placement, stock, index }] : [];
+    }),
+  );
+};
+
 /** The outline of a piece where it lies, on its sheet. */
 export const ringAt = (outline: readonly Vec2[], spot: Pick<Spot, 'x' | 'y' | 'rotation'>): readonly Vec2[] =>
   laidRing({ outline }, spot);
@@ -123,8 +152,8 @@ export const troublesOf = (
   key: PieceKey,
 ): readonly Trouble[] => {
   const spot = spotOf(sheets, key);
-  const outlines = new Map(pieces.map((piece) => [keyOf(piece), piece.outline]));
-  const piece = pieces.find((one) => isSamePiece(one, key));
+  const known = piecesByKey(pieces);
+  const piece = known.get(keyOf(key));
   const sheet = sheets.find((one) => one.stock === spot?.stock && one.index === spot.index);
   const paper = sheet && stock[sheet.stock];
   if (spot === null || piece === undefined || sheet === undefined || paper === undefined) return [];
@@ -135,7 +164,7 @@ export const troublesOf = (
   if (out > NOISE_MM) troubles.push({ kind: 'off-sheet', by: out });
   for (const other of sheet.placements) {
     if (isSamePiece(other, key)) continue;
-    const ground = ringAt(outlines.get(keyOf(other)) ?? [], other);
+    const ground = ringAt(known.get(keyOf(other))?.outline ?? [], other);
     if (ground.length === 0) continue;
     if (ringDepth(boxedRing(ring), boxedRing(ground)) > NOISE_MM) troubles.push({ kind: 'overlap', other });
     else if (paper.gap > 0) {

@@ -2,6 +2,7 @@ import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import { layoutJob } from '../../core/lay-project.ts';
+import { usualEffort } from '../../core/layout/search-layout.ts';
 import { type Production, withLayout } from '../../core/pipeline.ts';
 
 import { baseNow, bench, readNow, setBetter, useBase } from '../bench.ts';
@@ -29,8 +30,7 @@ export const useSearch = (): SearchState => useStore(search);
 const WAIT = 350;
 /** How long a search takes that the maker asks for, s; and more rounds than that allows. */
 export const LONG = 30;
-/** Rounds of the search that goes on by itself, and the seconds after which it ends where there is much to lay. */
-const ROUNDS = 200;
+/** Seconds after which a search that goes on by itself ends where there is very much to lay. */
 const SHORT = 20;
 const MANY_ROUNDS = 1e9;
 
@@ -52,7 +52,11 @@ export const stopSearch = (): void => {
   if (isLong) keepFound();
 };
 
-const start = (base: Production, task: Omit<LayoutTask, 'job'>, isLong: boolean): void => {
+const start = (
+  base: Production,
+  { rounds, seconds }: Partial<LayoutTask> & Pick<LayoutTask, 'seconds'>,
+  isLong: boolean,
+): void => {
   clearTimeout(later);
   end();
   const made = layoutJob(base.project, base.roofs);
@@ -78,7 +82,8 @@ const start = (base: Production, task: Omit<LayoutTask, 'job'>, isLong: boolean)
     stopSearch();
     search.setState({ phase: 'cut-short' });
   };
-  own.postMessage({ ...task, job: made.job } satisfies LayoutTask);
+  const usual = usualEffort(made.job).rounds;
+  own.postMessage({ job: made.job, rounds: rounds ?? usual, seconds } satisfies LayoutTask);
 };
 
 /** What a long search comes to is written down: by rounds alone nothing would come to it again. */
@@ -106,7 +111,7 @@ export const useLayoutSearch = (): void => {
   useEffect(() => {
     if (base === null || isHeld) return;
     if (search.getState().isLong && search.getState().phase === 'searching') return;
-    later = setTimeout(() => start(base, { rounds: ROUNDS, seconds: SHORT }, false), WAIT);
+    later = setTimeout(() => start(base, { seconds: SHORT }, false), WAIT);
     return () => clearTimeout(later);
   }, [base, isHeld]);
   useEffect(() => {

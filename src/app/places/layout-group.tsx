@@ -1,6 +1,8 @@
 import type { ReactElement } from 'react';
 import { boxOf } from '../../core/geometry/polygon.ts';
-import type { PieceToLay } from '../../core/layout/layout.ts';
+import { keyOf, type PieceToLay } from '../../core/layout/layout.ts';
+import { keepRest, restBeyondCut } from '../../core/layout/rest.ts';
+import { ringsOn } from '../../core/materials.ts';
 import { formatLength, fromDegrees, parseLength, toDegrees } from '../../core/units/units.ts';
 import { bench, useBench, useStyle } from '../bench.ts';
 import { sheetsWords } from '../draw/paper-words.ts';
@@ -10,25 +12,23 @@ import { exactText } from '../fields/typed-text.ts';
 import { IssueSentence } from '../issue-sentence.tsx';
 import { hold, placedAt, settle, sheetsFor, takeUp, toSheet } from '../laying/hand.ts';
 import { useLaying } from '../laying/laying-store.ts';
-import { inOrder, pieceTitle, sheetTitle } from '../laying/laying-words.ts';
-import { isSamePiece, ringAt, type Spot, spotOf, turnAbout, turnStep } from '../laying/lying.ts';
+import { pieceTitle, sheetTitle } from '../laying/laying-words.ts';
+import { isSamePiece, lyingOn, ringAt, type Spot, spotOf, turnAbout, turnStep } from '../laying/lying.ts';
 import { countPositions, keepLocked, withPositions } from '../laying/positions.ts';
 import { remediesFor } from '../laying/remedies.ts';
-import { keepRest, restOf } from '../laying/rests.ts';
 import { LONG, searchLong, stopSearch, useSearch } from '../laying/search.ts';
 import { type LaidNow, useLaid } from '../laying/use-laid.ts';
-import { type Json, setAt } from '../state/file-path.ts';
+import { getAt, type Json, type JsonObject, setAt } from '../state/file-path.ts';
 import { refuseText } from '../state/refuse-text.ts';
 
 /** Paper, with the sheets on the table: how much paper it takes, how it is laid, and every piece in words. */
 export const LayoutGroup = (): ReactElement | null => {
   const laid = useLaid();
-  const style = useStyle();
   if (laid === null) return null;
   return (
     <section className="group" aria-label="Laid on paper">
       <h3>Laid on paper</h3>
-      {sheetsWords(laid.production, style).map((words) => (
+      {sheetsWords(laid.production).map((words) => (
         <p key={words}>{words}</p>
       ))}
       <NoPlace laid={laid} />
@@ -88,29 +88,38 @@ const NoPlace = ({ laid }: { readonly laid: LaidNow }): ReactElement | null => {
   );
 };
 
-/** What straight cuts leave of the sheets, to be kept as paper. */
+/** What one straight cut leaves of each sheet, to be kept as paper. */
 const Rests = ({ laid }: { readonly laid: LaidNow }): ReactElement | null => {
   const style = useStyle();
-  const { production, sheets, pieces } = laid;
+  const { production, sheets } = laid;
+  const { project, roofs } = production;
   const rests = sheets.flatMap((sheet) => {
-    const rest = restOf(sheet, pieces);
-    return rest === null ? [] : [{ sheet, rest }];
+    const paper = project.stock[sheet.stock];
+    const rings = ringsOn(roofs, sheet);
+    const rest = paper && rings.length > 0 ? restBeyondCut(paper, rings) : null;
+    return paper && rest ? [{ sheet, paper, rings, box: boxOf(rest) }] : [];
   });
   if (rests.length === 0) return null;
   return (
     <details>
       <summary>What is left over</summary>
       <ul className="rests">
-        {rests.map(({ sheet, rest }) => (
+        {rests.map(({ sheet, paper, rings, box }) => (
           <li key={`${sheet.stock} ${sheet.index}`}>
-            {sheetTitle(production, sheet)}: {formatLength(rest.maxX - rest.minX, style)} by{' '}
-            {formatLength(rest.maxY - rest.minY, style)}{' '}
+            {sheetTitle(production, sheet)}: {formatLength(box.maxX - box.minX, style)} by{' '}
+            {formatLength(box.maxY - box.minY, style)}{' '}
             <button
               type="button"
               className="link"
-              onClick={() => bench.edit((file) => keepRest(file, sheet.stock, rest))}
+              onClick={() =>
+                bench.edit((file) => {
+                  const all = (getAt(file, ['stock']) ?? []) as readonly Json[];
+                  const kept = keepRest(all[sheet.stock] as never, paper, rings, project);
+                  return kept ? (setAt(file, ['stock'], [...all, kept as unknown as Json]) as JsonObject) : file;
+                })
+              }
             >
-              Keep it as an offcut<span className="unseen">: {sheetTitle(production, sheet)}</span>
+              Keep it as a paper<span className="unseen">: {sheetTitle(production, sheet)}</span>
             </button>
           </li>
         ))}
@@ -178,7 +187,8 @@ const PieceList = ({ laid }: { readonly laid: LaidNow }): ReactElement => {
   const inHand = useLaying((state) => state.inHand);
   const chosen = inHand && pieces.find((piece) => isSamePiece(piece, inHand));
   const spot = chosen ? spotOf(sheets, chosen) : null;
-  const order = inOrder(sheets, pieces);
+  const lying = lyingOn(sheets, pieces);
+  const order = lying.map(({ piece }) => piece);
   return (
     <div className="piece-list">
       <label>
@@ -189,14 +199,11 @@ const PieceList = ({ laid }: { readonly laid: LaidNow }): ReactElement => {
           onChange={(event) => takeUp(order[Number(event.target.value)] ?? null)}
         >
           <option value={-1}>None: press one, or choose…</option>
-          {order.map((piece, i) => {
-            const at = spotOf(sheets, piece);
-            return (
-              <option key={`${piece.roof} ${piece.layer} ${piece.piece} ${piece.copy}`} value={i}>
-                {pieceTitle(production, piece)} ({at ? sheetTitle(production, at) : ''})
-              </option>
-            );
-          })}
+          {lying.map((one, i) => (
+            <option key={keyOf(one.piece)} value={i}>
+              {pieceTitle(production, one.piece)} ({sheetTitle(production, one)})
+            </option>
+          ))}
         </select>
       </label>
       {chosen && spot && <PlaceFields key={order.indexOf(chosen)} laid={laid} piece={chosen} spot={spot} />}

@@ -12,7 +12,7 @@ const roofsOf = (file: JsonObject): readonly JsonObject[] => {
 const withRoofs = (file: JsonObject, roofs: readonly Json[]): JsonObject => setAt(file, ['roofs'], roofs) as JsonObject;
 
 /** The base itself where it is free, otherwise `base-2`, `base-3` and so on. */
-export const freeId = (base: string, taken: readonly string[]): string => {
+const freeId = (base: string, taken: readonly string[]): string => {
   let id = base;
   for (let n = 2; taken.includes(id); n++) id = `${base}-${n}`;
   return id;
