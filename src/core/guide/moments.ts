@@ -105,7 +105,7 @@ function goingOnScene(
     ? made.layers.slice(0, 1).map((below) => solidScene(below.solid))
     : [
         ...(spec.body ? [bodyScene(spec.body, foot, top)] : []),
-        ...made.layers.slice(0, l).map((below) => doneScene(below, UNDER_MM * 4 * (l - made.layers.indexOf(below)))),
+        ...made.layers.slice(0, l).map((below) => doneScene(below, UNDER_MM * 8 * (l - made.layers.indexOf(below)))),
       ];
   const approaches = isSeat ? [] : approachesOf(roof, l);
   return joinScenes([
@@ -117,13 +117,17 @@ function goingOnScene(
       const out = isMoving
         ? scale3((isSeat ? seat : (approaches[p] ?? fromAbove)).out, OUT_SHARE * size)
         : ([0, 0, 0] as const);
-      return [pieceScene(solid, piece, inPlace(layer, p, out))];
+      return [pieceScene(solid, piece, inPlace(layer, p, out), { out })];
     }),
   ]);
 }
 
 const doneScene = (layer: MadeLayer, sunk: number): Scene =>
-  joinScenes(layer.net.pieces.map((piece, p) => pieceScene(layer.solid, piece, inPlace(layer, p, [0, 0, 0]), sunk)));
+  joinScenes(
+    layer.net.pieces.map((piece, p) =>
+      pieceScene(layer.solid, piece, inPlace(layer, p, [0, 0, 0]), { sunk, out: [0, 0, 0] }),
+    ),
+  );
 
 /** A piece wholly folded, in its place on the solid or so far out of it. */
 function inPlace({ solid, net }: MadeLayer, p: number, out: Vec3): PiecePose {

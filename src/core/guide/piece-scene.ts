@@ -1,10 +1,12 @@
 import { type PiecePose, placePoint } from '../fold/pose.ts';
 import { stripsOf } from '../fold/strips.ts';
+import { move3 } from '../geometry/motion.ts';
 import { at } from '../geometry/polygon.ts';
-import { add3, distance2, dot3, scale3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { add3, distance2, dot3, scale3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Flap, Hem, Piece } from '../net/net.ts';
-import { faceNormal } from '../solid/face-frame.ts';
+import { faceFrame, faceNormal, frameMotion, normalAt, pointInFace } from '../solid/face-frame.ts';
 import { edgesOfFaces, isFootOnFace } from '../solid/measure.ts';
+import { bendPoint } from '../solid/roll.ts';
 import type { Solid } from '../solid/solid.ts';
 import { SNAP_MM } from '../tolerance.ts';
 import type { Scene, SceneFace, SceneLine } from './hidden-lines.ts';
@@ -12,9 +14,15 @@ import { sinkUnder, UNDER_MM } from './solid-scene.ts';
 
 /**
  * A piece as it is posed: its panels, flaps and hems as faces, their outlines and folds as lines. Flaps lie a little under the
- * panel that they will be glued to. `sunk`: how far all of it lies inside of what goes over it, mm.
+ * panel that they will be glued to. `sunk`: how far all of it lies inside of what goes over it, mm. `out`: how far the piece is
+ * from its place on the roof, where flaps bend with round panels; missing: it stands elsewhere.
  */
-export function pieceScene(solid: Solid, piece: Piece, pose: PiecePose, sunk = 0): Scene {
+export function pieceScene(
+  solid: Solid,
+  piece: Piece,
+  pose: PiecePose,
+  { sunk = 0, out }: { readonly sunk?: number; readonly out?: Vec3 } = {},
+): Scene {
   const faces: SceneFace[] = [];
   const lines: SceneLine[] = [];
   const straightOn = piece.folds.filter(({ angle }) => angle === 0).map(({ ends }) => ends);
@@ -40,18 +48,19 @@ export function pieceScene(solid: Solid, piece: Piece, pose: PiecePose, sunk = 0
       if (high && low) lines.push({ ends: [place(high), place(low)], between: [first + k, first + k + 1] });
     });
   });
-  const addStrip = (flap: Flap | Hem, part: PiecePose['flaps'][number] | undefined, into: Vec3): void => {
+  const addStrip = (flap: Flap | Hem, part: PiecePose['flaps'][number] | undefined, under: (p: Vec3) => Vec3): void => {
     if (!part) return;
     const ring = flap.polygon.map((p, k) => {
       const point = placePoint(part, p);
-      return k <= flap.base ? point : add3(point, into);
+      // The foot of a tooth is not straight: it lies under its host with the rest.
+      return k <= flap.base && flap.base === 1 ? point : under(point);
     });
     faces.push({ rings: [ring] });
     const around = ring.map((p, k): SceneLine => ({ ends: [p, at(ring, k + 1)] }));
     lines.push(...around.slice(flap.base));
   };
-  for (const [i, flap] of piece.flaps.entries()) addStrip(flap, pose.flaps[i], underHost(solid, flap));
-  for (const [i, hem] of piece.hems.entries()) addStrip(hem, pose.hems[i], [0, 0, 0]);
+  for (const [i, flap] of piece.flaps.entries()) addStrip(flap, pose.flaps[i], underHost(solid, flap, out));
+  for (const [i, hem] of piece.hems.entries()) addStrip(hem, pose.hems[i], (p) => p);
   return { faces, lines };
 }
 
@@ -64,11 +73,24 @@ function edgesOf(solid: Solid): ReturnType<typeof edgesOfFaces> {
   return edges;
 }
 
-function underHost(solid: Solid, { to, edge }: Flap): Vec3 {
+/** Where a point of a glued flap comes to lie: on its host, round or flat, and a little under it. */
+function underHost(solid: Solid, { to, edge }: Flap, out: Vec3 | undefined): (p: Vec3) => Vec3 {
   const face = solid.faces[to];
-  if (!face) return [0, 0, 0];
-  return scale3(faceNormal(solid.vertices, face), isFootOnFace(solid, edge) ? UNDER_MM : -UNDER_MM);
+  if (!face) return (p) => p;
+  const by = isFootOnFace(solid, edge) ? UNDER_MM : -UNDER_MM;
+  const { normal, origin } = faceFrame(solid, to);
+  if (!out) return face.roll ? (p) => p : (p) => add3(p, scale3(normal, by));
+  if (!face.roll) return (p) => add3(p, scale3(normal, by * ROUND - dot3(normal, sub3(sub3(p, out), origin))));
+  const { surface } = face.roll;
+  const toSolid = frameMotion(faceFrame(solid, to));
+  return (p) => {
+    const onSurface = move3(toSolid, bendPoint(surface, pointInFace(solid, to, sub3(p, out)), 1));
+    return add3(add3(onSurface, out), scale3(normalAt(solid.vertices, face, onSurface), by * ROUND));
+  };
 }
+
+/** The flat strips of a round panel lie inside it by up to `ROLL_MM`; what lies under it must be clear of them too. */
+const ROUND = 4;
 
 const columnsOf = ([a, b, c]: readonly [Vec3, Vec3, Vec3]): readonly [Vec3, Vec3, Vec3] => [
   [a[0], b[0], c[0]],
