@@ -27,8 +27,7 @@ export function* searchLayout(given: LayoutJob, effort: LayoutEffort): Generator
   let best = quickLayout(job);
   yield { layout: best, isBetter: true };
   const { rounds, share = (step: number) => step / Math.max(1, rounds) } = effort;
-  // Rows know upright rectangles only: what they leave out may have a place between slopes.
-  if (rounds <= 0 && best.leftOut.length === 0) return;
+  if (rounds <= 0 && !mayBeMissed(job, best)) return;
   let least = costOf(job, best);
   let steps = 0;
   const { problem, read } = nestTask(job);
@@ -46,15 +45,26 @@ export function* searchLayout(given: LayoutJob, effort: LayoutEffort): Generator
   }
 }
 
+/** Corners of pieces that a first search takes no more than a moment for. */
+const FEW_CORNERS = 300;
+
+/** Whether pieces may have a place that the first layout does not find: it knows upright rectangles only. */
+const mayBeMissed = (job: LayoutJob, { leftOut }: Layout): boolean =>
+  leftOut.length > 0 &&
+  (job.fixed.length > 0 || job.stock.some(({ outline }) => outline !== undefined)) &&
+  cornersOf(job) < FEW_CORNERS;
+
+const cornersOf = ({ pieces }: Pick<LayoutJob, 'pieces'>): number =>
+  pieces.reduce((sum, { outline }) => sum + outline.length, 0);
+
 /** Rounds that a few pieces of some corners are worth, and how fast that falls with all their corners. */
 const MOST_ROUNDS = 40;
 const ROUNDS_BY_CORNERS = 1e6;
 
 /** As many rounds as take about a second: the work of one grows with the square of the corners. */
-export function usualEffort({ pieces }: Pick<LayoutJob, 'pieces'>): LayoutEffort {
-  const corners = pieces.reduce((sum, { outline }) => sum + outline.length, 0);
-  return { rounds: Math.max(1, Math.min(MOST_ROUNDS, Math.round(ROUNDS_BY_CORNERS / corners ** 2))) };
-}
+export const usualEffort = (job: Pick<LayoutJob, 'pieces'>): LayoutEffort => ({
+  rounds: Math.max(1, Math.min(MOST_ROUNDS, Math.round(ROUNDS_BY_CORNERS / cornersOf(job) ** 2))),
+});
 
 /** The best layout that a search comes to. */
 export function bestLayout(job: LayoutJob, effort: LayoutEffort): Layout {

@@ -40,7 +40,7 @@ export const pageSchema = (lengthSchema: Schema): Schema =>
         group(
           {
             across: optional(lengthSchema, 'What the bar of 100 mm across the page measures on the print.'),
-            up: optional(lengthSchema, 'What the bar of 100 mm up the page measures on the print.'),
+            up: optional(lengthSchema, 'What 100 mm up the page measure on the print, by any line of known length.'),
           },
           'A printer that prints too large or too small.',
         ),

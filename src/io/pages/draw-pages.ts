@@ -6,6 +6,7 @@ import { drawPiece, type PieceToDraw } from '../drawing/draw-piece.ts';
 import { type Drawing, joinDrawings, labelAt, moveDrawing, type SheetDrawing } from '../drawing/drawing.ts';
 import { hasRolled } from '../drawing/legend.ts';
 import { arrangePages } from './arrange-pages.ts';
+import { pageOnPaper } from './correct-page.ts';
 import { drawTiles } from './draw-tiles.ts';
 import { type Area, drawPageFrame, pageArea } from './page-frame.ts';
 
@@ -27,8 +28,10 @@ interface Leaf {
  * Every copy of every piece of every roof and layer at true size on the project's pages. Pages are kept apart by the
  * stock they are meant for; pieces larger than a page come last, as tiles.
  */
-export const drawPages = (production: Production): readonly SheetDrawing[] => {
-  const { page, title } = production.project;
+export const drawPages = (drawn: Production): readonly SheetDrawing[] => {
+  const page = pageOnPaper(drawn.project.page);
+  const production: Production = { ...drawn, project: { ...drawn.project, page } };
+  const { title } = production.project;
   const rolled = hasRolled(production);
   const leaves = groupsOf(production).flatMap(({ name, items }) => leavesOf(production, name, items));
   const all = leaves.length === 0 ? [nothingToPrint(pageArea(page, { tiles: false, rolled }))] : leaves;

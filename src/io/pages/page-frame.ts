@@ -13,6 +13,7 @@ import {
 } from '../drawing/drawing.ts';
 import { type Block, drawLegend, TEXT_SIZE } from '../drawing/legend.ts';
 import { shortenText, textWidth, wrapText } from '../drawing/text-width.ts';
+import { correctionNote } from './correct-page.ts';
 
 /** The part of a page that pieces may use: mm, from the page's lower left corner. */
 export interface Area {
@@ -136,7 +137,9 @@ const footer = (
   const isWide = fullness === 'full' && bars.width + 10 + beside.width <= room;
   const legend = fullness === 'bars' ? noLegend : isWide ? beside : drawLegend(room, options);
   const column = isWide ? room - beside.width - 10 : room;
-  const texts = (fullness === 'full' ? [PRINT, SAFETY] : [PRINT]).flatMap((text) => wrapText(text, TEXT_SIZE, column));
+  const note = correctionNote(page);
+  const said = [PRINT, ...(note === null ? [] : [note]), ...(fullness === 'full' ? [SAFETY] : [])];
+  const texts = said.flatMap((text) => wrapText(text, TEXT_SIZE, column));
   const top = -3;
   const textTop = top - bars.height - 1;
   const labels = texts.map((text, i): Label => labelAt(text, [0, textTop - i * ROW - 2.4], TEXT_SIZE));

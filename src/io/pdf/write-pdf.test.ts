@@ -236,3 +236,34 @@ describe('the file', () => {
     await doc.loadingTask.destroy();
   });
 });
+
+describe('a printer that draws too large or too small', () => {
+  const [wide, high] = [100.4, 99.8];
+  const corrected = write(pyramidOn({ ...a4, correction: { across: wide, up: high } }));
+
+  it('prints every piece true: the file has it smaller or larger by what the bars measured', () => {
+    // The raw stream, as that printer stretches it, against the net.
+    const printed = pathsOf(corrected).map((paths) =>
+      paths.map(({ points, ...path }) => ({
+        ...path,
+        points: points.map(([x, y]): Vec2 => [(x * wide) / 100, (y * high) / 100]),
+      })),
+    );
+    const production = pyramidOn(a4);
+    const pieces = production.roofs[0]?.made?.layers[0]?.net.pieces ?? [];
+    const cuts = printed.flat().filter(isCut);
+    for (const { outline } of pieces) expect(cuts.some(({ points }) => mismatch(points, outline) < 1e-4)).toBe(true);
+    const plain = pathsOf(write(production)).flat().filter(isCut);
+    const stretched = plain.map(({ points }) => points.map(([x, y]): Vec2 => [(x * wide) / 100, (y * high) / 100]));
+    for (const { outline } of pieces) expect(stretched.some((points) => mismatch(points, outline) < 1e-4)).toBe(false);
+    const bars = printed.flat().map(({ points }) => distance2(points[0] as Vec2, points[1] as Vec2));
+    expect(bars.some((length) => Math.abs(length - 100) < 1e-5)).toBe(true);
+  });
+
+  it('keeps the size of the page, and says so beside the bars', async () => {
+    const sheet = await (await openPdf(corrected)).getPage(1);
+    expect(sheet.view[2] as number).toBeCloseTo(210 / MM, 3);
+    const words = (await sheet.getTextContent()).items.map((item) => ('str' in item ? item.str : '')).join(' ');
+    expect(words).toContain('draws 100 mm as 100.4 mm across and 99.8 mm up');
+  });
+});

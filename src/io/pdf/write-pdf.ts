@@ -4,6 +4,7 @@ import { MM_PER_INCH } from '../../core/units/units.ts';
 import type { Label, SheetDrawing, Stroke } from '../drawing/drawing.ts';
 import { labelStart } from '../drawing/drawing.ts';
 import { lineRoles, lineStyles } from '../drawing/lines.ts';
+import { printerScale } from '../pages/correct-page.ts';
 import { drawPages } from '../pages/draw-pages.ts';
 
 const POINTS_PER_MM = 72 / MM_PER_INCH;
@@ -16,20 +17,24 @@ const FIXED_ID = '5350495245575249474854204E455453';
 
 const pt = (mm: number): number => mm * POINTS_PER_MM;
 
-/** The printed pages as a PDF at true scale. */
+/** The printed pages as a PDF that comes out at true scale on the printer of the project. */
 export const writePdf = (production: Production, options: { readonly font: Uint8Array }): Uint8Array =>
-  writePages(drawPages(production), { title: production.project.title, ...options });
+  writePages(drawPages(production), {
+    title: production.project.title,
+    scale: printerScale(production.project.page),
+    ...options,
+  });
 
 /**
  * Pages of one size as a PDF. Coordinates keep six decimals of a point (under a millionth of a mm); viewers are told not to
- * scale. `font` is the file `assets/fonts/ibm-plex-sans-regular.ttf`; the letters used go in.
+ * scale. `scale` is how much longer the printer draws a length, across and up; `font` is the file `assets/fonts/ibm-plex-sans-regular.ttf`; the letters used go in.
  */
 export const writePages = (
   pages: readonly SheetDrawing[],
-  { title, font }: { readonly title: string; readonly font: Uint8Array },
+  { title, font, scale = [1, 1] }: { readonly title: string; readonly font: Uint8Array; readonly scale?: Scale },
 ): Uint8Array => {
   const [{ width, height } = { width: 0, height: 0 }] = pages;
-  const size: [number, number] = [pt(width), pt(height)];
+  const size: [number, number] = [pt(width / scale[0]), pt(height / scale[1])];
   const orientation = width > height ? 'landscape' : 'portrait';
   const doc = new jsPDF({ unit: 'pt', format: size, orientation, precision: 6, floatPrecision: 6, compress: false });
   doc.setCreationDate(FIXED_DATE);
@@ -40,7 +45,7 @@ export const writePages = (
   doc.addFont(FONT_FILE, FAMILY, 'normal');
   pages.forEach((sheet, i) => {
     if (i > 0) doc.addPage(size, orientation);
-    writePage(doc, sheet);
+    writePage(doc, sheet, scale);
   });
   return new Uint8Array(doc.output('arraybuffer'));
 };
@@ -52,7 +57,10 @@ const binaryText = (bytes: Uint8Array): string => {
   return parts.join('');
 };
 
-const writePage = (doc: jsPDF, sheet: SheetDrawing): void => {
+/** Millimetres on paper, for a printer that draws them so much longer across and up. */
+type Scale = readonly [across: number, up: number];
+
+const writePage = (doc: jsPDF, sheet: SheetDrawing, scale: Scale): void => {
   // A new page starts without the line ends and font of the last one, so each page sets them all.
   doc.setFont(FAMILY, 'normal');
   doc.setLineCap('butt');
@@ -64,25 +72,25 @@ const writePage = (doc: jsPDF, sheet: SheetDrawing): void => {
     const { width, dash } = lineStyles[role];
     doc.setLineWidth(pt(width));
     doc.setLineDashPattern(dash.map(pt), 0);
-    for (const stroke of ofRole) writeStroke(doc, sheet, stroke);
+    for (const stroke of ofRole) writeStroke(doc, sheet, stroke, scale);
   }
-  for (const label of [...sheet.frame.labels, ...sheet.work.labels]) writeLabel(doc, sheet, label);
+  for (const label of [...sheet.frame.labels, ...sheet.work.labels]) writeLabel(doc, sheet, label, scale);
 };
 
 /** The library's y runs down from the upper edge of the page. */
-const writeStroke = (doc: jsPDF, sheet: SheetDrawing, { points, closed }: Stroke): void => {
+const writeStroke = (doc: jsPDF, sheet: SheetDrawing, { points, closed }: Stroke, [across, up]: Scale): void => {
   points.forEach(([x, y], i) => {
-    if (i === 0) doc.moveTo(pt(x), pt(sheet.height - y));
-    else doc.lineTo(pt(x), pt(sheet.height - y));
+    if (i === 0) doc.moveTo(pt(x / across), pt((sheet.height - y) / up));
+    else doc.lineTo(pt(x / across), pt((sheet.height - y) / up));
   });
   if (closed) doc.close();
   doc.stroke();
 };
 
-const writeLabel = (doc: jsPDF, sheet: SheetDrawing, label: Label): void => {
+const writeLabel = (doc: jsPDF, sheet: SheetDrawing, label: Label, [across, up]: Scale): void => {
   const [x, y] = labelStart(label);
   doc.setFontSize(pt(label.size));
-  doc.text(label.text, pt(x), pt(sheet.height - y), {
+  doc.text(label.text, pt(x / across), pt((sheet.height - y) / up), {
     angle: (label.turn * 180) / Math.PI,
     charSpace: pt(label.tracking),
   });

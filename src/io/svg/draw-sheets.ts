@@ -1,8 +1,11 @@
 import { cutLayers } from '../../core/cut-layers.ts';
 import { boxOf } from '../../core/geometry/polygon.ts';
 import { type Rigid2, rest2 } from '../../core/geometry/rigid2.ts';
+import { reachOff } from '../../core/layout/check-layout.ts';
 import type { LaidSheet, Placement } from '../../core/layout/layout.ts';
+import { rectangle } from '../../core/layout/usable.ts';
 import type { Production } from '../../core/pipeline.ts';
+import { isAtMost } from '../../core/tolerance.ts';
 import { drawOnce } from '../drawing/draw-once.ts';
 import { drawPiece } from '../drawing/draw-piece.ts';
 import {
@@ -11,6 +14,7 @@ import {
   joinDrawings,
   labelAt,
   moveDrawing,
+  ring,
   type SheetDrawing,
 } from '../drawing/drawing.ts';
 import { type Block, drawLegend, hasRolled } from '../drawing/legend.ts';
@@ -41,12 +45,19 @@ export const drawLaidSheet = (production: Production, sheet: LaidSheet): SheetDr
     width: sheet.width,
     height: sheet.height,
     work,
-    frame: legendWhereFree(sheet, pieces, { title: sheetTitle(production, sheet), rolled: hasRolled(production) }),
+    frame: joinDrawings(
+      outlineOf(sheet),
+      legendWhereFree(sheet, pieces, { title: sheetTitle(production, sheet), rolled: hasRolled(production) }),
+    ),
   };
 };
 
 export const sheetTitle = ({ project }: Production, { stock, index }: LaidSheet): string =>
   `${project.title}. ${project.stock[stock]?.name ?? ''}, sheet ${index + 1}. Seen from the outside, the printed side.`;
+
+/** The edge of an offcut; a whole sheet is as large as the drawing. */
+const outlineOf = ({ outline }: LaidSheet): Drawing =>
+  outline ? { strokes: [ring('rule', outline)], labels: [] } : emptyDrawing;
 
 const AIR = 5;
 const TITLE_SIZE = 2.5;
@@ -65,7 +76,10 @@ const legendWhereFree = (
     const free = steps(sheet.height - AIR, AIR + block.height).flatMap((y) =>
       steps(AIR, sheet.width - AIR - block.width).map((x): readonly [number, number] => [x, y]),
     );
-    const move = free.find(([x, y]) =>
+    const onPaper = free.filter(([x, y]) =>
+      isAtMost(reachOff(rectangle(x, y - block.height, x + block.width, y), { ...sheet, margin: 0 }), 0),
+    );
+    const move = onPaper.find(([x, y]) =>
       taken.every(
         (box) =>
           box.maxX + AIR < x ||

@@ -89,3 +89,26 @@ it('a title with signs of its own stays text', () => {
   const [file] = writeSvg(odd);
   expect(file?.text).toContain('<title>Salt &amp; &lt;sand&gt; &quot;.');
 });
+
+describe('the SVG file of an offcut', () => {
+  const outline: readonly Vec2[] = [
+    [0, 0],
+    [120, 0],
+    [120, 60],
+    [40, 110],
+    [0, 110],
+  ];
+  const whole = pyramidOn(a4);
+  const production = {
+    ...whole,
+    sheets: whole.sheets.map((sheet) => ({ ...sheet, width: 120, height: 110, outline })),
+  };
+  const [file] = writeSvg(production);
+
+  it('has its edge among what a cutting machine leaves out, not in the cuts', () => {
+    const text = file?.text ?? '';
+    const legend = text.slice(text.indexOf('<g id="legend">'), text.indexOf('<g id="mark">'));
+    expect(legend).toContain('M0 110 L120 110 L120 50 L40 0 L0 0 Z');
+    expect(text.slice(text.indexOf('<g id="cut"'))).not.toContain('L120 110 L120 50');
+  });
+});
