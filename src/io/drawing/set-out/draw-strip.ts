@@ -1,6 +1,6 @@
 import { areApart, type Box, boxOf } from '../../../core/geometry/polygon.ts';
 import { add2, scale2, type Vec2 } from '../../../core/geometry/vector.ts';
-import type { LineUse, SetOutMark, SetOutStrip } from '../../../core/setout/set-out.ts';
+import type { LineUse, SetOutMark, SetOutStrip, StripEdge } from '../../../core/setout/set-out.ts';
 import { type Drawing, type Label, labelAt, labelCorners, line, ring, type Stroke } from '../drawing.ts';
 import type { LineRole } from '../lines.ts';
 import { CAP_HEIGHT, textWidth } from '../text-width.ts';
@@ -43,9 +43,11 @@ export function drawStrip(strip: SetOutStrip, look: StripLook): StripDrawing {
   const { scale, text } = look;
   const side = text * 2.6;
   const band = RULER_HEIGHT * text;
-  const rows = text * (ROWS * ROW + 1.2);
-  const [width, height] = [strip.width * scale + 2 * side, strip.height * scale + 2 * (band + rows)];
-  const place = ([x, y]: Vec2): Vec2 => [side + x * scale, y * scale + band + rows - height];
+  const hasFigures = (at: StripEdge): boolean => strip.marks.some(({ edge, text: own }) => edge === at && own !== '');
+  const room = (edge: StripEdge): number => band + text * (hasFigures(edge) ? ROWS * ROW + 1.2 : 1.2);
+  const [above, below] = [room('top'), room('bottom')];
+  const [width, height] = [strip.width * scale + 2 * side, strip.height * scale + above + below];
+  const place = ([x, y]: Vec2): Vec2 => [side + x * scale, y * scale + below - height];
   const texts = new Texts();
   const spots = figureSpots(strip, place, look, texts);
   const isFromRight =
