@@ -140,6 +140,7 @@ describe('laws', () => {
         const back = matchPrint([sides[1], sides[0]], checks);
         expect(back?.off).toBeCloseTo(there?.off ?? Number.NaN, 9);
         expect(back?.run).toBe(there?.run);
+        if (there?.run === 'breaks') expect(there.off).toBeLessThanOrEqual(5);
       }),
       { numRuns: runs(60) },
     );

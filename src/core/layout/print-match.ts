@@ -48,12 +48,12 @@ export const SEEN_MM = 0.5;
 type Axis = 0 | 1;
 const axes: readonly Axis[] = [0, 1];
 
-/** How far a - b is from whole periods anywhere along the way, mm. */
+/** How far a - b is from whole periods anywhere along the way, mm; half a period where the lines do not run alike. */
 function apart(a: readonly number[], b: readonly number[], period: number): number {
   const between = a.map((value, i) => value - (b[i] ?? 0));
   const mean = between.reduce((sum, value) => sum + value, 0) / between.length;
   const whole = Math.round(mean / period) * period;
-  return Math.max(...between.map((value) => Math.abs(value - whole)));
+  return Math.min(period / 2, Math.max(...between.map((value) => Math.abs(value - whole))));
 }
 
 /** Counter-clockwise by so many quarters. */
