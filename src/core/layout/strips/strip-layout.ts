@@ -43,7 +43,7 @@ export function* searchStrips(
   let best = layIn(task, plan);
   let least = costOf(job, best);
   yield { layout: best, isBetter: true };
-  for (let step = 1; step <= rounds && share(step) < 1; step++) {
+  for (let step = 1; step <= rounds && share(step - 1) < 1; step++) {
     const tried = starts[step] ?? changed(plan, random);
     const layout = layIn(task, tried);
     const cost = costOf(job, layout);
