@@ -40,7 +40,7 @@ export const App = (): ReactElement => {
         <h1 className="unseen">Spirewright</h1>
         <StageArea isCovered={sheet !== null} />
         {sheet}
-        <Slips />
+        <Slips isOverSheet={sheet !== null || place === 'paper'} />
         <EdgeTag />
         <RoofCards isShut={drawer !== 'roofs'} />
         <DrawerKeys open={drawer} onOpen={setDrawer} />

@@ -70,7 +70,7 @@ interface Drawer {
 
 export const RoofCards: ComponentType<Drawer> = part((all) => all.RoofCards);
 export const PlacePanel: ComponentType<Drawer> = part((all) => all.PlacePanel);
-export const Slips: ComponentType = part((all) => all.Slips);
+export const Slips: ComponentType<{ readonly isOverSheet: boolean }> = part((all) => all.Slips);
 export const EdgeTag: ComponentType = part((all) => all.EdgeTag);
 export const NetSheet: ComponentType = part((all) => all.NetSheet);
 export const PlanSheet: ComponentType = part((all) => all.PlanSheet);

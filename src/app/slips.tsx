@@ -6,7 +6,7 @@ import { describePath } from './state/describe-path.ts';
 import { getAt } from './state/file-path.ts';
 
 /** Slips of paper on the table: a file that was not opened, and what keeps a roof from being made. */
-export const Slips = (): ReactElement => {
+export const Slips = ({ isOverSheet }: { readonly isOverSheet: boolean }): ReactElement => {
   const notice = useBench((state) => state.notice);
   const file = useBench((state) => state.file);
   const reading = useReading();
@@ -33,9 +33,13 @@ export const Slips = (): ReactElement => {
           {notice.issues.length > 6 && <p>And {notice.issues.length - 6} more.</p>}
         </div>
       )}
+      {/* Over a sheet only its first line lies there until it is opened, so that what it speaks of stays in sight. */}
       {errors.length > 0 && (
-        <div className="slip">
-          <h2>{title}</h2>
+        <details className="slip" key={`${isOverSheet}`} open={!isOverSheet}>
+          <summary>
+            <h2>{title}</h2>
+            <span className="slip-count">{errors.length === 1 ? 'One thing' : `${errors.length} things`}</span>
+          </summary>
           <ul>
             {errors.slice(0, 4).map((issue) => (
               <li key={issue.code + issue.path}>
@@ -46,7 +50,7 @@ export const Slips = (): ReactElement => {
             ))}
           </ul>
           {errors.length > 4 && <p>And {errors.length - 4} more, in Build.</p>}
-        </div>
+        </details>
       )}
     </div>
   );

@@ -63,7 +63,7 @@ export function makeRoof(spec: RoofSpec, project: Project, index: number, effort
   const inside = insideOf(solid, stacked);
   const { body } = spec;
   const hasPlate = spec.seat?.plate ?? false;
-  const stands = inside.ok && body && !hasPlate ? wallSeat(solid, inside.value, body) : null;
+  const stands = inside.ok && !hasPlate ? wallSeat(solid, inside.value, body) : null;
   const surfaces = layerSolids(solid, stacked, stands).map((surface, l) => {
     issues.push(...spelled(onLayer(surface.issues, l), project, `${path}.layers[${l}]`));
     return surface.ok ? surface.value : null;

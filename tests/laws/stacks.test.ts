@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { offsetSolid } from '../../src/core/layers/offset-solid.ts';
-import { layerOffsets, type StackedLayer } from '../../src/core/layers/stack.ts';
+import { insideOf, layerSolids, wallSeat } from '../../src/core/layers/layer-solids.ts';
+import type { StackedLayer } from '../../src/core/layers/stack.ts';
 import { buildBoard } from '../../src/core/net/build-board.ts';
 import { buildNet } from '../../src/core/net/build-net.ts';
 import { checkNet } from '../../src/core/net/check-net.ts';
@@ -28,10 +28,11 @@ const choices = fc.record({
 describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kind) => {
   test('in layers: each has a net that passes its check, or an issue that says why not', () => {
     fc.assert(
-      fc.property(arbitraryRoof(kind), stack, choices, ({ solid }, layers, { edges, pieces, on, width }) => {
+      fc.property(arbitraryRoof(kind), stack, choices, ({ solid, body }, layers, { edges, pieces, on, width }) => {
         const flaps = { width, on, clearance: 0.5, least: 1 };
-        layerOffsets(layers).forEach((by, l) => {
-          const surface = offsetSolid(solid, by);
+        const inside = insideOf(solid, layers);
+        const seat = inside.ok ? wallSeat(solid, inside.value, body) : null;
+        layerSolids(solid, layers, seat).forEach((surface, l) => {
           if (!surface.ok) {
             expect(surface.issues[0]?.code).toBe('layer-too-thick');
             return;

@@ -24,6 +24,9 @@ const stack: fc.Arbitrary<readonly StackedLayer[]> = fc.oneof(
   fc.tuple(cover),
 );
 
+/** Panels up to which nets are proved too. */
+const SMALL = 24;
+
 const hasWalls = ({ faces }: Solid): boolean => faces.some(({ part }) => part === 'wall');
 const walled = kinds.filter((kind) =>
   fc.sample(arbitraryRoof(kind), { numRuns: 4, seed: 1 }).some(({ solid }) => hasWalls(solid)),
@@ -38,7 +41,7 @@ describe.each(walled.map((kind) => [kind.id, kind] as const))('every %s with wal
         ({ solid, body }, layers) => {
           const inside = insideOf(solid, layers);
           if (!inside.ok) return;
-          const seat = body && wallSeat(solid, inside.value, body);
+          const seat = wallSeat(solid, inside.value, body);
           const under = layers[0]?.as === 'cover' ? 0 : (layers[0]?.thickness ?? 0);
           layerSolids(solid, layers, seat).forEach((made, l) => {
             if (!made.ok) {
@@ -71,6 +74,8 @@ describe.each(walled.map((kind) => [kind.id, kind] as const))('every %s with wal
               const isSeated = seat !== null && Math.abs(before - seat.level) < 1e-6;
               expect(Math.abs(before - (isSeated ? seat.drop : 0) - level)).toBeLessThan(1e-6);
             }
+            // Larger ones are unfolded by the law of stacks.
+            if (solid.faces.length > SMALL || solid.faces.some(({ roll }) => roll)) return;
             const flaps = { width: 6, on: 'alternate', clearance: 0.5, least: 1 } as const;
             if (as === 'board') {
               const built = buildBoard(made.value, { thickness, edges: 'square' });

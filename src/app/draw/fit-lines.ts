@@ -3,10 +3,10 @@ import { type Fit, showGap } from '../../core/fit/fit.ts';
 import type { WallOverhang } from '../../core/fit/overhang.ts';
 import type { Place } from '../../core/issue.ts';
 import type { MadeRoof } from '../../core/make-roof.ts';
+import { edgeTitle } from '../../core/solid/edge-title.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import { isSameLength, NOISE_MM } from '../../core/tolerance.ts';
 import { formatLength, MM_PER_INCH, type Ruler, type Units } from '../../core/units/units.ts';
-import { edgeTitle } from './edge-title.ts';
 
 /** One thing that the fit tells, and where on the roof it is. */
 export interface FitLine {

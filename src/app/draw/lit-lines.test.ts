@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { makeRoof } from '../../core/make-roof.ts';
 import { resolveProject } from '../../core/project/read-project.ts';
-import { edgeTitle } from './edge-title.ts';
+import { edgeTitle } from '../../core/solid/edge-title.ts';
 import { peakLines, seamLines, standLines } from './fit-lines.ts';
 import { joinWords } from './join-words.ts';
 import { litParts, nearestEdge, panelSides } from './lit-lines.ts';

@@ -1,7 +1,7 @@
 import { type ReactElement, useId } from 'react';
 import type { MadeLayer } from '../../core/make-roof.ts';
+import { edgeTitle } from '../../core/solid/edge-title.ts';
 import { bench, useBench } from '../bench.ts';
-import { edgeTitle } from '../draw/edge-title.ts';
 import { joinWords } from '../draw/join-words.ts';
 
 interface EdgeListProps {

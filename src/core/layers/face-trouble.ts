@@ -34,17 +34,27 @@ export function abutmentTrouble({ vertices, faces, edges }: Solid): number | nul
 }
 
 /**
- * The first wall that has come to share an edge with a panel it did not meet before, as where the valley at its foot has risen and
- * the wall beyond runs into its panel; null where none has.
+ * The first wall that has come to share an edge with a panel over another wall in its plane, as where the valley at its foot has
+ * risen and the wall beyond runs into its panel; null where none has.
  */
 export function wallTrouble(first: Solid, { faces, edges }: Solid): number | null {
   const pairOf = ([a = -1, b = -1]: readonly number[]): string => `${Math.min(a, b)}-${Math.max(a, b)}`;
   const met = new Set(first.edges.map((edge) => pairOf(edge.faces)));
   const isWall = (f: number): boolean => faces[f]?.part === 'wall';
-  const found = edges.find(
-    ({ faces: sides }) => sides.length === 2 && sides.filter(isWall).length === 1 && !met.has(pairOf(sides)),
-  );
-  return found?.faces.find(isWall) ?? null;
+  const wallsUnder = (panel: number): readonly number[] =>
+    first.edges.flatMap((edge) => (edge.faces.includes(panel) ? edge.faces.filter(isWall) : []));
+  for (const { faces: sides } of edges) {
+    const wall = sides.find(isWall);
+    const panel = sides.find((f) => !isWall(f));
+    if (wall === undefined || panel === undefined || met.has(pairOf(sides))) continue;
+    const { normal, origin } = faceFrame(first, wall);
+    const isInPlane = (f: number): boolean =>
+      (first.faces[f] as Face).loop.every(
+        (v) => Math.abs(dot3(normal, sub3(first.vertices[v] as Vec3, origin))) <= SNAP_MM,
+      );
+    if (wallsUnder(panel).some((f) => f !== wall && isInPlane(f))) return wall;
+  }
+  return null;
 }
 
 function seenFrom(first: Solid, f: number, { loop, roll }: Face, vertices: readonly Vec3[]): readonly Vec2[] {

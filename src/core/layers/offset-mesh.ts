@@ -141,7 +141,7 @@ export function sectorOfEdge(solid: Solid, e: number): Sector {
 
 /** The upright plane through an edge; the one square to its face where the face is upright itself. */
 function uprightPlane(solid: Solid, edge: Edge, path: readonly Vec3[], normal: Vec3): MovingPlane {
-  const { vertices, faces, edges } = solid;
+  const { vertices, edges } = solid;
   const chord = sub3(path.at(-1) as Vec3, path[0] as Vec3);
   const level = Math.hypot(chord[0], chord[1]);
   const upright: Vec3 = [chord[1] / level, -chord[0] / level, 0];
@@ -158,23 +158,29 @@ function uprightPlane(solid: Solid, edge: Edge, path: readonly Vec3[], normal: V
     const step = beside && sub3(vertices[beside.ends[1]] as Vec3, vertices[beside.ends[0]] as Vec3);
     if (isUpright && step && Math.hypot(step[0], step[1]) > NOISE_MM) {
       const plane: Vec3 = unit3([step[1], -step[0], 0]);
-      if (Math.abs(dot3(plane, normal)) < 1 - NOISE_RAD) return { normal: plane, speed: 0 };
+      const speed = isFlush(solid, beside as Edge, vertices[beside?.ends[0] as number] as Vec3, plane) ? 1 : 0;
+      if (Math.abs(dot3(plane, normal)) < 1 - NOISE_RAD) return { normal: plane, speed };
     }
-    return { normal: unit3(cross3(chord, normal)), speed: 0 };
+    const across = unit3(cross3(chord, normal));
+    const facing = dot3(across, cross3(unit3(chord), normal)) < 0 ? scale3(across, -1) : across;
+    return { normal: facing, speed: isUpright && isFlush(solid, edge, path[0] as Vec3, facing) ? 1 : 0 };
   }
   // A slope that ends flush with a wall goes out with it.
   const out = cross3(unit3(chord), normal);
   const facing = dot3(upright, out) < 0 ? scale3(upright, -1) : upright;
-  const isFlush = faces.some(
+  return { normal: facing, speed: isFlush(solid, edge, path[0] as Vec3, facing) ? 1 : 0 };
+}
+
+/** Whether a wall that an edge touches lies in the plane in which it ends. */
+const isFlush = (solid: Solid, edge: Edge, place: Vec3, plane: Vec3): boolean =>
+  solid.faces.some(
     (face, f) =>
       face.part === 'wall' &&
       !holdsStill(solid, f) &&
       face.loop.some((v) => edgePath(edge).includes(v)) &&
-      Math.abs(dot3(normalAt(vertices, face, path[0] as Vec3), facing)) > 1 - NOISE_RAD &&
-      face.loop.every((v) => Math.abs(dot3(sub3(vertices[v] as Vec3, path[0] as Vec3), facing)) <= NOISE_MM),
+      Math.abs(dot3(normalAt(solid.vertices, face, place), plane)) > 1 - NOISE_RAD &&
+      face.loop.every((v) => Math.abs(dot3(sub3(solid.vertices[v] as Vec3, place), plane)) <= NOISE_MM),
   );
-  return { normal: facing, speed: isFlush ? 1 : 0 };
-}
 
 /** Nothing of the roof lies straight out beyond the edge in plan, as it would across an open top. */
 function isOutermost({ vertices }: Solid, edge: Edge, out: Vec3): boolean {

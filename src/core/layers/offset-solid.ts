@@ -8,29 +8,30 @@ import type { NewRidge } from './offset-edges.ts';
 import { meshOf, type Sector } from './offset-mesh.ts';
 import { partCorners } from './part-corners.ts';
 import { coarsest, refineCurves, stepsFrom } from './refine-curves.ts';
+import { meshOfSettled, type WallEnds } from './settle-walls.ts';
 import { tooThick } from './too-thick.ts';
 
 /**
  * The solid whose faces lie `by` mm outside those of another (inside where it is negative), solved anew from the moved planes.
  * Faces keep their ids, titles, sides and order, edges their ids where they are the same edge. Free edges hold what they end at:
  * eaves, feet and open tops their level, verges their upright plane (flush with a wall, that wall's). A peak in which the moved
- * planes no longer meet becomes short ridges, which a note tells. Fails with the panel that would vanish and how far the faces
+ * planes no longer meet becomes short ridges, which a note tells. Walls that have `settled` so far from the slopes end where they do. Fails with the panel that would vanish and how far the faces
  * can go.
  */
-export function offsetSolid(solid: Solid, by: number): Result<Solid> {
+export function offsetSolid(solid: Solid, by: number, settled?: WallEnds): Result<Solid> {
   if (!isPositive(Math.abs(by))) return succeed(solid);
-  const found = tryOffset(solid, by);
+  const found = tryOffset(solid, by, settled);
   if (found.ok) return succeed(found.solid, ridgeNotes(found.solid, found.ridges));
-  return fail(tooThick(solid, found.face, mostOffset(solid, by, found.at), by));
+  return fail(tooThick(solid, found.face, mostOffset(solid, by, found.at, settled), by));
 }
 
-function tryOffset(first: Solid, by: number): MovedSolid {
+function tryOffset(first: Solid, by: number, settled: WallEnds | undefined): MovedSolid {
   // A larger curve takes more samples.
   const guess = stepsFrom(Math.max(0, ...first.faces.map(({ roll }) => (roll ? deviationAfter(roll, by) : 0))));
-  const once = offsetOnce(refineCurves(first, guess), by);
+  const once = offsetOnce(refineCurves(first, guess), by, settled);
   if (!once.ok) return once;
   const coarse = coarsest(once.solid);
-  return coarse <= ROLL_MM ? once : offsetOnce(refineCurves(first, guess * stepsFrom(coarse)), by);
+  return coarse <= ROLL_MM ? once : offsetOnce(refineCurves(first, guess * stepsFrom(coarse)), by, settled);
 }
 
 /** How far the same samples will keep from their curve, mm: by the radius, that of a cone at its level eave. */
@@ -42,8 +43,8 @@ function deviationAfter({ surface, flat, deviation }: Roll, by: number): number 
 }
 
 /** How far the faces can go the same way, mm: where something came to nothing, if all is sound until then; else by halving. */
-function mostOffset(solid: Solid, by: number, known: number | null): number {
-  const isSound = (far: number): boolean => tryOffset(solid, Math.sign(by) * far).ok;
+function mostOffset(solid: Solid, by: number, known: number | null, settled: WallEnds | undefined): number {
+  const isSound = (far: number): boolean => tryOffset(solid, Math.sign(by) * far, settled).ok;
   let [low, high] = [0, known ?? Math.abs(by)];
   if (high > 0 && known !== null && isSound(NEARLY * known)) return known;
   for (let round = 0; round < HALVINGS && high > 0; round++) {
@@ -57,10 +58,12 @@ function mostOffset(solid: Solid, by: number, known: number | null): number {
 const NEARLY = 0.999;
 const HALVINGS = 12;
 
-function offsetOnce(solid: Solid, by: number): MovedSolid {
-  const moved = moveSolid(solid, partCorners(meshOf(solid), lipCount(solid)), by, by);
+function offsetOnce(solid: Solid, by: number, settled: WallEnds | undefined): MovedSolid {
+  const mesh = settled ? meshOfSettled(solid, settled, by) : partCorners(meshOf(solid), lipCount(solid));
+  const moved = moveSolid(solid, mesh, by, by);
   if (!moved.ok) return moved;
-  const loose = abutmentTrouble(moved.solid) ?? wallTrouble(solid, moved.solid);
+  // Settled walls end at the underside, wherever the surface over them goes.
+  const loose = (settled ? null : abutmentTrouble(moved.solid)) ?? wallTrouble(solid, moved.solid);
   return loose === null ? moved : { ok: false, face: loose, at: null };
 }
 

@@ -41,7 +41,8 @@ export function partCorners(
   return { corners: all, loops: ways };
 }
 
-function isTogether({ ring }: Corner): boolean {
+/** Whether all planes of a corner still meet in it once they have moved; so it is taken where paper is rolled. */
+export function isTogether({ ring }: Corner): boolean {
   const planes = ring.flatMap(({ plane }) => (plane ? [plane] : []));
   return planes.length < ring.length || velocityOf(planes).isTogether;
 }

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { rectangularBody } from '../footprint/rectangular-body.ts';
 import type { ShapeValues } from '../project/project.ts';
 import { findKind } from '../roofs/catalogue.ts';
+import { checkSolid } from '../solid/check-solid.ts';
 import type { Solid } from '../solid/solid.ts';
 import { insideOf, layerSolids, wallSeat } from './layer-solids.ts';
 import type { StackedLayer } from './stack.ts';
@@ -71,4 +72,27 @@ describe('a gable wall set back 5 mm under board of 2 mm', () => {
     const shape = { width: 60, depth: 56, rise: 21, ridge: 'along-width' };
     expect(corners('gable', shape, [{ as: 'shell', thickness: 0.8 }], 'east')).toEqual([wall]);
   });
+});
+
+test('below the valley of a sawtooth the walls of two teeth share an upright edge down to where the roof rests', () => {
+  // Three teeth of 42 mm at 0.45 rad under card of 0.5 mm: the inside of the upright glazing lies 0.5 mm before it, that of the next
+  // slope 0.5 / cos 0.45 lower, so that they meet 0.5 / cos 0.45 + 0.5 tan 0.45 below the valley, where the roof rests. The middle of
+  // the card, to which it is cut, meets half as far below.
+  const shape = { width: 104, depth: 126, teeth: 3, pitch: 0.45, glazingPitch: Math.PI / 2, ends: 'walls' };
+  const built = findKind('sawtooth')?.build(shape, null);
+  if (!built?.ok) throw new Error(JSON.stringify(built?.issues));
+  const stack = [{ as: 'shell', thickness: 0.5 }] as const;
+  const inside = insideOf(built.value, stack);
+  if (!inside.ok) throw new Error(JSON.stringify(inside.issues));
+  const seat = wallSeat(built.value, inside.value, null);
+  const depth = 0.5 / Math.cos(0.45) + 0.5 * Math.tan(0.45);
+  expect(seat).toEqual({ level: 0, drop: expect.closeTo(depth, 9) });
+  const [made] = layerSolids(built.value, stack, seat);
+  if (!made?.ok) throw new Error(JSON.stringify(made?.issues));
+  const { faces, edges } = made.value;
+  const wall = (id: string): number => faces.findIndex((face) => face.id === id);
+  const shared = edges.find((edge) => ['east-wall-1', 'east-wall-2'].every((id) => edge.faces.includes(wall(id))));
+  // Its foot stays under the valley of the shape; its head has come 0.25 mm before it.
+  expect(shared?.length).toBeCloseTo(Math.hypot(depth / 2, 0.25), 9);
+  expect(checkSolid(made.value, { isLayer: true })).toEqual([]);
 });

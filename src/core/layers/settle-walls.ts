@@ -1,58 +1,82 @@
 import { fail, type Result, succeed } from '../issue.ts';
-import { isFootOnFace } from '../solid/measure.ts';
+import { edgesOfFaces, isFootOnFace } from '../solid/measure.ts';
 import type { Edge, Solid } from '../solid/solid.ts';
 import { isPositive, isSameLength, ROLL_MM } from '../tolerance.ts';
 import { moveSolid } from './move-solid.ts';
 import { meshOf, type OffsetMesh, type Sector } from './offset-mesh.ts';
-import { partCorners } from './part-corners.ts';
 import { coarsest, refineCurves, stepsFrom } from './refine-curves.ts';
 import { tooThick } from './too-thick.ts';
+import { partWallCorners } from './wall-corners.ts';
 
-/** Where the walls of a layer end, from its own surface. mm, none under 0. */
+/** Where walls end, from the surface of the slopes. mm, none under 0. */
 export interface WallEnds {
-  /** From the surface of the slopes in to the underside of the roof, where a wall under them ends. */
+  /** In to the underside of the roof, where a wall under them ends. */
   readonly head: number;
-  /** From the surface of the slopes out to that of the layer, on which a wall stands. */
+  /** Out to the surface of the layer, on which a wall stands. */
   readonly foot: number;
-  /** Walls that stand on the body begin at this level and come down by so much with the underside of the roof. */
-  readonly seat: { readonly level: number; readonly drop: number } | null;
+}
+
+/** Walls that stand on the body begin at this level, and come down by so much with the underside of the roof, mm. */
+export interface WallSeat {
+  readonly level: number;
+  readonly drop: number;
 }
 
 /**
- * The surface of a layer with its walls as they really end: under a slope at its underside, on a slope at its outside, on the body
- * where the roof comes to rest. The slopes hold still; the edges of walls are solved anew from the moved planes in which they end.
- * Fails where nothing of a wall would be left.
+ * A shape with its walls as they really end: under a slope at its underside, on a slope at its outside, on the body where the roof
+ * comes to rest. The slopes hold still; the edges of walls are solved anew from the moved planes in which they end. Below a valley
+ * in which two walls met in a point they then share an upright edge. Fails where nothing of a wall would be left.
  */
-export function settleWalls(solid: Solid, ends: WallEnds): Result<Solid> {
-  const settled = settleOnce(solid, ends);
+export function settleWalls(solid: Solid, ends: WallEnds, seat: WallSeat | null): Result<Solid> {
+  const settled = settleOnce(solid, ends, seat);
   // A wall that comes down along a vault shares more of its curve.
   const coarse = settled.ok ? coarsest(settled.value) : 0;
-  return coarse <= ROLL_MM ? settled : settleOnce(refineCurves(solid, stepsFrom(coarse)), ends);
+  return coarse <= ROLL_MM ? settled : settleOnce(refineCurves(solid, stepsFrom(coarse)), ends, seat);
 }
 
-function settleOnce(solid: Solid, { head, foot, seat }: WallEnds): Result<Solid> {
-  const far = Math.max(head, foot, seat?.drop ?? 0);
-  const isHead = (e: number): boolean => !isFootOnFace(solid, e);
-  const goesBy = (edge: Edge, e: number): number => {
-    if (edge.role === 'abutment') return isHead(e) ? head : foot;
+function settleOnce(solid: Solid, ends: WallEnds, seat: WallSeat | null): Result<Solid> {
+  const far = Math.max(ends.head, ends.foot, seat?.drop ?? 0);
+  const ways = solid.edges.map((edge, e) => {
+    if (edge.role === 'abutment') return endAt(solid, e, ends);
     return seat && standsAt(solid, edge, seat.level) ? seat.drop : 0;
-  };
-  const ways = solid.edges.map(goesBy);
+  });
   if (!isPositive(far) || !ways.some(isPositive)) return succeed(solid);
   const speedOf = ({ edge }: Sector): number => (edge === null ? 0 : (ways[edge] as number) / far);
-  const moved = moveSolid(solid, partCorners(withSpeeds(meshOf(solid), speedOf), wallsAtEnd), far, 0);
+  const moved = moveSolid(solid, partWallCorners(solid, withSpeeds(meshOf(solid), speedOf)), far, 0);
   if (!moved.ok) return fail(tooThick(solid, moved.face, moved.at ?? 0, far));
-  const edges = moved.solid.edges.map((edge, e): Edge => {
-    if (edge.role !== 'abutment') return edge;
-    const inset = isFootOnFace(moved.solid, e) ? foot : head;
-    if (!isPositive(inset)) return edge;
-    return { ...edge, inset, length: edge.length * growthBehind(moved.solid, edge, inset) };
-  });
-  return succeed({ ...moved.solid, edges });
+  // Let down past the eave, a wall would run out of the slope that it shares an edge with.
+  const torn = edgesOfFaces(moved.solid).findIndex((own) => own.includes(-1));
+  return torn < 0 ? succeed(moved.solid) : fail(tooThick(solid, torn, 0, far));
 }
 
-/** How much longer an edge is than its line on the face it meets: across a vault it lies on a smaller radius. */
-function growthBehind({ faces }: Solid, { faces: [wall, host], via }: Edge, inset: number): number {
+const endAt = (solid: Solid, edge: number, { head, foot }: WallEnds): number =>
+  isFootOnFace(solid, edge) ? foot : head;
+
+/**
+ * The mesh of a shape whose walls have settled, for its slopes to be moved by `by` mm: the edges in which they end hold still.
+ * `ends`: how far they lie from the slopes now.
+ */
+export function meshOfSettled(solid: Solid, ends: WallEnds, by: number): OffsetMesh {
+  const isHeld = ({ edge }: Sector): boolean => edge !== null && solid.edges[edge]?.role === 'abutment';
+  const speedOf = (sector: Sector): number => {
+    if (!isHeld(sector)) return (sector.plane ?? sector.rolled)?.speed ?? 0;
+    // What touches a rolled face is told from its surface on.
+    return sector.rolled ? endAt(solid, sector.edge as number, ends) / by : 0;
+  };
+  return partWallCorners(solid, withSpeeds(meshOf(solid), speedOf));
+}
+
+/** A solid whose walls end so far from its slopes: told at each of their edges. */
+export function withInsets(solid: Solid, ends: WallEnds): Solid {
+  const edges = solid.edges.map((edge, e): Edge => {
+    const inset = edge.role === 'abutment' ? endAt(solid, e, ends) : 0;
+    return isPositive(inset) ? { ...edge, inset, length: edge.length * shareBehind(solid, edge, inset) } : edge;
+  });
+  return { ...solid, edges };
+}
+
+/** How long an edge is as a share of its line on the face it meets: behind a vault it lies on a smaller radius. */
+function shareBehind({ faces }: Solid, { faces: [wall, host], via }: Edge, inset: number): number {
   const surface = faces[host ?? -1]?.roll?.surface;
   if (!via || faces[wall as number]?.roll || surface?.form !== 'cylinder') return 1;
   return 1 - inset / surface.radius;
@@ -77,16 +101,6 @@ function withSpeeds({ corners, loops }: OffsetMesh, speedOf: (sector: Sector) =>
     loops,
   };
 }
-
-/**
- * Where a wall that ends under a slope meets one that shares its edge with the slope, the head of the first comes down along the
- * other: above the head the other wall ends free in the plane of the first.
- */
-const wallsAtEnd = ([end, wall, beside, ...rest]: readonly Sector[]): number | null =>
-  isMovingEnd(end) && wall?.face != null && beside?.face != null && rest.length >= 2 ? 3 : null;
-
-const isMovingEnd = (sector: Sector | undefined): boolean =>
-  sector?.face === null && sector.plane !== null && sector.plane.speed !== 0;
 
 const timed = ({ plane, rolled, ...sector }: Sector, speed: number): Sector => ({
   ...sector,

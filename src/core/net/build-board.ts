@@ -2,6 +2,7 @@ import { at, boxOf, isInside } from '../geometry/polygon.ts';
 import { cross2, lerp2, sub2, type Vec2 } from '../geometry/vector.ts';
 import { fail, type Issue, type Result, succeed } from '../issue.ts';
 import type { BoardEdges } from '../project/project.ts';
+import { edgeName } from '../solid/edge-title.ts';
 import type { Face, Solid } from '../solid/solid.ts';
 import { type BoardEdgeCut, boardCuts } from './board-edges.ts';
 import { abutmentsByHost, hostLine, placesOf, seamSides } from './build-net.ts';
@@ -160,7 +161,8 @@ const boardTooThick = (faces: readonly Face[], thickness: number): Issue => ({
   place: { faces: idsOf(faces) },
 });
 
-function boardGlued({ edges }: Solid, seams: readonly Seam[]): Issue {
+function boardGlued(solid: Solid, seams: readonly Seam[]): Issue {
+  const { edges } = solid;
   const ids = seams.map(({ edge }) => edges[edge]?.id ?? '');
   const length = seams.reduce((sum, { edge }) => sum + (edges[edge]?.length ?? 0), 0);
   return {
@@ -168,7 +170,7 @@ function boardGlued({ edges }: Solid, seams: readonly Seam[]): Issue {
     code: 'board-glued',
     path: '',
     numbers: { length, seamsCount: ids.length },
-    message: `Board carries no flaps: its {seamsCount} seams, {length} in all, are glued edge to edge: ${ids.join(', ')}.`,
+    message: `Board carries no flaps: its {seamsCount} seams, {length} in all, are glued edge to edge: ${seams.map(({ edge }) => edgeName(solid, edge)).join(', ')}.`,
     place: { edges: ids },
   };
 }

@@ -3,6 +3,7 @@ import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import { sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Issue, Place } from '../issue.ts';
 import type { FlapSpec, PiecesMode, SeamChoices } from '../project/project.ts';
+import { edgeName } from '../solid/edge-title.ts';
 import { flattenFace, pointInFace } from '../solid/face-frame.ts';
 import { edgePath, type Solid } from '../solid/solid.ts';
 import { isAtMost } from '../tolerance.ts';
@@ -128,7 +129,7 @@ function buildPlanned(
   });
   const closing = only ? null : closingOf(solid, pieces, joined);
   if (closing?.seam != null)
-    issues.push(...closingIssues(closing, seamName(solid, closing.seam), placeOf(solid, closing.seam)));
+    issues.push(...closingIssues(closing, edgeName(solid, closing.seam), placeOf(solid, closing.seam)));
   const loose = joined.flatMap(({ edge, mark }) => {
     const halves = strips.get(edge);
     const name = { id: `strip-${solid.edges[edge]?.id}`, title: `Strip ${mark}` };
@@ -320,11 +321,6 @@ function curveOnPanel(flatSolid: FlatSolid, edge: number, { face, polygon }: Pan
   return Array.from({ length: count + 1 }, (_, i) => at(polygon, first + i));
 }
 
-const seamName = (solid: Solid, edge: number): string => {
-  const [a, b] = (solid.edges[edge]?.faces ?? []).map((f) => solid.faces[f]?.title.toLowerCase());
-  return `${solid.edges[edge]?.id} (between ${a} and ${b})`;
-};
-
 const placeOf = (solid: Solid, edge: number): Place => ({ edges: [(solid.edges[edge] as Solid['edges'][number]).id] });
 
 const overSheet = (solid: Solid, { title, panels, width, height }: Piece): Issue => ({
@@ -344,8 +340,8 @@ const needsTape = (solid: Solid, edge: number, isLeftOut: boolean, { least }: Fl
   numbers: { length: solid.edges[edge]?.length ?? 0, least },
   place: placeOf(solid, edge),
   message: isLeftOut
-    ? `The seam ${seamName(solid, edge)} has no flap: join its {length} with tape.`
-    : `The seam ${seamName(solid, edge)} leaves less than {least} of flap: join its {length} with tape.`,
+    ? `The ${edgeName(solid, edge)} has no flap: join its {length} with tape.`
+    : `The ${edgeName(solid, edge)} leaves less than {least} of flap: join its {length} with tape.`,
 });
 
 const joinedByStrip = (solid: Solid, edge: number, isLeftOut: boolean, { least }: FlapSpec): Issue => ({
@@ -355,8 +351,8 @@ const joinedByStrip = (solid: Solid, edge: number, isLeftOut: boolean, { least }
   numbers: { length: solid.edges[edge]?.length ?? 0, least },
   place: placeOf(solid, edge),
   message: isLeftOut
-    ? `The seam ${seamName(solid, edge)} has no flap: a strip of its own joins it.`
-    : `The seam ${seamName(solid, edge)} has no flap of {least} or more: a strip of its own joins it.`,
+    ? `The ${edgeName(solid, edge)} has no flap: a strip of its own joins it.`
+    : `The ${edgeName(solid, edge)} has no flap of {least} or more: a strip of its own joins it.`,
 });
 
 const plainUnproven = (plain: number): Issue => ({
@@ -374,5 +370,5 @@ const narrowFlap = (solid: Solid, edge: number, wanted: number, found: number): 
   path: '',
   numbers: { wanted, found },
   place: placeOf(solid, edge),
-  message: `The flap at the seam ${seamName(solid, edge)} is {found} wide instead of {wanted}: no more fits under the other panel.`,
+  message: `The flap at the ${edgeName(solid, edge)} is {found} wide instead of {wanted}: no more fits under the other panel.`,
 });

@@ -86,7 +86,7 @@ describe('edges joined by hand', () => {
     expect(refused(pyramid, { 'hip-south-east': { join: 'flap', on: 'eats' } })).toEqual([
       'seam-on-elsewhere',
       'seams.hip-south-east.on',
-      'The edge hip-south-east lies between "south" and "east", not on "eats". Did you mean "east"?',
+      'The hip between south and east may have its flap on "south" or "east", not on "eats". Did you mean "east"?',
     ]);
     expect(refused(pyramid, { 'hip-south-east': { join: 'tape', on: 'east' } })[0]).toBe('seam-on-without-flap');
     const gable = roof('gable', { width: 60, depth: 40, rise: 25, ends: 'walls' }, rectangularBody(50, 36, 30));

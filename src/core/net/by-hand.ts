@@ -5,6 +5,7 @@ import type { Issue } from '../issue.ts';
 import { nearMiss } from '../project/near-miss.ts';
 import { formatPath } from '../project/path.ts';
 import type { SeamChoice, SeamChoices } from '../project/project.ts';
+import { edgeName } from '../solid/edge-title.ts';
 import type { Edge, Solid } from '../solid/solid.ts';
 import { NOISE_MM } from '../tolerance.ts';
 import { boundCarrier } from './choose-flaps.ts';
@@ -98,7 +99,7 @@ function unknownEdge({ edges }: Solid, id: string): Why {
 function whyNotAlone(solid: Solid, index: number, { join, on }: SeamChoice): Why | null {
   const edge = solid.edges[index] as Edge;
   const [first, second] = edge.faces.map((f) => solid.faces[f] as Solid['faces'][number]);
-  const named = `The edge ${edge.id}`;
+  const named = `The ${edgeName(solid, index)}`;
   if (!first || !second) {
     return { code: 'seam-open', message: `${named} bounds one panel alone: there is nothing to fold or to join.` };
   }
@@ -127,7 +128,7 @@ function whyNotAlone(solid: Solid, index: number, { join, on }: SeamChoice): Why
     return {
       code: 'seam-on-elsewhere',
       key: 'on',
-      message: `${named} lies between "${first.id}" and "${second.id}", not on ${JSON.stringify(on)}.${meant ? ` Did you mean "${meant}"?` : ''}`,
+      message: `${named} may have its flap on "${first.id}" or "${second.id}", not on ${JSON.stringify(on)}.${meant ? ` Did you mean "${meant}"?` : ''}`,
     };
   }
   const bound = boundCarrier(solid, index);
@@ -146,12 +147,12 @@ function whyNotAlone(solid: Solid, index: number, { join, on }: SeamChoice): Why
 /** The clusters on both sides of an edge as one, or why they cannot be. */
 function joinClusters(flatSolid: FlatSolid, clusters: ReadonlyMap<number, Cluster>, edge: number): Cluster | Why {
   const { solid, flat } = flatSolid;
-  const { faces, id } = solid.edges[edge] as Edge;
+  const { faces } = solid.edges[edge] as Edge;
   const [a, b] = faces as readonly [number, number];
   const alone = (face: number): Cluster => ({ faces: [face], folds: [], places: [rest2] });
   const [own, other] = [clusters.get(a) ?? alone(a), clusters.get(b) ?? alone(b)];
   if (own === other) {
-    const message = `The edge ${id} cannot be a fold beside the other folds chosen: the panels between them would close a ring, which does not lie flat.`;
+    const message = `The ${edgeName(solid, edge)} cannot be a fold beside the other folds chosen: the panels between them would close a ring, which does not lie flat.`;
     return { code: 'fold-closes-ring', key: 'join', message, remedy: 'Make one edge of the ring a seam.' };
   }
   const ends = endsOnPanel(flatSolid, edge, a, flat[a] as readonly Vec2[]);
@@ -168,7 +169,7 @@ function joinClusters(flatSolid: FlatSolid, clusters: ReadonlyMap<number, Cluste
     return rings.some((laid) => ringDepth(ring, laid) > NOISE_MM / 2);
   });
   if (covered !== undefined) {
-    const message = `The edge ${id} cannot be a fold beside the other folds chosen: laid flat, ${solid.faces[covered]?.title} would cover another panel.`;
+    const message = `The ${edgeName(solid, edge)} cannot be a fold beside the other folds chosen: laid flat, ${solid.faces[covered]?.title} would cover another panel.`;
     return { code: 'fold-covers', key: 'join', message, remedy: 'Make one of the folds a seam.' };
   }
   // The frame of a cluster is that of its first face.

@@ -83,14 +83,14 @@ export function closingIssues(closing: Closing | null, seam: string, place: Plac
           code: 'closing-seam',
           path: '',
           place,
-          message: `Join the seam ${seam} last: no piece is without flaps to close over it, but here a hand reaches in from the open edge.`,
+          message: `Join the ${seam} last: no piece is without flaps to close over it, but here a hand reaches in from the open edge.`,
         }
       : {
           level: 'note',
           code: 'closing-out-of-reach',
           path: '',
           place,
-          message: `Whichever seam is joined last, no hand reaches it from inside; the seam ${seam} is taken.`,
+          message: `Whichever seam is joined last, no hand reaches it from inside; the ${seam} is taken.`,
           remedy: 'Press it on from outside, or join it by tape on the outside.',
         },
   ];

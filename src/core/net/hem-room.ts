@@ -2,6 +2,7 @@ import { at, depthIn, isInside, leftOf, ringArea } from '../geometry/polygon.ts'
 import { distance2, lerp2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
 import type { FlapSpec } from '../project/project.ts';
+import { edgeName } from '../solid/edge-title.ts';
 import type { Solid } from '../solid/solid.ts';
 import { isAtMost, isPositive, NOISE_MM } from '../tolerance.ts';
 import { type HemUnder, hemsUnder } from './hem.ts';
@@ -49,7 +50,7 @@ export function hemRoom(solid: Solid, width: number, flaps: FlapSpec, under: rea
       path: 'hem',
       place: { edges: [...new Set(meeting.map(({ edge }) => solid.edges[edge]?.id ?? ''))] },
       numbers: { width, room: worst.room },
-      message: `The hem is {width} wide and runs into ${worst.name}: there is room for {room} at the edge ${solid.edges[worst.edge]?.id}.`,
+      message: `The hem is {width} wide and runs into ${worst.name}: there is room for {room} at the ${edgeName(solid, worst.edge)}.`,
       remedy: 'Make the hem narrower, or let the roof stand out farther.',
     },
   ];

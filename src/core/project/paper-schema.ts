@@ -36,6 +36,10 @@ export const pageSchema = (lengthSchema: Schema): Schema =>
         lengthSchema,
         `Shared by two pages of one piece; ${mmText(defaults.pageOverlap)} unless said otherwise.`,
       ),
+      marks: optionalWords(
+        ['printed-side', 'both'],
+        'Where letters and names are printed. both: after every page one for its wrong side, mirrored, with all of them; on the printed side letters then stand on flaps alone. printed-side unless said otherwise.',
+      ),
       correction: optional(
         group(
           {

@@ -31,6 +31,8 @@ export interface PageSpec {
   readonly margin: number;
   /** Overlap of tiles where a piece is larger than the page. */
   readonly overlap: number;
+  /** Every page is followed by one for its wrong side, which carries all letters; missing: letters on the printed side. */
+  readonly marks?: 'both';
   /** What 100 mm measure on paper as this printer prints them; missing: 100 mm both ways. */
   readonly correction?: PrinterCorrection;
 }

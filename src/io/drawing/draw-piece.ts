@@ -76,7 +76,7 @@ export const drawPiece = (
     });
     if (placed === null) continue;
     taken.push(placed.spot);
-    marks.push(placed.label);
+    marks.push(inPanel(placed).label);
   }
   const edges = boardTexts(piece).flatMap(({ text, along, centersFor }) => {
     const within = piece.board?.outer ?? [];
@@ -196,7 +196,7 @@ const markSide = (
   const flap = side.curve
     ? undefined
     : piece.flaps.find((candidate) => candidate.edge === edge && candidate.panel === side.panel);
-  return placeMark(
+  const placed = placeMark(
     mark,
     upOf(layer, panel),
     flap?.polygon ?? surfaceOf(piece, panel),
@@ -205,7 +205,10 @@ const markSide = (
     obstacles,
     flap ? MARK_SIZES : SMALL_MARKS,
   );
+  return placed && !flap ? inPanel(placed) : placed;
 };
+
+const inPanel = ({ label, spot }: PlacedMark): PlacedMark => ({ label: { ...label, isInPanel: true }, spot });
 
 /** The largest letter that is clear of lines at one of the places asked for; `reach` is half its diagonal, mm. */
 const placeMark = (

@@ -9,6 +9,8 @@ export interface Stroke {
   readonly points: readonly Vec2[];
   /** The last point is joined to the first. */
   readonly closed: boolean;
+  /** It stands inside a panel, where it would be seen on the finished roof, and is no line of work. */
+  readonly isInPanel?: true;
 }
 
 /** One line of text. */
@@ -23,6 +25,8 @@ export interface Label {
   readonly align: 'start' | 'middle' | 'end';
   /** Extra space after each letter, mm. */
   readonly tracking: number;
+  /** It stands inside a panel, where it would be seen on the finished roof. */
+  readonly isInPanel?: true;
 }
 
 /** Plain data that every writer turns into its own format. */
@@ -39,6 +43,8 @@ export interface SheetDrawing {
   readonly work: Drawing;
   /** Title, legend, check bars: what a cutting machine leaves out. */
   readonly frame: Drawing;
+  /** It goes on the back of the page before it. */
+  readonly isWrongSide?: true;
 }
 
 export const emptyDrawing: Drawing = { strokes: [], labels: [] };
@@ -55,6 +61,31 @@ export const moveDrawing = (drawing: Drawing, motion: Rigid2): Drawing => {
     labels: drawing.labels.map((label) => ({ ...label, at: apply2(motion, label.at), turn: label.turn + angle })),
   };
 };
+
+/** The same as seen from the other side of a page so wide: mountain and valley swapped, texts reading on. */
+export const turnOver = (drawing: Drawing, width: number): Drawing => {
+  const over = ([x, y]: Vec2): Vec2 => [width - x, y];
+  return {
+    strokes: drawing.strokes.map((stroke) => ({
+      ...stroke,
+      role: seenFromBehind[stroke.role] ?? stroke.role,
+      points: stroke.points.map(over),
+    })),
+    labels: drawing.labels.map((label) => ({
+      ...label,
+      at: over(label.at),
+      turn: -label.turn,
+      align: otherEnd[label.align],
+    })),
+  };
+};
+
+const seenFromBehind: Readonly<Partial<Record<LineRole, LineRole>>> = {
+  'fold-mountain': 'fold-valley',
+  'fold-valley': 'fold-mountain',
+};
+
+const otherEnd = { start: 'end', middle: 'middle', end: 'start' } as const;
 
 export const line = (role: LineRole, ...points: readonly Vec2[]): Stroke => ({ role, points, closed: false });
 export const ring = (role: LineRole, points: readonly Vec2[]): Stroke => ({ role, points, closed: true });

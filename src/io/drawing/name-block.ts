@@ -66,8 +66,9 @@ const drawBlock = (spot: Spot, rows: readonly BlockRow[]): Drawing => {
   for (const row of rows) {
     below -= row.height;
     const foot = add2(spot.center, scale2(up, below));
-    if (row.text === null) strokes.push(...upArrow(foot, spot.along, row.height));
-    else labels.push(labelAt(row.text, foot, row.size, { align: 'middle', turn }));
+    if (row.text === null)
+      strokes.push(...upArrow(foot, spot.along, row.height).map((part) => ({ ...part, isInPanel: true as const })));
+    else labels.push({ ...labelAt(row.text, foot, row.size, { align: 'middle', turn }), isInPanel: true });
   }
   return { strokes, labels };
 };

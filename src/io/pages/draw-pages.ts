@@ -3,7 +3,7 @@ import { apply2, type Rigid2 } from '../../core/geometry/rigid2.ts';
 import type { Piece } from '../../core/net/net.ts';
 import type { Production } from '../../core/pipeline.ts';
 import { drawPiece, type PieceToDraw } from '../drawing/draw-piece.ts';
-import { type Drawing, joinDrawings, labelAt, moveDrawing, type SheetDrawing } from '../drawing/drawing.ts';
+import { type Drawing, joinDrawings, labelAt, moveDrawing, type SheetDrawing, turnOver } from '../drawing/drawing.ts';
 import { hasRolled } from '../drawing/legend.ts';
 import { arrangePages } from './arrange-pages.ts';
 import { pageOnPaper } from './correct-page.ts';
@@ -22,11 +22,13 @@ interface Leaf {
   readonly subtitle: string;
   readonly tile: string | null;
   readonly work: Drawing;
+  readonly isWrongSide?: true;
 }
 
 /**
  * Every copy of every piece of every roof and layer at true size on the project's pages. Pages are kept apart by the
- * stock they are meant for; pieces larger than a page come last, as tiles.
+ * stock they are meant for; pieces larger than a page come last, as tiles. Where marks go on both sides, each page is followed by
+ * the one for its back.
  */
 export const drawPages = (drawn: Production): readonly SheetDrawing[] => {
   const page = pageOnPaper(drawn.project.page);
@@ -34,11 +36,13 @@ export const drawPages = (drawn: Production): readonly SheetDrawing[] => {
   const { title } = production.project;
   const rolled = hasRolled(production);
   const leaves = groupsOf(production).flatMap(({ name, items }) => leavesOf(production, name, items));
-  const all = leaves.length === 0 ? [nothingToPrint(pageArea(page, { tiles: false, rolled }))] : leaves;
+  const sides = page.marks === 'both' ? leaves.flatMap((leaf) => bothSides(leaf, page.width)) : leaves;
+  const all = leaves.length === 0 ? [nothingToPrint(pageArea(page, { tiles: false, rolled }))] : sides;
   return all.map((leaf, i) => ({
     width: page.width,
     height: page.height,
     work: leaf.work,
+    ...(leaf.isWrongSide ? { isWrongSide: true as const } : {}),
     frame: drawPageFrame(page, {
       title,
       subtitle: leaf.subtitle,
@@ -46,9 +50,21 @@ export const drawPages = (drawn: Production): readonly SheetDrawing[] => {
       count: all.length,
       tile: leaf.tile,
       rolled,
+      isWrongSide: leaf.isWrongSide ?? false,
     }),
   }));
 };
+
+/**
+ * A page without the letters and names that would be seen on the finished roof, and what is to be printed or traced on its back, turned
+ * over from left to right, with all of them.
+ */
+const bothSides = (leaf: Leaf, width: number): readonly Leaf[] => [
+  { ...leaf, work: { strokes: leaf.work.strokes.filter(isUnseen), labels: leaf.work.labels.filter(isUnseen) } },
+  { ...leaf, work: turnOver(leaf.work, width), isWrongSide: true },
+];
+
+const isUnseen = ({ isInPanel }: { readonly isInPanel?: true }): boolean => !isInPanel;
 
 const groupsOf = (production: Production): readonly { readonly name: string; readonly items: readonly Item[] }[] => {
   const items = production.roofs.flatMap((made) =>

@@ -33,6 +33,8 @@ export interface PageWords {
   readonly tile: string | null;
   /** Some piece of the project is rolled. */
   readonly rolled: boolean;
+  /** The page goes on the back of the one before it. */
+  readonly isWrongSide: boolean;
 }
 
 const HEADING_SIZE = 4;
@@ -44,6 +46,8 @@ const ROW = 3.6;
 const noLegend: Block = { width: 0, height: 0, drawing: emptyDrawing };
 
 const SIDE = 'Seen from the outside, the printed side.';
+const WRONG_SIDE = 'The wrong side, seen from the inside: mirrored, mountain and valley swapped';
+const WRONG_SIDE_BRIEF = 'The wrong side, mirrored.';
 const BRIEF = 'Print at 100 %.';
 const PRINT = 'Print at 100 %, not fitted to page. Measure a bar before you cut. For model making only.';
 const SAFETY =
@@ -103,7 +107,10 @@ const header = (page: PageSpec, words: PageWords): Drawing => {
   const used = textWidth(count.text, TEXT_SIZE) + 4;
   const usedBelow = tile.reduce((sum, label) => sum + textWidth(label.text, TEXT_SIZE) + 4, 0);
   const title = shortenText(words.title.toUpperCase(), HEADING_SIZE, right - left - used, HEADING_TRACKING);
-  const subtitle = [`${words.subtitle}. ${SIDE}`, SIDE].find(
+  const behind = `${WRONG_SIDE}; for the back of page ${words.number - 1}, turned over left to right.`;
+  const side = words.isWrongSide ? behind : SIDE;
+  const brief = words.isWrongSide ? [`${WRONG_SIDE}.`, WRONG_SIDE_BRIEF] : [];
+  const subtitle = [`${words.subtitle}. ${side}`, side, ...brief].find(
     (text) => textWidth(text, TEXT_SIZE) <= right - left - usedBelow,
   );
   return {
