@@ -11,6 +11,7 @@ export const joinWords = ({ net, solid }: MadeLayer, edge: number): string => {
   const seam = net.seams.find((one) => one.edge === edge);
   if (seam === undefined) return 'open edge';
   if (seam.join === 'tape') return `seam ${seam.mark}, taped`;
+  if (seam.join === 'none') return `seam ${seam.mark}, too short to join`;
   if (seam.join === 'strip') return `seam ${seam.mark}, with a strip of its own`;
   if (seam.join === 'glue') return `seam ${seam.mark}, glued edge to edge`;
   const flap = net.pieces.flatMap(({ flaps }) => flaps).find((one) => one.edge === edge);

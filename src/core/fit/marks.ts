@@ -1,8 +1,8 @@
 import { at, boxOf } from '../geometry/polygon.ts';
 import { alignSegments, apply2 } from '../geometry/rigid2.ts';
 import { add2, dot3, scale2, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
-import { placesOf } from '../net/build-net.ts';
 import type { Net, NetPoint, Panel, Piece } from '../net/net.ts';
+import { placesOf } from '../net/seam-sides.ts';
 import { faceFrame, flattenFace } from '../solid/face-frame.ts';
 import type { Edge, Solid } from '../solid/solid.ts';
 import { type Ruler, roundToRuler, rulerStep } from '../units/units.ts';

@@ -6,7 +6,7 @@ import { bothUnits, listed, marked, plural, runsOfMarks } from './words.ts';
 /** What a piece is called in a sentence. */
 export const pieceName = ({ net }: MadeLayer, p: number): string => (p < 0 ? 'the roof' : (net.pieces[p]?.title ?? ''));
 
-const joinOrder: readonly SeamJoin[] = ['strip', 'flap', 'tape', 'glue'];
+const joinOrder: readonly SeamJoin[] = ['strip', 'flap', 'tape', 'glue', 'none'];
 
 /** The piece that carries the flap of a seam; null where none does. */
 export function carrierOf({ net }: MadeLayer, { edge, sides }: Seam): number | null {
@@ -37,7 +37,7 @@ export function joinSentences(
     const one = own.length === 1;
     const length = `${one ? 'It is' : 'Together they are'} ${lengthWords(layer, own, units)} long.`;
     const isOwnSeam = own.every(({ sides: [a, b] }) => a.piece === b.piece);
-    if (join === 'tape' && totalLength(layer, own) < POINT_MM)
+    if (join === 'none')
       return [`The ${named('seam')} ${one ? 'is' : 'are'} hardly longer than a point: nothing to tape.`];
     if (join === 'tape') return [`Tape the ${named('seam')} on the inside. ${length}`];
     if (join === 'glue')
@@ -91,20 +91,18 @@ function flapSentences(
   ];
 }
 
-/** Shorter than this nobody tapes a seam, mm. */
-const POINT_MM = 1;
-
-const totalLength = ({ solid }: MadeLayer, seams: readonly Seam[]): number =>
-  seams.reduce((sum, { edge }) => sum + (solid.edges[edge]?.length ?? 0), 0);
-
-const lengthWords = (layer: MadeLayer, seams: readonly Seam[], units: Units): string =>
-  bothUnits(totalLength(layer, seams), units);
+const lengthWords = ({ solid }: MadeLayer, seams: readonly Seam[], units: Units): string =>
+  bothUnits(
+    seams.reduce((sum, { edge }) => sum + (solid.edges[edge]?.length ?? 0), 0),
+    units,
+  );
 
 const joinNames: Readonly<Record<SeamJoin, string>> = {
   flap: 'glued flap',
   strip: 'strip inside',
   tape: 'tape inside',
   glue: 'glue, edge to edge',
+  none: 'too short to join',
 };
 
 /** A table of seams: letters, what they join, how, how long. Seams of one role, join and length share a row. */

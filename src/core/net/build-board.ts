@@ -5,13 +5,13 @@ import type { BoardEdges } from '../project/project.ts';
 import { edgeName } from '../solid/edge-title.ts';
 import type { Face, Solid } from '../solid/solid.ts';
 import { type BoardEdgeCut, boardCuts } from './board-edges.ts';
-import { abutmentsByHost, hostLine, placesOf, seamSides } from './build-net.ts';
 import { chooseCarriers } from './choose-flaps.ts';
 import { closingOf } from './closing-seam.ts';
 import { outerEnds } from './cut-ends.ts';
 import { cutRing } from './cut-ring.ts';
 import { seamMarks, withCongruence } from './marks.ts';
 import type { GlueLine, Net, NetPoint, Piece, Seam, SeamSide } from './net.ts';
+import { abutmentsByHost, hostLine, placesOf, seamSides } from './seam-sides.ts';
 import { type FlatSolid, flattenSolid } from './unfold.ts';
 
 export interface BoardOptions {

@@ -1,28 +1,24 @@
-import { at, boxOf } from '../geometry/polygon.ts';
-import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
-import { sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
-import type { Issue, Place } from '../issue.ts';
+import type { Issue } from '../issue.ts';
 import type { FlapSpec, PiecesMode, SeamChoices } from '../project/project.ts';
 import { edgeName } from '../solid/edge-title.ts';
-import { flattenFace, pointInFace } from '../solid/face-frame.ts';
-import { edgePath, type Solid } from '../solid/solid.ts';
-import { isAtMost } from '../tolerance.ts';
+import type { Solid } from '../solid/solid.ts';
 import { type HandCuts, readByHand } from './by-hand.ts';
 import { carriersByHand } from './carriers-by-hand.ts';
 import { type Carriers, chooseCarriers } from './choose-flaps.ts';
 import { closingIssues, closingOf } from './closing-seam.ts';
+import { fewestOn, type ReachAt } from './fewest.ts';
+import { finishPiece, type PieceName, pieceNames } from './finish-piece.ts';
 import { fitFlaps } from './fit-flaps.ts';
-import { hemIssues, type PlacedHem, placeHems, trimHems } from './hem.ts';
+import { hemIssues, placeHems, trimHems } from './hem.ts';
 import { seamMarks, withCongruence } from './marks.ts';
-import type { GlueLine, Net, NetPoint, Panel, Piece, Ruling, Seam, SeamSide } from './net.ts';
-import { type Beyond, traceOutline } from './outline.ts';
-import type { PlacedFlap } from './place-flaps.ts';
-import { type CutPlan, fitsOn, planCuts, type SheetRoom } from './plan-cuts.ts';
+import type { Net, Seam } from './net.ts';
+import { type CutPlan, planCuts, type SheetRoom } from './plan-cuts.ts';
 import { flapDepth, type SeamFlap } from './seam-flap.ts';
+import { placeOf, plainUnproven, seamIssues } from './seam-issues.ts';
+import { abutmentsByHost, placesOf, seamSides } from './seam-sides.ts';
 import { buildStrip } from './strip.ts';
-import { SAGITTA } from './teeth.ts';
 import type { TakenRing } from './trim-flaps.ts';
-import { endsOnPanel, type FlatSolid, flattenSolid, stretchOf, type Unfolded } from './unfold.ts';
+import { type FlatSolid, flattenSolid } from './unfold.ts';
 
 export interface NetOptions {
   readonly pieces: PiecesMode;
@@ -57,27 +53,19 @@ export interface BuiltNet {
  * nets that had to be split, pieces larger than any sheet where as few as fit are asked for.
  */
 export function buildNet(solid: Solid, options: NetOptions): BuiltNet {
-  const { pieces: mode, sheets = [], flaps, hem = 0 } = options;
   const flatSolid = flattenSolid(solid);
   const byHand = readByHand(flatSolid, options.seams);
   const built = buildPlanned(flatSolid, byHand, options);
+  const { pieces: mode, sheets = [] } = options;
   if (mode !== 'fewest' || sheets.length === 0) return built;
-  const over = (one: BuiltNet): Piece[] => one.net.pieces.filter(({ width, height }) => !fitsOn(sheets, width, height));
-  const tooLarge = over(built);
-  if (tooLarge.length === 0) return built;
-  // With their flaps some pieces are too large: once more, with room left for every flap there may be.
-  const reachAt = (edge: number): number => (solid.edges[edge]?.faces.length === 2 ? flaps.width : hem);
-  const wary = buildPlanned(flatSolid, byHand, options, reachAt);
-  const left = over(wary);
-  const [best, large] = left.length < tooLarge.length ? [wary, left] : [built, tooLarge];
-  return { net: best.net, issues: [...best.issues, ...large.map((piece) => overSheet(solid, piece))] };
+  return fewestOn(sheets, solid, options, built, (reachAt) => buildPlanned(flatSolid, byHand, options, reachAt));
 }
 
 function buildPlanned(
   flatSolid: FlatSolid,
   byHand: HandCuts,
   { pieces: mode, flaps: spec, hem, firstMark = 0, search = {}, sheets = [], only }: NetOptions,
-  reachAt?: (edge: number) => number,
+  reachAt?: ReachAt,
 ): BuiltNet {
   const { solid } = flatSolid;
   const plan = { mode, byHand, sheets, search, only: only?.faces };
@@ -116,15 +104,12 @@ function buildPlanned(
     asked.get(edge) === join || (spec.on === 'none' && !byHand.seams.has(edge));
   const joined = seams.map((edge, i): Seam => {
     const depth = withFlap.get(edge);
-    const join = joins.get(edge) ?? 'tape';
-    if (depth === undefined)
-      issues.push(
-        join === 'strip'
-          ? joinedByStrip(solid, edge, isLeftOut(edge, join), spec)
-          : needsTape(solid, edge, isLeftOut(edge, join), spec),
-      );
-    else if (!isAtMost(Math.min(spec.width, reachOf(trimmed.get(edge))), depth))
-      issues.push(narrowFlap(solid, edge, spec.width, depth));
+    const found = joins.get(edge) ?? 'tape';
+    // On what is shorter than any flap there is nothing to tape, unless a maker asks for it.
+    const isShort = found === 'tape' && !asked.has(edge) && (solid.edges[edge]?.length ?? 0) < spec.least;
+    const join = isShort ? 'none' : found;
+    const outcome = { join, depth, trimmed: trimmed.get(edge) ?? [], isLeftOut: isLeftOut(edge, join) };
+    issues.push(...seamIssues(solid, edge, outcome, spec));
     return { edge, mark: marks[i] as string, join, sides: seamSides(flatSolid, pieces, places, edge) };
   });
   const closing = only ? null : closingOf(solid, pieces, joined);
@@ -153,222 +138,3 @@ function carriedBy(solid: Solid, { from, mayTurn, ...rest }: Carriers, isOwn: (f
     mayTurn: new Map([...mayTurn].filter(([seam]) => between(seam).length === 2)),
   };
 }
-
-interface PieceName {
-  readonly id: string;
-  readonly title: string;
-}
-
-function pieceNames(solid: Solid, pieces: readonly Unfolded[]): readonly PieceName[] {
-  return pieces.map(({ panels }) => {
-    const faces = panels.map((panel) => solid.faces[panel.face] as Solid['faces'][number]);
-    const [first, second] = faces;
-    if (!first) throw new Error('a piece without panels');
-    if (!second) return { id: first.id, title: first.title };
-    if (panels.length === solid.faces.length) return { id: 'net', title: 'Whole roof' };
-    return {
-      id: `${first.id}-net`,
-      title:
-        faces.length === 2
-          ? `${first.title} and ${second.title.toLowerCase()}`
-          : `${first.title} and ${faces.length - 1} more`,
-    };
-  });
-}
-
-/** What finishing a piece asks for beside its bare panels. */
-interface Finishing {
-  readonly flaps: readonly PlacedFlap[];
-  readonly hems: readonly PlacedHem[];
-  readonly abutments: ReadonlyMap<number, readonly number[]>;
-  readonly name: PieceName;
-}
-
-function finishPiece(
-  flatSolid: FlatSolid,
-  { panels: loose, folds: looseFolds }: Unfolded,
-  { flaps, hems, abutments, name }: Finishing,
-): Piece {
-  const { solid, edgesOf } = flatSolid;
-  const flapAt = loose.map(() => new Map<number, PlacedFlap>());
-  for (const placed of flaps) flapAt[placed.flap.panel]?.set(placed.position, placed);
-  const hemAt = loose.map(() => new Map<number, PlacedHem>());
-  for (const placed of hems) hemAt[placed.hem.panel]?.set(placed.position, placed);
-  const foldAt = new Map(looseFolds.map((fold) => [fold.edge, fold]));
-  const beyond = (panel: number, index: number): Beyond => {
-    const edge = edgesOf[loose[panel]?.face ?? -1]?.[index] ?? -1;
-    const flap = flapAt[panel]?.get(index);
-    if (flap) return { flap };
-    const hem = hemAt[panel]?.get(index);
-    if (hem) return { flap: { flap: hem.hem, edges: hem.edges } };
-    const fold = foldAt.get(edge);
-    if (fold?.panels[0] !== panel) return {};
-    const child = fold.panels[1];
-    return { child: { panel: child, edge: (edgesOf[loose[child]?.face ?? -1] ?? []).indexOf(fold.edge) } };
-  };
-  const outline = traceOutline(loose, beyond);
-  const box = boxOf(outline);
-  const shift = (p: NetPoint): NetPoint => sub2(p, [box.minX, box.minY]);
-  const shiftPair = ([p, q]: readonly [NetPoint, NetPoint]): [NetPoint, NetPoint] => [shift(p), shift(q)];
-  const panels = loose.map(({ face, polygon }) => ({ face, polygon: polygon.map(shift) }));
-  return {
-    ...name,
-    outline: outline.map(shift),
-    panels,
-    flaps: flaps.map(({ flap }) => ({ ...flap, polygon: flap.polygon.map(shift) })),
-    hems: hems.map(({ hem }) => ({ ...hem, polygon: hem.polygon.map(shift) })),
-    folds: looseFolds.map((fold) => ({ ...fold, ends: shiftPair(fold.ends) })),
-    glueLines: panels.flatMap((laid, panel) =>
-      (abutments.get(laid.face) ?? []).flatMap((edge) =>
-        glueLinesOn(solid, edgePoints(solid, edge), laid).map((ends): GlueLine => ({ edge, panel, ends })),
-      ),
-    ),
-    rulings: panels.flatMap(({ face, polygon }, panel) =>
-      rulingsToShow(solid.faces[face] as Solid['faces'][number]).map(
-        ([high, low]): Ruling => ({ panel, ends: [at(polygon, high), at(polygon, low)] }),
-      ),
-    ),
-    width: box.maxX - box.minX,
-    height: box.maxY - box.minY,
-  };
-}
-
-/** How far a seam's flap was meant to reach: the teeth of a tight curve are shorter than the width asked for, and bulge at their base. */
-const reachOf = (flaps: readonly SeamFlap[] = []): number =>
-  Math.min(...flaps.map(({ meant, edges }) => (edges > 1 ? meant - 2 * SAGITTA : meant)));
-
-/** So many rulings of a smooth panel are shown. */
-const SHOWN_RULINGS = 6;
-
-const rulingsToShow = ({ roll }: Solid['faces'][number]): readonly (readonly [number, number])[] => {
-  const inner = roll?.rulings.slice(1, -1) ?? [];
-  const step = Math.max(1, Math.round(inner.length / SHOWN_RULINGS));
-  return inner.filter((_, i) => i % step === Math.floor(step / 2));
-};
-
-/** For each face the abutments on its inside. */
-export function abutmentsByHost({ edges }: Solid): ReadonlyMap<number, readonly number[]> {
-  const byHost = new Map<number, number[]>();
-  edges.forEach(({ role, faces }, e) => {
-    const host = faces[1];
-    if (role === 'abutment' && host !== undefined) byHost.set(host, [...(byHost.get(host) ?? []), e]);
-  });
-  return byHost;
-}
-
-/** Where a wall meets the inside of a panel laid flat, in the direction of the wall's loop. */
-export function hostLine(
-  { solid, flat }: FlatSolid,
-  edge: number,
-  { face, polygon }: { readonly face: number; readonly polygon: readonly Vec2[] },
-): readonly [Vec2, Vec2] {
-  const own = flat[face] as readonly Vec2[];
-  const motion: Rigid2 = alignSegments(at(own, 0), at(own, 1), at(polygon, 0), at(polygon, 1));
-  return (solid.edges[edge] as Solid['edges'][number]).ends.map((v) =>
-    apply2(motion, pointInFace(solid, face, solid.vertices[v] as Vec3)),
-  ) as [Vec2, Vec2];
-}
-
-/** The points of an edge in space, from end to end. */
-export const edgePoints = ({ vertices, edges }: Solid, edge: number): readonly Vec3[] =>
-  edgePath(edges[edge] as Solid['edges'][number]).map((v) => vertices[v] as Vec3);
-
-/** The lines along which something is glued on a panel laid flat, below points at its face: one, or round a curve many. */
-export function glueLinesOn(
-  solid: Solid,
-  points: readonly Vec3[],
-  { face, polygon }: Panel,
-): readonly (readonly [Vec2, Vec2])[] {
-  const own = flattenFace(solid, face);
-  const motion = alignSegments(at(own, 0), at(own, 1), at(polygon, 0), at(polygon, 1));
-  const path = points.map((point) => apply2(motion, pointInFace(solid, face, point)));
-  return path.slice(1).map((end, i) => [path[i] as Vec2, end] as const);
-}
-
-/** For each face the piece that it is a panel of, and which of its panels. */
-type Places = ReadonlyMap<number, readonly [piece: number, panel: number]>;
-
-export const placesOf = (pieces: readonly Piece[]): Places =>
-  new Map(pieces.flatMap((piece, p) => piece.panels.map(({ face }, i) => [face, [p, i]] as const)));
-
-export function seamSides(
-  flatSolid: FlatSolid,
-  pieces: readonly Piece[],
-  places: Places,
-  edge: number,
-): readonly [SeamSide, SeamSide] {
-  const { faces, role, via } = flatSolid.solid.edges[edge] as Solid['edges'][number];
-  return faces.map((face, side): SeamSide => {
-    const place = places.get(face);
-    if (!place) return { piece: -1, panel: face, ends: lineOnFace(flatSolid, edge, face) };
-    const [piece, panel] = place;
-    const laid = pieces[piece]?.panels[panel] as Panel;
-    const isHost = role === 'abutment' && side === 1;
-    const ends = isHost ? hostLine(flatSolid, edge, laid) : endsOnPanel(flatSolid, edge, face, laid.polygon);
-    return { piece, panel, ends, ...(via && !isHost ? { curve: curveOnPanel(flatSolid, edge, laid) } : {}) };
-  }) as [SeamSide, SeamSide];
-}
-
-/** An edge on a face that another layer cuts, in the face's own frame and the direction in which it is drawn there. */
-function lineOnFace({ solid }: FlatSolid, edge: number, face: number): readonly [Vec2, Vec2] {
-  const { ends, faces, role } = solid.edges[edge] as Solid['edges'][number];
-  const [a, b] = ends.map((v) => pointInFace(solid, face, solid.vertices[v] as Vec3)) as [Vec2, Vec2];
-  return faces[0] === face || role === 'abutment' ? [a, b] : [b, a];
-}
-
-function curveOnPanel(flatSolid: FlatSolid, edge: number, { face, polygon }: Panel): readonly NetPoint[] {
-  const { first, count } = stretchOf(flatSolid, edge, face);
-  return Array.from({ length: count + 1 }, (_, i) => at(polygon, first + i));
-}
-
-const placeOf = (solid: Solid, edge: number): Place => ({ edges: [(solid.edges[edge] as Solid['edges'][number]).id] });
-
-const overSheet = (solid: Solid, { title, panels, width, height }: Piece): Issue => ({
-  level: 'warning',
-  code: 'piece-over-sheet',
-  path: 'pieces',
-  numbers: { width, height },
-  place: { faces: panels.map(({ face }) => (solid.faces[face] as Solid['faces'][number]).id) },
-  message: `${title} is {width} wide and {height} high, larger than any sheet of this layer, and cannot be cut in smaller pieces at its edges.`,
-  remedy: 'Take a larger sheet for this layer, or a smaller roof.',
-});
-
-const needsTape = (solid: Solid, edge: number, isLeftOut: boolean, { least }: FlapSpec): Issue => ({
-  level: 'note',
-  code: isLeftOut ? 'seam-without-flap' : 'flap-too-small',
-  path: '',
-  numbers: { length: solid.edges[edge]?.length ?? 0, least },
-  place: placeOf(solid, edge),
-  message: isLeftOut
-    ? `The ${edgeName(solid, edge)} has no flap: join its {length} with tape.`
-    : `The ${edgeName(solid, edge)} leaves less than {least} of flap: join its {length} with tape.`,
-});
-
-const joinedByStrip = (solid: Solid, edge: number, isLeftOut: boolean, { least }: FlapSpec): Issue => ({
-  level: 'note',
-  code: 'seam-strip',
-  path: '',
-  numbers: { length: solid.edges[edge]?.length ?? 0, least },
-  place: placeOf(solid, edge),
-  message: isLeftOut
-    ? `The ${edgeName(solid, edge)} has no flap: a strip of its own joins it.`
-    : `The ${edgeName(solid, edge)} has no flap of {least} or more: a strip of its own joins it.`,
-});
-
-const plainUnproven = (plain: number): Issue => ({
-  level: 'note',
-  code: 'plain-unproven',
-  path: '',
-  numbers: { plainCount: plain },
-  message:
-    'With so many panels not every choice was tried: {plainCount} pieces carry no flap, and perhaps one more could do without.',
-});
-
-const narrowFlap = (solid: Solid, edge: number, wanted: number, found: number): Issue => ({
-  level: 'note',
-  code: 'flap-narrow',
-  path: '',
-  numbers: { wanted, found },
-  place: placeOf(solid, edge),
-  message: `The flap at the ${edgeName(solid, edge)} is {found} wide instead of {wanted}: no more fits under the other panel.`,
-});

@@ -15,7 +15,7 @@ import { type Flap, flapEnds, type Net, type Panel, type Piece, type Seam, type 
 
 /**
  * Proves a net against its solid, by other means than those it was made with. Returns no issue when: every face is one
- * panel of true shape; every edge between two faces is one fold or one seam; a seam has one flap or one strip or asks for tape; each flap
+ * panel of true shape; every edge between two faces is one fold or one seam; a seam has one flap or one strip or asks for tape, or is shorter than any flap; each flap
  * lies inside the panel it is glued to, clear of its other edges and of the other flaps there; hems lie level, clear of each other; flat, nothing overlaps; and
  * the outline encloses panels and flaps and nothing else.
  *
@@ -33,7 +33,7 @@ export function checkNet(
   const found: Report = (code, message, numbers = {}) =>
     issues.push({ level: 'error', code, path: '', message, numbers });
   checkPanels(solid, net, only, found);
-  checkEdges(solid, net, only, found);
+  checkEdges(solid, net, { only, least: spec.least }, found);
   for (const piece of net.pieces) {
     if (!piece.board) checkFlat(piece, spec.clearance, found);
   }
@@ -78,7 +78,12 @@ function checkPanels(solid: Solid, net: Net, only: ReadonlySet<number>, found: R
   });
 }
 
-function checkEdges(solid: Solid, net: Net, only: ReadonlySet<number>, found: Report): void {
+function checkEdges(
+  solid: Solid,
+  net: Net,
+  { only, least }: { readonly only: ReadonlySet<number>; readonly least: number },
+  found: Report,
+): void {
   const folds = byEdge(net.pieces.flatMap((piece) => piece.folds));
   const flaps = byEdge(net.pieces.flatMap((piece) => (piece.strip ? [] : piece.flaps)));
   const seams = byEdge(net.seams);
@@ -97,6 +102,8 @@ function checkEdges(solid: Solid, net: Net, only: ReadonlySet<number>, found: Re
     if (seam?.join === 'flap' ? carried < 1 || (carried > 1 && !edge.via) : carried > 0) {
       found('flap-count', `The seam ${edge.id} has the wrong number of flaps.`, { flapsCount: carried });
     }
+    if (seam?.join === 'none' && edge.length >= least)
+      found('seam-loose', `Nothing joins the seam ${edge.id}.`, { length: edge.length });
     const strips = stripsAt(e);
     const halves = strips.flatMap((strip) => strip.halves.map((flap) => flap.to));
     if (halves.join() !== (seam?.join === 'strip' ? edge.faces.join() : '')) {

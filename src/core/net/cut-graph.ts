@@ -63,8 +63,8 @@ export interface GraphOptions {
   readonly clusters?: readonly Cluster[];
   /** Edges that are not to be joined. */
   readonly cut?: ReadonlySet<number>;
-  /** How far a flap along an edge may reach, mm; missing: none are reckoned with. */
-  readonly reachAt?: (edge: number) => number;
+  /** How far a flap on a face along an edge may reach, mm; missing: none are reckoned with. */
+  readonly reachAt?: (edge: number, face: number) => number;
 }
 
 /** Faces joined by hand. */
@@ -152,10 +152,10 @@ function flapReach(
   { edgesOf }: FlatSolid,
   face: number,
   polygon: readonly Vec2[],
-  reachAt: (edge: number) => number,
+  reachAt: (edge: number, face: number) => number,
 ): CutNode['reach'] {
   return (edgesOf[face] ?? []).flatMap((edge, i) => {
-    const width = reachAt(edge);
+    const width = reachAt(edge, face);
     const [a, b] = [polygon[i] as Vec2, polygon[(i + 1) % polygon.length] as Vec2];
     const out = scale2(left2(unit2(sub2(b, a))), -width);
     return width > 0 ? [{ edge, corners: [add2(a, out), add2(b, out)] }] : [];

@@ -123,8 +123,8 @@ export interface Ruling {
   readonly ends: readonly [NetPoint, NetPoint];
 }
 
-/** Boards are glued edge to edge. */
-export type SeamJoin = 'flap' | 'strip' | 'tape' | 'glue';
+/** Boards are glued edge to edge. `none`: shorter than anything that could join it. */
+export type SeamJoin = 'flap' | 'strip' | 'tape' | 'glue' | 'none';
 
 /** An edge that is cut and joined again. */
 export interface Seam {

@@ -26,8 +26,8 @@ export interface CutPlan {
   /** Sheets that `fewest` has to fit. */
   readonly sheets: readonly SheetRoom[];
   readonly search: Partial<Pick<SearchOptions, 'rounds' | 'seed' | 'neck'>>;
-  /** How far a flap or a hem along an edge may reach, mm; missing: not reckoned with. */
-  readonly reachAt?: (edge: number) => number;
+  /** How far a flap or a hem on a face along an edge may reach, mm; missing: not reckoned with. */
+  readonly reachAt?: (edge: number, face: number) => number;
   /** Faces that are cut; missing: all. */
   readonly only?: ReadonlySet<number> | undefined;
 }

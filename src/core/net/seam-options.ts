@@ -38,7 +38,7 @@ export function seamOptions(solid: Solid, layer: NetOptions, edge: string): read
 }
 
 /** What a net says of a seam that did not get what was asked for. */
-const TOO_SMALL: ReadonlySet<string> = new Set(['flap-too-small', 'seam-without-flap', 'seam-strip']);
+const TOO_SMALL: ReadonlySet<string> = new Set(['flap-too-small', 'seam-without-flap', 'seam-strip', 'seam-short']);
 
 /** The choices of a layer with one of them changed; it comes last, so that the others hold. Null: chosen no more. */
 export function withChoice(seams: SeamChoices = {}, edge: string, choice: SeamChoice | null): SeamChoices {

@@ -31,41 +31,45 @@ export interface AbutmentDraft {
  */
 export function buildSolid(drafts: readonly FaceDraft[], abutments: readonly AbutmentDraft[] = []): Solid {
   const vertices: Vec3[] = [];
-  const byCell = new Map<string, number[]>();
+  const byCell = new Map<number, number[]>();
   const vertexAt = (point: Vec3): number => {
-    const near = cellsAround(point).flatMap((cell) => byCell.get(cell) ?? []);
-    const known = near.find((v) => distance3(vertices[v] as Vec3, point) <= NOISE_MM);
-    if (known !== undefined) return known;
+    for (const cell of cellsAround(point))
+      for (const v of byCell.get(cell) ?? []) if (distance3(vertices[v] as Vec3, point) <= NOISE_MM) return v;
     const index = vertices.push(point) - 1;
     const cell = cellOf(point, 0);
-    byCell.set(cell, [...(byCell.get(cell) ?? []), index]);
+    const here = byCell.get(cell);
+    if (here) here.push(index);
+    else byCell.set(cell, [index]);
     return index;
   };
   const faces: Face[] = drafts.map(({ points, samples: _, ...face }) => ({
     ...face,
     loop: points.map(vertexAt),
   }));
-  const hosts = new Map<string, number>();
-  for (const { wall, slope, ends } of abutments) {
-    const wallIndex = faces.findIndex((face) => face.id === wall);
-    const slopeIndex = faces.findIndex((face) => face.id === slope);
-    hosts.set(edgeKey(wallIndex, vertexAt(ends[0]), vertexAt(ends[1])), slopeIndex);
-  }
+  const met = abutments.map(({ wall, slope, ends }) => ({
+    wall: faces.findIndex((face) => face.id === wall),
+    slope: faces.findIndex((face) => face.id === slope),
+    ends: ends.map(vertexAt) as [number, number],
+  }));
+  const keyOf = (start: number, end: number): number => start * vertices.length + end;
+  const hosts = new Map<number, Map<number, number>>();
+  for (const { wall, slope, ends } of met)
+    hosts.set(wall, (hosts.get(wall) ?? new Map<number, number>()).set(keyOf(...ends), slope));
 
-  const open = new Map<string, number>();
+  const open = new Map<number, number>();
   const parts: EdgePart[] = [];
   faces.forEach((face, f) => {
     face.loop.forEach((start, i) => {
       const end = at(face.loop, i + 1);
-      const twin = open.get(`${end}-${start}`);
+      const twin = open.get(keyOf(end, start));
       if (twin !== undefined) {
         parts[twin]?.sides.push(f);
-        open.delete(`${end}-${start}`);
+        open.delete(keyOf(end, start));
         return;
       }
-      const host = hosts.get(edgeKey(f, start, end));
+      const host = hosts.get(f)?.get(keyOf(start, end));
       const index = parts.push({ ends: [start, end], sides: [f], host });
-      if (host === undefined) open.set(`${start}-${end}`, index - 1);
+      if (host === undefined) open.set(keyOf(start, end), index - 1);
     });
   });
 
@@ -115,16 +119,21 @@ export const standsOn = (wall: Vec3, host: Vec3, along: Vec3): boolean => dot3(h
 /** Side of the cells that points are sorted into, mm. */
 const CELL = 1;
 
-const cellOf = (point: Vec3, shift: number): string => point.map((part) => Math.floor((part + shift) / CELL)).join();
+/** A number for the cell of a point; other cells may share it. */
+const cellOf = ([x, y, z]: Vec3, shift: number): number =>
+  cellKey(Math.floor((x + shift) / CELL), Math.floor((y + shift) / CELL), Math.floor((z + shift) / CELL));
+
+const cellKey = (x: number, y: number, z: number): number =>
+  Math.imul(x, 73_856_093) ^ Math.imul(y, 19_349_663) ^ Math.imul(z, 83_492_791);
 
 /** The cells that a point within the noise of this one may lie in: all but always one. */
-function cellsAround(point: Vec3): readonly string[] {
+function cellsAround(point: Vec3): readonly number[] {
   const [low, high] = [cellOf(point, -NOISE_MM), cellOf(point, NOISE_MM)];
   if (low === high) return [low];
   const axes = point.map((part) => [
     ...new Set([Math.floor((part - NOISE_MM) / CELL), Math.floor((part + NOISE_MM) / CELL)]),
   ]) as [number[], number[], number[]];
-  return axes[0].flatMap((x) => axes[1].flatMap((y) => axes[2].map((z) => [x, y, z].join())));
+  return axes[0].flatMap((x) => axes[1].flatMap((y) => axes[2].map((z) => cellKey(x, y, z))));
 }
 
 /** One step along the loop of a face, and of the face beyond. */
@@ -161,7 +170,8 @@ function joinCurves(parts: readonly EdgePart[], curved: ReadonlySet<number>): re
       last?.ends[1] === part.ends[0] &&
       curved.has(part.ends[0]) &&
       last.host === part.host &&
-      last.sides.join() === part.sides.join();
+      last.sides.length === part.sides.length &&
+      last.sides.every((side, i) => side === part.sides[i]);
     if (goesOn) runs.at(-1)?.push(part);
     else runs.push([part]);
   }
@@ -176,8 +186,6 @@ function arcLength(solid: Pick<Solid, 'vertices' | 'faces'>, { ends, sides, host
   if (smooth === undefined || !roll) return distance3(a, b);
   return lengthOnRoll(roll.surface, pointInFace(solid, smooth, a), pointInFace(solid, smooth, b));
 }
-
-const edgeKey = (face: number, start: number, end: number): string => `${face}:${start}-${end}`;
 
 /** Angle from the first face's normal to the second's about the edge (direction of the first face's loop); positive: outside angle. */
 export const turnAlong = (n1: Vec3, n2: Vec3, along: Vec3): number =>

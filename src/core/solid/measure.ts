@@ -115,13 +115,16 @@ export function isFootOnFace({ vertices, faces, edges }: Solid, edge: number): b
  * entered once for each of its parts. An abutment on the inside of a slope is not one of the slope's.
  */
 export function edgesOfFaces(solid: Solid): readonly (readonly number[])[] {
-  const byEnds = new Map<string, number[]>();
-  const keyOf = (a: number, b: number): string => (a < b ? `${a}-${b}` : `${b}-${a}`);
+  const byEnds = new Map<number, number[]>();
+  const count = solid.vertices.length;
+  const keyOf = (a: number, b: number): number => (a < b ? a * count + b : b * count + a);
   solid.edges.forEach((edge, e) => {
     const path = edgePath(edge);
     path.slice(1).forEach((end, i) => {
       const key = keyOf(path[i] as number, end);
-      byEnds.set(key, [...(byEnds.get(key) ?? []), e]);
+      const here = byEnds.get(key);
+      if (here) here.push(e);
+      else byEnds.set(key, [e]);
     });
   });
   return solid.faces.map((face, f) =>
