@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
+import { withWays } from '../core/guide/ways-on.ts';
 import type { Issue } from '../core/issue.ts';
 import type { LayoutEffort } from '../core/layout/effort.ts';
 import { type Production, produce } from '../core/pipeline.ts';
@@ -37,7 +38,7 @@ export async function loadProduction(
     ...(rounds === null ? {} : { rounds }),
     layout,
   });
-  const production = { ...made, issues: [...reading.issues, ...made.issues] };
+  const production = withWays({ ...made, issues: [...reading.issues, ...made.issues] });
   const impossible = production.roofs.filter(({ made }) => made === null).flatMap(({ issues }) => issues);
   const errors = impossible.filter(({ level }) => level === 'error');
   if (errors.length > 0) throw new BadInput(errors.map((issue) => issueLine(file, issue)));

@@ -10,6 +10,8 @@ export interface Approach {
   readonly heldIn: readonly number[];
   /** How much further, radians. */
   readonly holdBy: number;
+  /** Flaps that come under a panel that is on before: indices into `piece.flaps`. */
+  readonly slips: readonly number[];
   /** Nothing is passed through. */
   readonly isFree: boolean;
 }
@@ -23,4 +25,4 @@ export interface WorkPlan {
 }
 
 /** Straight down from above: what is taken while no plan is made. */
-export const fromAbove: Approach = { out: [0, 0, 1], distance: 0, heldIn: [], holdBy: 0, isFree: true };
+export const fromAbove: Approach = { out: [0, 0, 1], distance: 0, heldIn: [], holdBy: 0, slips: [], isFree: true };

@@ -100,11 +100,16 @@ const hinge = ([a, b]: readonly [Vec2, Vec2], angle: number): Motion => turnAbou
 export const placePoint = ({ motion, bend }: PartPose, p: Vec2): Vec3 =>
   move3(bend ? compose(motion, bentAt(bend, p, bend.share)) : motion, [...p, 0]);
 
-/**
- * The flaps of a piece where they are glued, in the frame of the solid: a little inside the panel over them, as they come to lie
- * under it and not on it. `held`: how much further in each is held, radians. Without those that are rolled with their panel.
- */
-export function flapsAtRest(solid: Solid, net: Net, p: number, held: readonly number[]): readonly (readonly Vec3[])[] {
+/** A flap where it is glued, in the frame of the solid. */
+export interface FlapAtRest {
+  /** On the panel that it is glued to. */
+  readonly ring: readonly Vec3[];
+  /** The same a little inside that panel, as it comes to lie under it and not on it. */
+  readonly sunk: readonly Vec3[];
+}
+
+/** The flaps of a piece where they are glued. `held`: how much further in each is held, radians. Without those that are rolled with their panel. */
+export function flapsAtRest(solid: Solid, net: Net, p: number, held: readonly number[]): readonly FlapAtRest[] {
   const piece = net.pieces[p] as Piece;
   const rolls = piece.panels.map((panel) => rollOf(solid, panel));
   const { flaps } = bendPiece({ piece, rolls }, placeOf(solid, piece), { folds: 1, flaps: 1, held });
@@ -113,8 +118,8 @@ export function flapsAtRest(solid: Solid, net: Net, p: number, held: readonly nu
     if (pose.bend) return [];
     const ring = polygon.map((point) => placePoint(pose, point));
     const normal = normalAt(solid.vertices, solid.faces[to] as Solid['faces'][number], ring[0] as Vec3);
-    const sunk = scale3(normal, isFootOnFace(solid, edge) ? UNDER_MM : -UNDER_MM);
-    return [ring.map((point) => add3(point, sunk))];
+    const under = scale3(normal, isFootOnFace(solid, edge) ? UNDER_MM : -UNDER_MM);
+    return [{ ring, sunk: ring.map((point) => add3(point, under)) }];
   });
 }
 

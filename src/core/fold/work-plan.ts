@@ -1,6 +1,5 @@
 import { ringsOf } from '../footprint/offset.ts';
-import { boxGrid } from '../geometry/box-grid.ts';
-import { at, type Box } from '../geometry/polygon.ts';
+import { at } from '../geometry/polygon.ts';
 import { add3, dot3, length3, scale3, unit3, type Vec3 } from '../geometry/vector.ts';
 import type { Net, Piece } from '../net/net.ts';
 import type { Body } from '../project/project.ts';
@@ -8,7 +7,7 @@ import { facetsOf, newellNormal } from '../solid/face-frame.ts';
 import { isFootOnFace } from '../solid/measure.ts';
 import type { Solid } from '../solid/solid.ts';
 import { type Approach, fromAbove, type WorkPlan } from './approach.ts';
-import { flapsAtRest } from './bend-piece.ts';
+import { type FlapAtRest, flapsAtRest } from './bend-piece.ts';
 import {
   boxesMeet,
   type FlatPart,
@@ -21,6 +20,7 @@ import {
   type SpaceBox,
   sweptBox,
 } from './crossing.ts';
+import { type StillParts, stillParts } from './still-parts.ts';
 import { workOrder } from './work-order.ts';
 
 /** Places along the way in at which a piece is looked at, closer together towards the end. */
@@ -40,6 +40,7 @@ export function planWork(
   if (body) still.add(bodyParts(body, rest));
   return layers.map(({ solid, net }) => {
     const order = workOrder(solid, net);
+    still.coverAll();
     const rested = net.pieces.map((piece, p) =>
       flapsAtRest(
         solid,
@@ -54,28 +55,40 @@ export function planWork(
       const piece = net.pieces[p] as Piece;
       // A strip has no panels: its halves are what is seen of it.
       const panels = piece.strip ? [] : panelParts(solid, piece);
+      const flaps = sunkParts(rested[p]);
       // A wall's foot lies on the panel it stands on, and every other flap under its mate.
       const late = piece.flaps.flatMap(({ to, edge }, i) => (on.has(to) && !isFootOnFace(solid, edge) ? [i] : []));
       const holds = late.length === 0 || piece.strip ? [0] : HOLDS;
       const ways = holds.map((holdBy): Way => {
         const held = piece.flaps.map((_, i) => (late.includes(i) ? holdBy : 0));
         const rings = holdBy === 0 ? rested[p] : flapsAtRest(solid, net, p, held);
-        return { moving: [...panels, ...flapParts(rings)], heldIn: holdBy === 0 ? [] : late, holdBy };
+        return { moving: [...panels.map(alike), ...movingFlaps(rings)], heldIn: holdBy === 0 ? [] : late, holdBy };
       });
-      approaches.set(p, chooseApproach(ways, piece.strip ? flapParts(rested[p]) : panels, still));
-      still.add([...panels, ...flapParts(rested[p])]);
+      approaches.set(p, { ...chooseApproach(ways, piece.strip ? flaps : panels, still), slips: late });
+      still.add([...panels, ...flaps]);
       for (const { face } of piece.panels) on.add(face);
     }
     return { order, approaches: net.pieces.map((_, p) => approaches.get(p) ?? fromAbove) };
   });
 }
 
-const flapParts = (rings: readonly (readonly Vec3[])[] = []): readonly FlatPart[] =>
-  rings.map((ring) => flatPart(ring));
+/** A part on its way: as it is held against its own layer, and against what that layer lies on. */
+interface MovingPart {
+  readonly own: FlatPart;
+  readonly over: FlatPart;
+}
+
+const alike = (part: FlatPart): MovingPart => ({ own: part, over: part });
+
+/** Flaps lie under the panels of their layer, but on what is beneath it. */
+const movingFlaps = (flaps: readonly FlapAtRest[] = []): readonly MovingPart[] =>
+  flaps.map(({ ring, sunk }) => ({ own: flatPart(sunk), over: flatPart(ring) }));
+
+const sunkParts = (flaps: readonly FlapAtRest[] = []): readonly FlatPart[] => flaps.map(({ sunk }) => flatPart(sunk));
 
 /** A piece as it is held on its way. */
 interface Way {
-  readonly moving: readonly FlatPart[];
+  readonly moving: readonly MovingPart[];
   readonly heldIn: readonly number[];
   readonly holdBy: number;
 }
@@ -83,12 +96,12 @@ interface Way {
 /** Flaps that come under a panel that is on already are held in by so much, radians; the least that serves. */
 const HOLDS = [0, 0.4, 0.9];
 
-function chooseApproach(ways: readonly Way[], panels: readonly FlatPart[], still: StillParts): Approach {
+function chooseApproach(ways: readonly Way[], panels: readonly FlatPart[], still: StillParts): Omit<Approach, 'slips'> {
   const { around } = still;
   if (!around) return fromAbove;
   const directions = directionsFor(panels);
   const tried = ways.flatMap(({ moving, heldIn, holdBy }) => {
-    const box = joinSpaceBoxes(moving.map((part) => part.box));
+    const box = joinSpaceBoxes(moving.map(({ own }) => own.box));
     const hitsOn = crossings(moving, still);
     return directions.flatMap((out) => {
       const distance = wayOut(box, around, out);
@@ -100,7 +113,7 @@ function chooseApproach(ways: readonly Way[], panels: readonly FlatPart[], still
   });
   const free = tried.find(({ hits }) => hits(1) === 0);
   if (free) return { ...free.approach, isFree: true };
-  let best: { readonly approach: Approach; readonly hits: number } | null = null;
+  let best: { readonly approach: Omit<Approach, 'slips'>; readonly hits: number } | null = null;
   for (const { approach, hits } of tried) {
     const count = hits(best?.hits ?? Number.POSITIVE_INFINITY);
     if (!best || count < best.hits) best = { approach: { ...approach, isFree: false }, hits: count };
@@ -108,50 +121,20 @@ function chooseApproach(ways: readonly Way[], panels: readonly FlatPart[], still
   return best?.approach ?? fromAbove;
 }
 
-/** What is on already: found again by where it lies in plan. */
-interface StillParts {
-  readonly parts: readonly FlatPart[];
-  readonly near: (box: SpaceBox) => readonly number[];
-  /** Null while nothing is on. */
-  readonly around: SpaceBox | null;
-  add(parts: readonly FlatPart[]): void;
-}
-
-function stillParts(): StillParts {
-  const parts: FlatPart[] = [];
-  const grid = boxGrid();
-  let around: SpaceBox | null = null;
-  return {
-    parts,
-    near: (box) => grid.near(planOf(box)),
-    get around() {
-      return around;
-    },
-    add: (more) => {
-      for (const part of more) {
-        parts.push(part);
-        grid.add(planOf(part.box));
-        around = around ? joinSpaceBoxes([around, part.box]) : part.box;
-      }
-    },
-  };
-}
-
-const planOf = ({ min, max }: SpaceBox): Box => ({ minX: min[0], minY: min[1], maxX: max[0], maxY: max[1] });
-
 /**
  * How many pairs of parts cross anywhere on a straight way out: at a look, or a corner of one through the other between looks.
  * Counted up to `most`.
  */
 function crossings(
-  moving: readonly FlatPart[],
+  moving: readonly MovingPart[],
   still: StillParts,
 ): (way: Pick<Approach, 'out' | 'distance'>, most: number) => number {
   const pairs = moving.map(() => new Map<number, PartPair>());
   const pairOf = (part: number, other: number): PartPair => {
     const known = pairs[part]?.get(other);
     if (known) return known;
-    const pair = partPair(moving[part] as FlatPart, still.parts[other] as FlatPart);
+    const { own, over } = moving[part] as MovingPart;
+    const pair = partPair(other < still.beneath ? over : own, still.parts[other] as FlatPart);
     pairs[part]?.set(other, pair);
     return pair;
   };
@@ -159,8 +142,8 @@ function crossings(
     const way = scale3(out, distance);
     const shifts = Array.from({ length: LOOKS }, (_, i) => scale3(way, ((i + 1) / LOOKS) ** 2));
     let hits = 0;
-    for (const [m, part] of moving.entries()) {
-      const swept = sweptBox(part, way);
+    for (const [m, { own }] of moving.entries()) {
+      const swept = sweptBox(own, way);
       for (const index of still.near(swept)) {
         if (!boxesMeet(swept, (still.parts[index] as FlatPart).box)) continue;
         const pair = pairOf(m, index);

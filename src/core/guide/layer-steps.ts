@@ -9,6 +9,7 @@ import type { GuidePicture, GuideStep, Moment, StepWork } from './guide-data.ts'
 import { joinSentences, pieceName } from './joint-words.ts';
 import { viewOf } from './moments.ts';
 import { checkAfter, openings } from './put-on-words.ts';
+import { tightPieces, tightSentences } from './ways-on.ts';
 import { bothUnits, fewOrCount, listed, marked, plural } from './words.ts';
 import { type AssemblyStep, assemblySteps } from './work-steps.ts';
 
@@ -238,6 +239,9 @@ function puttingOn(
         isOnly: layer.net.pieces.length === 1,
       }),
       ...joinSentences(layer, joins, pieces, production.project.units),
+      ...(isSeat ? [] : tightPieces(bench.roof, layerIndex))
+        .filter(({ piece }) => pieces.includes(piece))
+        .flatMap((tight) => tightSentences(layer, tight)),
       ...(pieces.length > MOST_MOVING
         ? ['The picture shows the first; the others go on in the same way, going round.']
         : []),

@@ -4,7 +4,6 @@ import { rollOf } from '../fold/bend.ts';
 import { bendPiece, placeOf } from '../fold/bend-piece.ts';
 import { type PiecePose, poseNet } from '../fold/pose.ts';
 import { FOLDED, SCORED } from '../fold/stops.ts';
-import { planWork } from '../fold/work-plan.ts';
 import { shifted } from '../geometry/motion.ts';
 import { scale3, type Vec3 } from '../geometry/vector.ts';
 import type { MadeLayer, MadeRoof } from '../make-roof.ts';
@@ -15,6 +14,7 @@ import { drawScene, type LinePicture } from './line-picture.ts';
 import { outwardOf, pieceScene, turnedTo } from './piece-scene.ts';
 import { isometric, sightFrom } from './sight.ts';
 import { bodyScene, emptyScene, joinScenes, solidScene, UNDER_MM } from './solid-scene.ts';
+import { waysOn } from './ways-on.ts';
 
 /** Where a picture is looked at from, and what that is called. */
 export interface Viewpoint {
@@ -107,7 +107,7 @@ function goingOnScene(
         ...(spec.body ? [bodyScene(spec.body, foot, top)] : []),
         ...made.layers.slice(0, l).map((below) => doneScene(below, UNDER_MM * 8 * (l - made.layers.indexOf(below)))),
       ];
-  const approaches = isSeat ? [] : approachesOf(roof, l);
+  const approaches = isSeat ? [] : (waysOn(roof)[l]?.approaches ?? []);
   return joinScenes([
     ...under,
     ...net.pieces.flatMap((piece, p) => {
@@ -135,15 +135,4 @@ function inPlace({ solid, net }: MadeLayer, p: number, out: Vec3): PiecePose {
   const rolls = piece.panels.map((panel) => rollOf(solid, panel));
   const goal = placeOf(solid, piece);
   return bendPiece({ piece, rolls }, shifted(goal, out), { folds: 1, flaps: 1 });
-}
-
-/** Plans are made once for a roof, not for each of its pictures. */
-const plans = new WeakMap<MadeRoof, ReturnType<typeof planWork>>();
-
-function approachesOf(roof: MadeRoof, layer: number): readonly Approach[] {
-  const { made, spec } = roof;
-  if (!made) return [];
-  const plan = plans.get(roof) ?? planWork(made.layers, spec.body, made.fit.rest);
-  plans.set(roof, plan);
-  return plan[layer]?.approaches ?? [];
 }
