@@ -8,10 +8,10 @@ import { netFigures } from './net-figure.ts';
 import { drawTriangle } from './right-triangle.ts';
 import { roofNumbers } from './roof-numbers.ts';
 
-const roofOf = (edits: Readonly<Record<string, Json>>) => {
+const roofOf = (edits: Readonly<Record<string, Json>>, thickness = 0.1) => {
   const file = Object.entries(edits).reduce<Json>(
     (now, [key, value]) => setAt(now, ['roofs', 0, key], value),
-    blankProject('mm'),
+    setAt(blankProject('mm'), ['stock', 0, 'thickness'], thickness),
   );
   const resolved = resolveProject(file as JsonObject);
   if (!resolved.ok) throw new Error(resolved.issues.map((issue) => issue.message).join(' '));
@@ -44,6 +44,22 @@ describe('measures on the drawing of a net', () => {
     expect(figures.map((figure) => figure.measures.length)).toEqual([4, 4, 0, 0]);
     const letters = figures.flatMap((figure) => figure.marks.map((mark) => mark.letter)).sort();
     expect(letters).toEqual(['A', 'A', 'B', 'B', 'C', 'C', 'D', 'D']);
+  });
+
+  it('are those of each board as it is cut: the lapped slope is shorter by the thickness where they stand at right angles', () => {
+    const thickness = 2;
+    const layers = [{ as: 'board', stock: 'paper', edges: 'butted' }];
+    const body = { width: 90, depth: 54, height: 70 };
+    const butted = roofOf({ kind: 'gable', body, overhang: 3, shape: { pitch: 45 }, layers }, thickness);
+    const slopes = netFigures(butted.solid, butted.net).filter(({ piece }) => / slope$/.test(piece.title));
+    const up = slopes.map(({ measures }) =>
+      Math.max(0, ...measures.map(({ length, ends: [a, b] }) => (Math.abs(a[0] - b[0]) < 1e-6 ? length : 0))),
+    );
+    const [short = 0, long = 0] = up.sort((a, b) => a - b);
+    expect(slopes).toHaveLength(2);
+    // At 45° the square lower edge stops a thickness short of the outside's eave, so that its inner corner is level with it.
+    expect(long).toBeCloseTo(30 * Math.SQRT2 - thickness, 6);
+    expect(long - short).toBeCloseTo(thickness, 6);
   });
 
   it('name the panels of a piece that has several', () => {

@@ -40,7 +40,7 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
     <>
       <path className="flap-fill" d={path(piece.outline)} />
       {piece.panels.map((panel) => (
-        <path key={panel.face} className="fill" d={path(panel.polygon)} />
+        <path key={panel.face} className="fill" d={path(piece.board ? piece.outline : panel.polygon)} />
       ))}
       {measures
         .filter((measure) => measure.kind === 'fall')
