@@ -39,9 +39,11 @@ export const App = (): ReactElement => {
       <main className="table">
         <h1 className="unseen">Spirewright</h1>
         <StageArea isCovered={sheet !== null} />
-        {sheet}
-        <Slips isOverSheet={sheet !== null || place === 'paper'} />
-        <EdgeTag />
+        <div className="over-table">
+          <Slips isOverSheet={sheet !== null || place === 'paper'} />
+          {sheet}
+          <EdgeTag />
+        </div>
         <RoofCards isShut={drawer !== 'roofs'} />
         <DrawerKeys open={drawer} onOpen={setDrawer} />
         <PlacePanel isShut={drawer !== 'panel'} />

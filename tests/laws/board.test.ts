@@ -6,6 +6,7 @@ import { distance3, type Vec3 } from '../../src/core/geometry/vector.ts';
 import { arrangeOnTable } from '../../src/core/net/arrange.ts';
 import { buildBoard } from '../../src/core/net/build-board.ts';
 import { checkNet } from '../../src/core/net/check-net.ts';
+import { boardVolume } from '../../src/core/net/testing/board-volume.ts';
 import type { BoardEdges } from '../../src/core/project/project.ts';
 import { arbitraryRoof, kinds, panelsOf } from './arbitrary-roof.ts';
 import { runsOver } from './runs.ts';
@@ -40,7 +41,13 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
             expect(distance3(there, [x, y, z + 11])).toBeLessThan(1e-6);
           });
         }
-        for (const { board, outline, panels } of pieces) {
+        for (const piece of pieces) {
+          const { board, outline, panels } = piece;
+          const { volume, open } = boardVolume(piece);
+          expect(open).toEqual([]);
+          expect(volume).toBeGreaterThan(0);
+          expect(volume).toBeLessThanOrEqual(thick * ringArea(outline) * (1 + 1e-9));
+          if (mode !== 'mitred') expect(volume).toBeCloseTo(thick * ringArea(outline), 6);
           expect(board?.edges.length).toBe(panels[0]?.polygon.length);
           expect(ringArea(outline)).toBeGreaterThanOrEqual(
             Math.max(ringArea(board?.outer ?? []), ringArea(board?.inner ?? [])) - 1e-6,

@@ -1,6 +1,7 @@
 import { distanceToSegment } from '../../core/geometry/polygon.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import type { Place } from '../../core/issue.ts';
+import { outerSides, sidesToCut } from '../../core/net/board-body.ts';
 import type { Net } from '../../core/net/net.ts';
 import { edgesOfFaces } from '../../core/solid/measure.ts';
 import type { Solid } from '../../core/solid/solid.ts';
@@ -16,15 +17,14 @@ export interface PanelSide {
   readonly isUnder: boolean;
 }
 
-/** Every side of every panel with its edge; a curved edge has several. */
+/** Every side of every panel with its edge; a curved edge has several, one that nothing of a board is left at has none there. */
 export const panelSides = (solid: Solid, net: Net): readonly PanelSide[] => {
   const edges = edgesOfFaces(solid);
-  return net.pieces.flatMap(({ panels, glueLines }, piece) => [
-    ...panels.flatMap(({ face, polygon }, panel) =>
-      polygon.flatMap((p, i): PanelSide[] => {
-        const edge = edges[face]?.[i] ?? -1;
-        const ends = [p, polygon[(i + 1) % polygon.length] as Vec2] as const;
-        return edge < 0 ? [] : [{ piece, panel, edge, ends, isUnder: false }];
+  return net.pieces.flatMap(({ panels, glueLines, board }, piece) => [
+    ...panels.flatMap((own, panel) =>
+      (board ? outerSides(own, board) : sidesToCut(own, board)).flatMap(({ side, from, to }): PanelSide[] => {
+        const edge = edges[own.face]?.[side] ?? -1;
+        return edge < 0 ? [] : [{ piece, panel, edge, ends: [from, to], isUnder: false }];
       }),
     ),
     ...glueLines.map(({ edge, panel, ends }): PanelSide => ({ piece, panel, edge, ends, isUnder: true })),

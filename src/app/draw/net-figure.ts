@@ -1,9 +1,9 @@
 import { add2, dot2, left2, length2, scale2, sub2, type Vec2 } from '../../core/geometry/vector.ts';
-import { cutEnds } from '../../core/net/cut-ends.ts';
+import { sidesToCut } from '../../core/net/board-body.ts';
 import { letterStretch, type Net, type Panel, type Piece } from '../../core/net/net.ts';
 import { edgesOfFaces } from '../../core/solid/measure.ts';
 import type { Solid } from '../../core/solid/solid.ts';
-import { CUT_MM, isSameLength } from '../../core/tolerance.ts';
+import { isSameLength } from '../../core/tolerance.ts';
 
 /** A measure on the drawing: its two ends in the piece's frame (mm, y up), and on which side the number stands. */
 export interface Measure {
@@ -151,19 +151,6 @@ const lowStretch = (
     : [at(polygon, middlePart - 1), at(polygon, middlePart + 1)];
 };
 
-/** For each side of a board's outline the solid's edge that it is cut for; -1 where it only steps from one to the next. */
-const edgesOfCut = (piece: Piece): readonly number[] => {
-  const cuts = piece.board?.edges ?? [];
-  return polygonEdges(piece.outline).map((side) => {
-    const own = cuts.find((_, i) => {
-      const line = cutEnds(piece, i);
-      const across = inward(line);
-      return side.every((p) => Math.abs(dot2(sub2(p, line[0]), across)) <= CUT_MM) && dot2(inward(side), across) > 0;
-    });
-    return own?.edge ?? -1;
-  });
-};
-
 /** How far the hem along an edge stands out from its foot on a flat piece, mm. */
 const hemWidth = ({ hems }: Piece, edge: number): number => {
   const hem = hems.find((one) => one.edge === edge);
@@ -186,13 +173,16 @@ export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
     // What hangs from an eave is known by it.
     const named = piece.panels.filter(({ face }) => solid.faces[face]?.part !== 'fascia');
     const measured = new Set<number>();
-    const measures = piece.panels.flatMap(({ face, polygon }) => {
-      const panel = piece.board ? { face, polygon: piece.outline } : { face, polygon };
+    const measures = piece.panels.flatMap((whole) => {
+      const sides = sidesToCut(whole, piece.board);
+      const panel: Panel = { face: whole.face, polygon: sides.map(({ from }) => from) };
+      const own = edges[whole.face] ?? [];
       const key = signature(panel.polygon);
       if (seen.has(key)) return [];
       seen.add(key);
-      measured.add(face);
-      return measurePanel(solid, panel, piece.board ? edgesOfCut(piece) : (edges[face] ?? []), {
+      measured.add(panel.face);
+      const cut = sides.map(({ side }) => own[side] ?? -1);
+      return measurePanel(solid, panel, cut, {
         isJoined: (edge) => joined.has(edge),
         isFolded: (edge) => folded.has(edge),
         hemOf,

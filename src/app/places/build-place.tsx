@@ -15,11 +15,18 @@ export const BuildPlace = (): ReactElement | null => {
   const production = useProduction();
   const { isCurrent } = useReading();
   if (production === null) return null;
+  const { page } = production.project;
   return (
     <>
       <section className="group">
         <h3>Printed pages</h3>
-        <FieldPanel fields={pageFields(production.project.page.name)} />
+        <FieldPanel fields={pageFields(page.name)} />
+        {page.marks === 'both' && (
+          <p className="note">
+            Each page of the PDF is followed by a mirrored one for its back. Print it there, turned over from left to
+            right, or trace it. On the printed side letters then stand on flaps alone.
+          </p>
+        )}
         <Exports production={production} isCurrent={isCurrent} />
       </section>
       <FitGroup />
@@ -52,6 +59,18 @@ const pageFields = (used: string): FieldSpec[] => [
       { value: 'portrait', label: 'Upright' },
       { value: 'landscape', label: 'Across' },
     ],
+  },
+  {
+    key: 'marks',
+    label: 'Letters',
+    path: ['page', 'marks'],
+    quantity: 'choice',
+    fallback: 'printed-side',
+    choices: [
+      { value: 'printed-side', label: 'On the printed side' },
+      { value: 'both', label: 'On the back' },
+    ],
+    help: 'Letters and names of seams and panels.',
   },
 ];
 

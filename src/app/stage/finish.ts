@@ -6,6 +6,7 @@ import { matchSeams, type SeamMatch } from '../../core/layout/print-match.ts';
 import type { MadeLayer, MadeRoof } from '../../core/make-roof.ts';
 import type { Stock } from '../../core/project/project.ts';
 import { followedIn, type Look, lookOf, printLook } from './prints.ts';
+import { tones } from './tones.ts';
 
 /** How a layer's papers look: the prints on them, and the place on its print of every point of a piece, in tiles. */
 export interface Finish {
@@ -63,6 +64,10 @@ export const finishLayer = (
 /** Board that no print is glued to is grey. */
 const lookOfLayer = ({ as }: MadeLayer['spec'], stock: Stock | undefined): Look =>
   as === 'board' && !stock?.print && !stock?.picture ? printLook('greyboard') : lookOf(stock);
+
+/** What is seen of a layer where it is not printed: board is grey through and through. */
+export const insideTone = ({ spec }: Pick<MadeLayer, 'spec'>): string =>
+  spec.as === 'board' ? tones.greyboard : tones.wrongSide;
 
 /** The layer that is folded on the bench: the outermost. */
 export const topLayer = (roof: MadeRoof | undefined): { readonly index: number; readonly layer: MadeLayer } | null => {

@@ -4,7 +4,7 @@ import { poseNet } from '../../core/fold/pose.ts';
 import type { SeamMatch } from '../../core/layout/print-match.ts';
 import type { MadeLayer } from '../../core/make-roof.ts';
 import { useDisposing } from './disposing.ts';
-import type { Finish } from './finish.ts';
+import { type Finish, insideTone } from './finish.ts';
 import { partGeometry, posePart } from './flat-part.ts';
 import { buildNetParts } from './net-parts.ts';
 import type { Papers } from './papers.ts';
@@ -52,11 +52,11 @@ export const FinishedLayer = ({
   }, [net, solid, layer.thickness, finish, rest, sunk, line, seams]);
   const materials = useDisposing(
     () => [
-      new MeshLambertMaterial({ color: tones.wrongSide }),
+      new MeshLambertMaterial({ color: insideTone(layer) }),
       new MeshBasicMaterial({ color: tones.ink, transparent: true, opacity: 0.5, depthWrite: false }),
       new MeshBasicMaterial({ color: tones.paper, depthWrite: false }),
     ],
-    [],
+    [layer.spec.as],
   );
   const prints = useDisposing(
     () => finish.looks.map((look) => new MeshLambertMaterial({ map: papers.texture(look) })),

@@ -1,8 +1,8 @@
 import { BufferAttribute, BufferGeometry, DynamicDrawUsage, ShapeUtils, Vector2 } from 'three';
 import { bentAt, type PartPose } from '../../core/fold/pose.ts';
 import { compose } from '../../core/geometry/motion.ts';
-import type { Vec2 } from '../../core/geometry/vector.ts';
-import { left2, scale2, sub2, unit2 } from '../../core/geometry/vector.ts';
+import type { Vec2, Vec3 } from '../../core/geometry/vector.ts';
+import { cross3, left2, scale2, sub2, sub3, unit2, unit3 } from '../../core/geometry/vector.ts';
 
 /**
  * Flat figures gathered into one geometry. Each vertex belongs to an owner (a panel or flap, counted through the net)
@@ -104,6 +104,15 @@ export const pushRim = (part: FlatPart, a: Vec2, b: Vec2, low: number, high: num
     pushVertex(part, p, z, [out[0], out[1], 0], [0, 0], owner);
   }
   for (const i of [0, 1, 2, 0, 2, 3]) part.indices.push(first + i);
+};
+
+/** A flat triangle anywhere in the net's frame, counter-clockwise as it is seen. */
+export const pushFacet = (part: FlatPart, corners: readonly [Vec3, Vec3, Vec3], owner: number): void => {
+  const [a, b, c] = corners;
+  const normal = unit3(cross3(sub3(b, a), sub3(c, a)));
+  const first = part.owners.length;
+  for (const [x, y, z] of corners) pushVertex(part, [x, y], z, normal, [0, 0], owner);
+  part.indices.push(first, first + 1, first + 2);
 };
 
 /** A geometry to be posed again and again; the part itself stays the unposed source. */

@@ -9,7 +9,7 @@ import type { SeamMatch } from '../../core/layout/print-match.ts';
 import type { MadeLayer } from '../../core/make-roof.ts';
 import { panelSides } from '../draw/lit-lines.ts';
 import { useDisposing } from './disposing.ts';
-import type { Finish } from './finish.ts';
+import { type Finish, insideTone } from './finish.ts';
 import { emptyPart, type FlatPart, partGeometry, posePart } from './flat-part.ts';
 import type { FoldClock } from './fold-clock.ts';
 import { letterSpots } from './letter-spots.ts';
@@ -101,12 +101,12 @@ export const FoldingNet = (props: FoldingNetProps): ReactNode => {
     [parts, marks, runs],
   );
   const materials = useDisposing(() => {
-    const wrong = new MeshLambertMaterial({ color: tones.wrongSide });
+    const wrong = new MeshLambertMaterial({ color: insideTone(layer) });
     const ink = new MeshBasicMaterial({ color: tones.ink, transparent: true, depthWrite: false });
     const letters = new MeshBasicMaterial({ map: lettering.texture, transparent: true, depthWrite: false });
     const chalk = new MeshBasicMaterial({ color: tones.paper, depthWrite: false });
     return [wrong, ink, letters, chalk] as const;
-  }, [lettering]);
+  }, [lettering, layer.spec.as]);
   const printed = useDisposing(
     () => finish.looks.map((look) => new MeshLambertMaterial({ map: papers.texture(look) })),
     [papers, ...finish.looks.map(({ key }) => key)],

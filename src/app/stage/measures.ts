@@ -1,8 +1,10 @@
 import { boxOf } from '../../core/geometry/polygon.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import { add2, distance2, dot2, left2, lerp2, scale2, sub2, unit2 } from '../../core/geometry/vector.ts';
-import type { Net, Panel } from '../../core/net/net.ts';
-import type { Solid } from '../../core/solid/solid.ts';
+import { sidesToCut } from '../../core/net/board-body.ts';
+import type { Net } from '../../core/net/net.ts';
+import { edgesOfFaces } from '../../core/solid/measure.ts';
+import type { Edge, Solid } from '../../core/solid/solid.ts';
 
 /** A dimension drawn on the table or on a panel: the line, its end ticks and where the figure goes. mm, table frame. */
 export interface Measure {
@@ -16,20 +18,9 @@ export interface Measure {
   readonly across?: number;
 }
 
-const isLevelEdge = (role: string): boolean => role === 'eave' || role === 'foot';
-
-/** The panel's level edge at the bottom, an eave or foot; null where it has none. */
-const lowEdge = (panel: Panel, solid: Solid): readonly [Vec2, Vec2] | null => {
-  const loop = solid.faces[panel.face]?.loop ?? [];
-  const n = panel.polygon.length;
-  const index = loop.findIndex((a, i) => {
-    const b = loop[(i + 1) % loop.length];
-    return solid.edges.some(
-      ({ ends, role }) => isLevelEdge(role) && ((ends[0] === a && ends[1] === b) || (ends[0] === b && ends[1] === a)),
-    );
-  });
-  return index < 0 ? null : [panel.polygon[index] as Vec2, panel.polygon[(index + 1) % n] as Vec2];
-};
+/** Straight, at the bottom of a panel. */
+const isLevelEdge = (edge: Edge | undefined): boolean =>
+  (edge?.role === 'eave' || edge?.role === 'foot') && edge.via === undefined;
 
 /** Where on the slant its figure goes, as a share from the eave. */
 const FIGURE = 0.36;
@@ -52,18 +43,21 @@ const widthAt = (polygon: readonly Vec2[], through: Vec2, along: Vec2): number =
 export const measureNet = (net: Net, solid: Solid, spots: readonly Vec2[], room: number): readonly Measure[] => {
   const seen = new Set<string>();
   const measures: Measure[] = [];
+  const edges = edgesOfFaces(solid);
   net.pieces.forEach((piece, index) => {
     const spot = spots[index] ?? [0, 0];
     for (const panel of piece.panels) {
-      const low = lowEdge(panel, solid);
-      if (low === null) continue;
-      const [a, b] = low;
+      const sides = sidesToCut(panel, piece.board);
+      const polygon = sides.map(({ from }) => from);
+      const low = sides.find(({ side }) => isLevelEdge(solid.edges[edges[panel.face]?.[side] ?? -1]));
+      if (low === undefined) continue;
+      const { from: a, to: b } = low;
       const width = distance2(a, b);
       if (width === 0) continue;
       const along = unit2(sub2(b, a));
       // The polygon runs counter-clockwise: the panel lies to the left of its edges.
       const up = left2(along);
-      const peak = panel.polygon.reduce((best, p) => (dot2(sub2(p, a), up) > dot2(sub2(best, a), up) ? p : best), a);
+      const peak = polygon.reduce((best, p) => (dot2(sub2(p, a), up) > dot2(sub2(best, a), up) ? p : best), a);
       const slant = dot2(sub2(peak, a), up);
       const shape = `${Math.round(width * 100)}/${Math.round(slant * 100)}`;
       if (seen.has(shape)) continue;
@@ -75,7 +69,7 @@ export const measureNet = (net: Net, solid: Solid, spots: readonly Vec2[], room:
         at: add2(add2(lerp2(a, b, 0.5), out), spot),
         onPaper: false,
       });
-      const top = panel.polygon.filter((p) => dot2(sub2(p, a), up) > slant - 1e-6);
+      const top = polygon.filter((p) => dot2(sub2(p, a), up) > slant - 1e-6);
       const middleTop = top.reduce<Vec2>((sum, p) => add2(sum, scale2(p, 1 / top.length)), [0, 0]);
       // A peak that hangs out over the eave's end has its fall line beside the panel: keep to the foot of the height.
       const foot = add2(a, scale2(along, dot2(sub2(middleTop, a), along)));
@@ -84,7 +78,7 @@ export const measureNet = (net: Net, solid: Solid, spots: readonly Vec2[], room:
         ends: [add2(foot, spot), add2(middleTop, spot)],
         at: add2(lerp2(foot, middleTop, FIGURE), spot),
         onPaper: true,
-        across: widthAt(panel.polygon, lerp2(foot, middleTop, FIGURE), along),
+        across: widthAt(polygon, lerp2(foot, middleTop, FIGURE), along),
       });
     }
   });

@@ -1,11 +1,12 @@
 import { stripsOf } from '../../core/fold/strips.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import { distance2, lerp2 } from '../../core/geometry/vector.ts';
-import type { Net, Piece } from '../../core/net/net.ts';
+import { boardFacets } from '../../core/net/board-body.ts';
+import type { BoardCut, Net, Panel, Piece } from '../../core/net/net.ts';
 import type { Solid } from '../../core/solid/solid.ts';
 import { type DashKind, dashLine, type Segment, takeOut } from './dashes.ts';
 import type { Finish } from './finish.ts';
-import { emptyPart, type FlatPart, pushPolygon, pushRibbon, pushRim } from './flat-part.ts';
+import { emptyPart, type FlatPart, pushFacet, pushPolygon, pushRibbon, pushRim } from './flat-part.ts';
 
 /** The net as figures to draw: printed side (a part for every look), wrong side with the cut rims, and all lines. */
 export interface NetParts {
@@ -41,8 +42,12 @@ const isOn = ([c, d]: Segment, a: Vec2, b: Vec2): boolean => {
 const sides = (ring: readonly Vec2[]): readonly Segment[] =>
   ring.map((p, i) => [p, ring[(i + 1) % ring.length] as Vec2] as const);
 
-/** Cut and fold lines of a piece: outline parts that no fold or flap takes are cut, each drawn once. */
+const cutAround = (ring: readonly Vec2[]): readonly PieceLine[] =>
+  sides(ring).map((ends): PieceLine => ({ kind: 'cut', ends, member: 0 }));
+
+/** Cut and fold lines of a piece: outline parts that no fold or flap takes are cut, each drawn once. Of board, its outline. */
 export const pieceLines = (piece: Piece): readonly PieceLine[] => {
+  if (piece.board) return cutAround(piece.outline);
   const lines: PieceLine[] = [];
   const folds: readonly Segment[] = piece.folds.map((fold) => fold.ends);
   piece.panels.forEach((panel, member) => {
@@ -80,6 +85,13 @@ export const firstOwners = (net: Net): readonly number[] => {
 
 const above = 0.05;
 
+/** Where the outside of a piece is drawn and where its inside and cut sides are. */
+interface Sides {
+  readonly print: FlatPart;
+  readonly wrong: FlatPart;
+  readonly mapping: (p: Vec2) => Vec2;
+}
+
 export const buildNetParts = (solid: Solid, net: Net, { thickness, line, finish }: NetDrawing): NetParts => {
   const prints = finish.looks.map(() => emptyPart());
   const wrong = emptyPart();
@@ -87,32 +99,57 @@ export const buildNetParts = (solid: Solid, net: Net, { thickness, line, finish 
   const starts = firstOwners(net);
   net.pieces.forEach((piece, index) => {
     const start = starts[index] ?? 0;
-    const print = prints[finish.lookAt(index)] as FlatPart;
-    const members = [
-      ...piece.panels.map((panel) => stripsOf(solid, panel)),
-      ...[...piece.flaps, ...piece.hems].map((flap) => [flap.polygon]),
-    ];
-    members.forEach((rings, member) => {
-      const owner = start + member;
-      for (const ring of rings) {
-        pushPolygon(print, ring, { owner, z: 0 }, (p) => finish.mapping(index, p));
-        pushPolygon(wrong, ring, { owner, z: -thickness, under: true });
-      }
-    });
-    for (const { kind, ends, member } of pieceLines(piece)) {
-      const owner = start + member;
-      if (kind === 'cut') pushRim(wrong, ends[0], ends[1], -thickness, 0, owner);
+    const { board, panels } = piece;
+    const [panel] = panels;
+    const sides: Sides = {
+      print: prints[finish.lookAt(index)] as FlatPart,
+      wrong,
+      mapping: (p) => finish.mapping(index, p),
+    };
+    if (board && panel) pushBoard(sides, panel, board, start);
+    else pushPaper(sides, solid, piece, { start, thickness });
+    for (const { kind, ends, member } of board ? cutAround(board.outer) : pieceLines(piece)) {
       for (const [a, b] of dashLine(ends[0], ends[1], kind, line)) {
-        pushRibbon(lines, a, b, line, { owner, z: above }, kind === 'cut' ? 1 : 0);
+        pushRibbon(lines, a, b, line, { owner: start + member, z: above }, kind === 'cut' ? 1 : 0);
       }
     }
-    for (const { ends, panel } of piece.glueLines) {
+    const inside = -(board?.thickness ?? thickness) - above;
+    for (const { ends, panel: on } of piece.glueLines) {
       for (const [a, b] of dashLine(ends[0], ends[1], 'glue', line)) {
-        pushRibbon(lines, a, b, line, { owner: start + panel, z: -thickness - above, under: true });
+        pushRibbon(lines, a, b, line, { owner: start + on, z: inside, under: true });
       }
     }
   });
   return { prints, wrong, lines };
+};
+
+const pushPaper = (
+  { print, wrong, mapping }: Sides,
+  solid: Solid,
+  piece: Piece,
+  { start, thickness }: { readonly start: number; readonly thickness: number },
+): void => {
+  const members = [
+    ...piece.panels.map((panel) => stripsOf(solid, panel)),
+    ...[...piece.flaps, ...piece.hems].map((flap) => [flap.polygon]),
+  ];
+  members.forEach((rings, member) => {
+    const owner = start + member;
+    for (const ring of rings) {
+      pushPolygon(print, ring, { owner, z: 0 }, mapping);
+      pushPolygon(wrong, ring, { owner, z: -thickness, under: true });
+    }
+  });
+  for (const { kind, ends, member } of pieceLines(piece)) {
+    if (kind === 'cut') pushRim(wrong, ends[0], ends[1], -thickness, 0, start + member);
+  }
+};
+
+/** A panel of board as it is cut: its outside, its inside as much lower as the board is thick, and its cut side between them. */
+const pushBoard = ({ print, wrong, mapping }: Sides, panel: Panel, board: BoardCut, owner: number): void => {
+  pushPolygon(print, board.outer, { owner, z: 0 }, mapping);
+  pushPolygon(wrong, board.inner, { owner, z: -board.thickness, under: true });
+  for (const facet of boardFacets(panel, board)) pushFacet(wrong, facet, owner);
 };
 
 /** Where a seam's match mark is written: inside the panel, off the middle of the seam. */

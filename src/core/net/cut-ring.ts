@@ -7,12 +7,25 @@ interface Side {
   readonly along: Vec2;
 }
 
+/** One stretch of a cut ring. */
+export interface CutSide {
+  /** The side of the uncut ring that it lies along; half a number less where it steps to that side from another in the same line. */
+  readonly side: number;
+  readonly from: Vec2;
+  readonly to: Vec2;
+}
+
 /**
  * A counter-clockwise ring with each side moved inwards by its own distance, mm (outwards where it is negative); sides that have
  * come to nothing are left out. Where two sides in one line are moved differently the ring steps from the one to the other. Null
  * where nothing is left, or the ring would run across itself.
  */
 export function cutRing(ring: readonly Vec2[], inwards: readonly number[]): readonly Vec2[] | null {
+  return cutSides(ring, inwards)?.map(({ from }) => from) ?? null;
+}
+
+/** The same ring as `cutRing` gives, stretch by stretch, each with the side that it was. */
+export function cutSides(ring: readonly Vec2[], inwards: readonly number[]): readonly CutSide[] | null {
   let sides = ring.map((p, i): Side => {
     const along = unit2(sub2(at(ring, i + 1), p));
     return { along, from: add2(p, scale2(left2(along), inwards[i] ?? 0)) };
@@ -20,12 +33,22 @@ export function cutRing(ring: readonly Vec2[], inwards: readonly number[]): read
   let own = ring.map((_, i) => i);
   while (sides.length > 2) {
     const corners = sides.map((side, i) => cornersBetween(at(sides, i - 1), side, ring[own[i] as number] as Vec2));
+    const stretches = sides.map((_, i) => [corners[i]?.at(-1) as Vec2, at(corners, i + 1)[0] as Vec2] as const);
     // How long each side has become, in its own direction; the one that has gone farthest past nothing goes first.
-    const lengths = sides.map(({ along }, i) =>
-      dot2(along, sub2(at(corners, i + 1)[0] as Vec2, (corners[i] as readonly Vec2[]).at(-1) as Vec2)),
-    );
+    const lengths = sides.map(({ along }, i) => {
+      const [from, to] = stretches[i] as readonly [Vec2, Vec2];
+      return dot2(along, sub2(to, from));
+    });
     const shortest = lengths.reduce((best, length, i) => (length < (lengths[best] as number) ? i : best), 0);
-    if (isPositive(lengths[shortest] as number)) return sound(corners.flat());
+    if (isPositive(lengths[shortest] as number)) {
+      if (!isSound(corners.flat())) return null;
+      return stretches.flatMap(([from, to], i): readonly CutSide[] => {
+        const side = own[i] as number;
+        const [first] = corners[i] as readonly Vec2[];
+        const step = first === from ? [] : [{ side: side - 0.5, from: first as Vec2, to: from }];
+        return [...step, { side, from, to }];
+      });
+    }
     sides = sides.filter((_, i) => i !== shortest);
     own = own.filter((_, i) => i !== shortest);
   }
@@ -44,7 +67,7 @@ function cornersBetween(before: Side, after: Side, corner: Vec2): readonly Vec2[
   return [add2(before.from, scale2(before.along, t))];
 }
 
-function sound(ring: readonly Vec2[]): readonly Vec2[] | null {
+function isSound(ring: readonly Vec2[]): boolean {
   const crosses = ring.some((a, i) =>
     ring.some((c, j) => {
       if (j < i + 2 || (i === 0 && j === ring.length - 1)) return false;
@@ -53,5 +76,5 @@ function sound(ring: readonly Vec2[]): readonly Vec2[] | null {
       return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
     }),
   );
-  return crosses || !(ringArea(ring) > 0) ? null : ring;
+  return !crosses && ringArea(ring) > 0;
 }
