@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { distance2 } from '../../core/geometry/vector.ts';
+import { isInside } from '../../core/geometry/polygon.ts';
+import { add2, distance2, lerp2, scale2 } from '../../core/geometry/vector.ts';
 import { type Production, produce } from '../../core/pipeline.ts';
 import { resolveProject } from '../../core/project/read-project.ts';
 import { blankProject } from '../state/blank-project.ts';
@@ -60,6 +61,17 @@ describe('measures on the drawing of a net', () => {
     // At 45° the square lower edge stops a thickness short of the outside's eave, so that its inner corner is level with it.
     expect(long).toBeCloseTo(30 * Math.SQRT2 - thickness, 6);
     expect(long - short).toBeCloseTo(thickness, 6);
+  });
+
+  it('and letters stand on the paper of a hollow panel', () => {
+    const body = { width: 40, depth: 40, height: 50 };
+    const broach = roofOf({ kind: 'broach-spire', body, overhang: 4, shape: { rise: 60, broachRise: 20 } });
+    for (const { piece, measures, marks } of netFigures(broach.solid, broach.net)) {
+      for (const { ends, side, panel } of marks)
+        expect(isInside(add2(lerp2(...ends, 0.5), scale2(side, 0.2)), panel), piece.title).toBe(true);
+      for (const { ends, kind } of measures)
+        if (kind === 'fall') expect(isInside(lerp2(...ends, 0.5), piece.outline), piece.title).toBe(true);
+    }
   });
 
   it('name the panels of a piece that has several', () => {

@@ -1,9 +1,10 @@
+import { isInside } from '../../core/geometry/polygon.ts';
 import { add2, dot2, left2, length2, scale2, sub2, type Vec2 } from '../../core/geometry/vector.ts';
 import { sidesToCut } from '../../core/net/board-body.ts';
 import { letterStretch, type Net, type Panel, type Piece } from '../../core/net/net.ts';
 import { edgesOfFaces } from '../../core/solid/measure.ts';
 import type { Solid } from '../../core/solid/solid.ts';
-import { isSameLength } from '../../core/tolerance.ts';
+import { CUT_MM, isSameLength } from '../../core/tolerance.ts';
 
 /** A measure on the drawing: its two ends in the piece's frame (mm, y up), and on which side the number stands. */
 export interface Measure {
@@ -24,6 +25,8 @@ export interface MatchMark {
   readonly ends: readonly [Vec2, Vec2];
   /** Unit normal towards the inside of the panel. */
   readonly side: Vec2;
+  /** The panel as it is cut. */
+  readonly panel: readonly Vec2[];
   readonly letter: string;
 }
 
@@ -55,6 +58,12 @@ const middle = (points: readonly Vec2[]): Vec2 =>
   );
 
 const unit = (v: Vec2): Vec2 => scale2(v, 1 / Math.max(length2(v), Number.MIN_VALUE));
+
+/** The ends of a line, y up: the lower first, of a level one the left. */
+const lowFirst = (a: Vec2, b: Vec2): readonly [Vec2, Vec2] => {
+  const up = b[1] - a[1];
+  return (Math.abs(up) <= CUT_MM ? a[0] <= b[0] : up > 0) ? [a, b] : [b, a];
+};
 
 const polygonEdges = (polygon: readonly Vec2[]): (readonly [Vec2, Vec2])[] =>
   polygon.map((p, i) => [p, at(polygon, i + 1)]);
@@ -126,7 +135,8 @@ const measurePanel = (
   const eave = lowStretch(solid, edges, polygon);
   const fall = eave === undefined ? null : fallLine(polygon, eave);
   const repeats = fall !== null && measures.some((one) => Math.abs(one.length - fall.length) < fall.length / 1000);
-  return fall === null || repeats ? measures : [...measures, fall];
+  // A panel that stands on points has no line straight up it.
+  return fall === null || repeats || !isInside(middle(fall.ends), polygon) ? measures : [...measures, fall];
 };
 
 /** Which edge of a panel's loop is its eave or foot; the first where it has none. */
@@ -193,11 +203,14 @@ export const netFigures = (solid: Solid, net: Net): readonly PieceFigure[] => {
         .filter((side) => side.piece === index)
         .map((side): MatchMark => {
           const [a, b] = letterStretch(side);
-          const [low, high] = a[1] <= b[1] ? [a, b] : [b, a];
+          const [low, high] = lowFirst(a, b);
           const normal = unit(left2(sub2(b, a)));
-          const inside = middle(piece.panels[side.panel]?.polygon ?? [a, b]);
-          const isLeft = dot2(sub2(inside, a), normal) > 0;
-          return { ends: [low, high], side: isLeft ? normal : scale2(normal, -1), letter: seam.mark };
+          const panel = piece.board ? piece.outline : (piece.panels[side.panel]?.polygon ?? [a, b]);
+          const beside = (by: number): boolean => isInside(add2(middle([a, b]), scale2(normal, by)), panel);
+          // Along a line within the panel, as where a wall stands, there is paper on either side.
+          const isWithin = beside(CUT_MM) === beside(-CUT_MM);
+          const isLeft = isWithin ? dot2(sub2(middle(panel), a), normal) > 0 : beside(CUT_MM);
+          return { ends: [low, high], side: isLeft ? normal : scale2(normal, -1), panel, letter: seam.mark };
         }),
     );
     const names = named.flatMap((panel): PanelName[] => {

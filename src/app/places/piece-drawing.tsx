@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react';
 import { add2, lerp2, scale2, type Vec2 } from '../../core/geometry/vector.ts';
+import { LETTER_AT, letterPlaces } from '../draw/letter-places.ts';
 import type { Measure, PieceFigure } from '../draw/net-figure.ts';
 
 interface PieceDrawingProps {
@@ -34,6 +35,13 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
     if (kind === 'inside') return textLength(text) + 44 < length * scale;
     return !standsLevel(text, length * scale) || textLength(text) + 56 < 0.8 * longest('outside');
   };
+  const letters = letterPlaces(
+    marks.map(({ ends, side, panel }) => ({
+      ends: [see(ends[0]), see(ends[1])],
+      side: [side[0], -side[1]],
+      panel: panel.map(see),
+    })),
+  );
   const below = piece.height * scale + 44;
 
   return (
@@ -77,18 +85,18 @@ export const PieceDrawing = ({ figure, scale, show, names }: PieceDrawingProps):
             text={show(measure.length)}
           />
         ))}
-      {marks.map((mark) => {
-        const [low, high] = [see(mark.ends[0]), see(mark.ends[1])];
-        const pixels = Math.hypot(high[0] - low[0], high[1] - low[1]);
-        // Near the lower end, where panels have most room, but out of the corner itself.
-        const share = Math.min(0.5, Math.max(0.14, LETTER_AT / pixels));
-        const [x, y] = add2(lerp2(low, high, share), [mark.side[0] * 13, -mark.side[1] * 13]);
-        return (
-          <text key={mark.letter + mark.ends.join(' ')} className="match on-panel" x={x} y={y + 5}>
-            {mark.letter}
-          </text>
-        );
-      })}
+      {letters.map(({ at: [x, y], size }, i) => (
+        <text
+          // biome-ignore lint/suspicious/noArrayIndexKey: the letters of a piece keep their order.
+          key={i}
+          className="match on-panel"
+          style={{ fontSize: size, strokeWidth: size / 4 }}
+          x={x}
+          y={y + size / 3}
+        >
+          {marks[i]?.letter}
+        </text>
+      ))}
       {figure.names.map((name) => {
         const [a, b] = [see(name.ends[0]), see(name.ends[1])];
         const room = Math.hypot(b[0] - a[0], b[1] - a[1]);
@@ -129,9 +137,6 @@ interface MeasureTextProps {
   readonly scale: number;
   readonly text: string;
 }
-
-/** Pixels from the lower end of a seam to the middle of its letter. */
-const LETTER_AT = 32;
 
 /** Pixels beside a piece that its name may take. */
 const NAME_ROOM = 44;
@@ -193,9 +198,15 @@ interface AlongProps {
   readonly isLevel?: boolean;
 }
 
+/** Pixels run down; the lower end first, of a level line the left. */
+const lowOnScreen = (a: Vec2, b: Vec2): readonly [Vec2, Vec2] => {
+  const up = a[1] - b[1];
+  return (Math.abs(up) < 1 ? a[0] <= b[0] : up > 0) ? [a, b] : [b, a];
+};
+
 /** Text along a line, never upside down. */
 const Along = ({ a, b, side, share, off, className, text, isLevel = false }: AlongProps): ReactElement => {
-  const [low, high] = a[1] > b[1] ? [a, b] : [b, a];
+  const [low, high] = lowOnScreen(a, b);
   const [x, y] = add2(lerp2(low, high, share), scale2(side, off));
   let turn = isLevel ? 0 : (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
   if (turn > 90) turn -= 180;
