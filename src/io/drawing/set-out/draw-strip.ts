@@ -113,13 +113,17 @@ function markStrokes(mark: SetOutMark, place: (p: Vec2) => Vec2, { text }: Strip
   return [cross(arm, arm), cross(arm, -arm)];
 }
 
+/** Left free before and after a text, in letters: figures side by side would be read as one number. */
+const AIR = 0.25;
+
 /** Texts that keep clear of each other: each goes to the first of its places that is free, or is left out. */
 class Texts {
   readonly #taken: Box[] = [];
 
   place(labels: readonly Label[]): readonly Label[] {
     for (const label of labels) {
-      const box = boxOf(labelCorners(label));
+      const { minX, maxX, ...rows } = boxOf(labelCorners(label));
+      const box: Box = { ...rows, minX: minX - AIR * label.size, maxX: maxX + AIR * label.size };
       if (this.#taken.some((one) => areApart(one, box) === false)) continue;
       this.#taken.push(box);
       return [label];
