@@ -38,8 +38,11 @@ export function drawGuide(production: Production): readonly SheetDrawing[] {
   const boxes = [
     textBox(guide.title, width, { size: 8, after: 1 }),
     textBox('The order of work. Lengths in both units; tick each step as it is done.', width, { after: 5 }),
-    ...guide.sections.flatMap((section) => sectionBoxes(production, section, width)),
-    ...setOutBoxes(production, width),
+    ...guide.sections.flatMap((section) => [
+      ...sectionBoxes(production, section, width),
+      // Marks are set out before anything is cut.
+      ...(section.id === 'sheets' ? setOutBoxes(production, width) : []),
+    ]),
   ];
   const pages = paginate(boxes, page.height - 2 * MARGIN - FOOT);
   return pages.map((work, i) => ({
