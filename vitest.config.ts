@@ -24,7 +24,6 @@ export default mergeConfig(
             name: 'browser',
             include: ['tests/browser/**/*.test.ts'],
             globalSetup: ['tests/browser/serve-bench.ts'],
-            fileParallelism: false,
             testTimeout: 60_000,
             hookTimeout: 120_000,
           },
