@@ -24,6 +24,8 @@ export default mergeConfig(
             name: 'browser',
             include: ['tests/browser/**/*.test.ts'],
             globalSetup: ['tests/browser/serve-bench.ts'],
+            // A browser that draws without a graphics card takes every core by itself.
+            fileParallelism: false,
             testTimeout: 60_000,
             hookTimeout: 120_000,
           },
