@@ -53,6 +53,13 @@ export interface HalfPlane {
   readonly offset: number;
 }
 
+/** The mean of some points; of a convex ring's corners a point inside it. */
+export function meanPoint(points: readonly Vec2[]): Vec2 {
+  let [x, y] = [0, 0];
+  for (const p of points) [x, y] = [x + p[0], y + p[1]];
+  return [x / points.length, y / points.length];
+}
+
 /** Left of the line from a to b, at least `inset` away from it. */
 export function leftOf(a: Vec2, b: Vec2, inset = 0): HalfPlane {
   const x = b[0] - a[0];

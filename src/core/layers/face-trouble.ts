@@ -2,7 +2,7 @@ import { at, isInside, ringArea, ringDistance } from '../geometry/polygon.ts';
 import { cross2, dot3, sub2, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import { faceFrame, flattenFace, pointInFace } from '../solid/face-frame.ts';
 import type { Face, Solid } from '../solid/solid.ts';
-import { isPositive, NOISE_MM, NOISE_MM2, SNAP_MM } from '../tolerance.ts';
+import { NOISE_MM, NOISE_MM2, SNAP_MM } from '../tolerance.ts';
 
 /** Corners of a face up to which its edges are compared each with each: the others only sample a curve. */
 const MOST_CORNERS = 80;
@@ -79,19 +79,4 @@ function crossesItself(ring: readonly Vec2[]): boolean {
       return isApart(side(a, b, c), side(a, b, d)) && isApart(side(c, d, a), side(c, d, b));
     });
   });
-}
-
-/** A wall let down so far under a slope with a narrow overhang that its head lies beside the slope's panel, under the eave; null: none. */
-export function headTrouble(solid: Solid): number | null {
-  for (const { role, faces, ends, inset = 0 } of solid.edges) {
-    const [wall, host] = faces as readonly [number, number?];
-    if (role !== 'abutment' || host === undefined || !isPositive(inset) || solid.faces[host]?.roll) continue;
-    const panel = flattenFace(solid, host);
-    const isBeside = ends.some((v) => {
-      const p = pointInFace(solid, host, solid.vertices[v] as Vec3);
-      return !isInside(p, panel) && ringDistance([p], panel) > SNAP_MM;
-    });
-    if (isBeside) return wall;
-  }
-  return null;
 }

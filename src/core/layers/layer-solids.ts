@@ -1,15 +1,13 @@
 import { restHeight } from '../fit/rest.ts';
 import { boxOf } from '../geometry/polygon.ts';
 import type { Vec2 } from '../geometry/vector.ts';
-import { fail, type Result, succeed } from '../issue.ts';
+import { type Result, succeed } from '../issue.ts';
 import type { Body } from '../project/project.ts';
 import type { Solid } from '../solid/solid.ts';
 import { isPositive } from '../tolerance.ts';
-import { headTrouble } from './face-trouble.ts';
 import { offsetSolid } from './offset-solid.ts';
 import { settleWalls, type WallSeat, withInsets } from './settle-walls.ts';
 import { layerOffsets, type StackedLayer } from './stack.ts';
-import { tooThick } from './too-thick.ts';
 
 /**
  * The surface that the panels of each layer are cut to, from the inside out; in place of one that the roof has no room for, why.
@@ -29,10 +27,7 @@ export function layerSolids(
     const ends = { head, foot: Math.max(0, by + own) };
     const settled = settleWalls(shape, ends, seat);
     const surface = settled.ok ? offsetSolid(settled.value, by, ends) : settled;
-    if (!surface.ok) return surface;
-    const made = withInsets(surface.value, { head: head + by, foot: own });
-    const standsOut = headTrouble(made);
-    return standsOut === null ? succeed(made, surface.issues) : fail(tooThick(shape, standsOut, 0, by + head));
+    return surface.ok ? succeed(withInsets(surface.value, { head: head + by, foot: own }), surface.issues) : surface;
   });
 }
 

@@ -5,8 +5,8 @@ import { isPositive, ROLL_MM } from '../tolerance.ts';
 import { abutmentTrouble, wallTrouble } from './face-trouble.ts';
 import { type MovedSolid, moveSolid } from './move-solid.ts';
 import type { NewRidge } from './offset-edges.ts';
-import { meshOf, type Sector } from './offset-mesh.ts';
-import { partCorners } from './part-corners.ts';
+import { meshOf } from './offset-mesh.ts';
+import { offsetRules, partCorners } from './part-corners.ts';
 import { coarsest, refineCurves, stepsFrom } from './refine-curves.ts';
 import { meshOfSettled, type WallEnds } from './settle-walls.ts';
 import { tooThick } from './too-thick.ts';
@@ -15,8 +15,8 @@ import { tooThick } from './too-thick.ts';
  * The solid whose faces lie `by` mm outside those of another (inside where it is negative), solved anew from the moved planes.
  * Faces keep their ids, titles, sides and order, edges their ids where they are the same edge. Free edges hold what they end at:
  * eaves, feet and open tops their level, verges their upright plane (flush with a wall, that wall's). A peak in which the moved
- * planes no longer meet becomes short ridges, which a note tells. Walls that have `settled` so far from the slopes end where they do. Fails with the panel that would vanish and how far the faces
- * can go.
+ * planes no longer meet becomes short ridges, which a note tells. Walls that have `settled` so far from the slopes end where they
+ * do. Fails with the panel that would vanish and how far the faces can go.
  */
 export function offsetSolid(solid: Solid, by: number, settled?: WallEnds): Result<Solid> {
   if (!isPositive(Math.abs(by))) return succeed(solid);
@@ -59,27 +59,13 @@ const NEARLY = 0.999;
 const HALVINGS = 12;
 
 function offsetOnce(solid: Solid, by: number, settled: WallEnds | undefined): MovedSolid {
-  const mesh = settled ? meshOfSettled(solid, settled, by) : partCorners(meshOf(solid), lipCount(solid));
+  const mesh = settled ? meshOfSettled(solid, settled, by) : partCorners(solid, meshOf(solid), offsetRules);
   const moved = moveSolid(solid, mesh, by, by);
   if (!moved.ok) return moved;
   // Settled walls end at the underside, wherever the surface over them goes.
   const loose = (settled ? null : abutmentTrouble(moved.solid)) ?? wallTrouble(solid, moved.solid);
   return loose === null ? moved : { ok: false, face: loose, at: null };
 }
-
-/**
- * At the end of a wall that carries an eave, where the eave goes on free: the slope's free eave keeps its level while the eave on
- * the wall goes with both, so that a lip is left beyond the wall. It ends where the wall round the corner stands.
- */
-const lipCount =
-  ({ edges }: Solid) =>
-  ([end, wall, carrier, slope, eave, ...more]: readonly Sector[]): number | null => {
-    if (end?.edge == null || wall?.face == null || carrier?.face == null || slope?.face == null || eave?.edge == null)
-      return null;
-    const [meets, free] = [edges[end.edge] as Edge, edges[eave.edge] as Edge];
-    const isUnderSlope = meets.role === 'abutment' && meets.faces[1] === slope.face;
-    return isUnderSlope && free.role === 'eave' && more.length === 0 ? 4 : null;
-  };
 
 function ridgeNotes({ edges }: Solid, ridges: readonly NewRidge[]): readonly Issue[] {
   const told = ridges.filter(({ edge }) => (edges[edge] as Edge).faces.length === 2);

@@ -4,9 +4,9 @@ import type { Edge, Solid } from '../solid/solid.ts';
 import { isPositive, isSameLength, ROLL_MM } from '../tolerance.ts';
 import { moveSolid } from './move-solid.ts';
 import { meshOf, type OffsetMesh, type Sector } from './offset-mesh.ts';
+import { partCorners, wallRules } from './part-corners.ts';
 import { coarsest, refineCurves, stepsFrom } from './refine-curves.ts';
 import { tooThick } from './too-thick.ts';
-import { partWallCorners } from './wall-corners.ts';
 
 /** Where walls end, from the surface of the slopes. mm, none under 0. */
 export interface WallEnds {
@@ -42,7 +42,7 @@ function settleOnce(solid: Solid, ends: WallEnds, seat: WallSeat | null): Result
   });
   if (!isPositive(far) || !ways.some(isPositive)) return succeed(solid);
   const speedOf = ({ edge }: Sector): number => (edge === null ? 0 : (ways[edge] as number) / far);
-  const moved = moveSolid(solid, partWallCorners(solid, withSpeeds(meshOf(solid), speedOf)), far, 0);
+  const moved = moveSolid(solid, partCorners(solid, withSpeeds(meshOf(solid), speedOf), wallRules), far, 0);
   if (!moved.ok) return fail(tooThick(solid, moved.face, moved.at ?? 0, far));
   // Let down past the eave, a wall would run out of the slope that it shares an edge with.
   const torn = edgesOfFaces(moved.solid).findIndex((own) => own.includes(-1));
@@ -63,7 +63,7 @@ export function meshOfSettled(solid: Solid, ends: WallEnds, by: number): OffsetM
     // What touches a rolled face is told from its surface on.
     return sector.rolled ? endAt(solid, sector.edge as number, ends) / by : 0;
   };
-  return partWallCorners(solid, withSpeeds(meshOf(solid), speedOf));
+  return partCorners(solid, withSpeeds(meshOf(solid), speedOf), wallRules);
 }
 
 /** A solid whose walls end so far from its slopes: told at each of their edges. */

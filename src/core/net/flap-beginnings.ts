@@ -1,4 +1,4 @@
-import { areApart, at, type Box, boxOf, depthIn, leftOf } from '../geometry/polygon.ts';
+import { areApart, at, type Box, boxOf, depthIn, isInside, leftOf, meanPoint } from '../geometry/polygon.ts';
 import { add2, left2, scale2, sub2, unit2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { FlapSpec } from '../project/project.ts';
 import { pointInFace } from '../solid/face-frame.ts';
@@ -32,9 +32,13 @@ export function flapBeginnings(flatSolid: FlatSolid, spec: FlapSpec): FlapBeginn
     if (before) return before;
     const found = glueSides(flatSolid, seam, from, spec).map((side): FlapBeginning => {
       const strip = stripAlong(side, spec);
-      const border = borders.get(side.to) ?? borderOf(flatSolid.flat[side.to] as readonly Vec2[]);
+      const panel = flatSolid.flat[side.to] as readonly Vec2[];
+      const border = borders.get(side.to) ?? borderOf(panel);
       borders.set(side.to, border);
-      return { side, strip, inside: insidePanel(strip, side, border, spec.clearance) };
+      const clear = clearOfBorder(strip, side, border, spec.clearance);
+      // Clear of the border all of it lies on one side: a wall let down past a narrow overhang ends beside its slope.
+      const isBeside = side.isAbutment && clear.length > 0 && !isInside(meanPoint(clear), panel);
+      return { side, strip, inside: isBeside ? [] : clear };
     });
     atSeam.set(from, found);
     return found;
@@ -66,7 +70,7 @@ const borderOf = (panel: readonly Vec2[]): Border =>
   });
 
 /** What is left of a ring beside a seam once it is clear of every other edge of the panel. */
-function insidePanel(start: readonly Vec2[], side: GlueSide, border: Border, clearance: number): readonly Vec2[] {
+function clearOfBorder(start: readonly Vec2[], side: GlueSide, border: Border, clearance: number): readonly Vec2[] {
   const { a, b, onSeam } = side;
   const seam = leftOf(a, b);
   const around = boxOf(start);

@@ -1,4 +1,4 @@
-import { at } from '../../../geometry/polygon.ts';
+import { at, meanPoint } from '../../../geometry/polygon.ts';
 import { cross2, distance2, dot2, type Vec2 } from '../../../geometry/vector.ts';
 import { type Corner, cornerAt, type Side } from './front.ts';
 import type { FrontEvent } from './front-events.ts';
@@ -18,7 +18,7 @@ export function resolve(front: MovingFront, batch: readonly FrontEvent[]): Corne
   for (const { corners } of places.all) {
     const all = [...corners].filter((corner) => corner.isAlive);
     if (all.length === 0) continue;
-    const node = addNode(front, meanOf(all.map((corner) => cornerAt(corner, front.now))));
+    const node = addNode(front, meanPoint(all.map((corner) => cornerAt(corner, front.now))));
     const arriving = all.map((corner) => corner.into).filter((side) => !corners.has(side.from));
     const leaving = all.map((corner) => corner.out).filter((side) => !corners.has(side.to));
     for (const corner of all) {
@@ -142,9 +142,4 @@ function rejoin(front: MovingFront, node: number, arriving: readonly Side[], lea
     join(front, corner, out.to, out.plane);
   }
   return links.map(({ corner }) => corner);
-}
-
-function meanOf(points: readonly Vec2[]): Vec2 {
-  const sum = points.reduce<Vec2>((s, p) => [s[0] + p[0], s[1] + p[1]], [0, 0]);
-  return [sum[0] / points.length, sum[1] / points.length];
 }
