@@ -20,6 +20,8 @@ export interface NewRidge {
 interface Run {
   readonly path: readonly number[];
   readonly faces: readonly number[];
+  /** Whether the second face is met on its inside. */
+  readonly isAbutment: boolean;
   /** The edge of the first solid that it is. */
   readonly old: number | null;
   readonly origin: number;
@@ -61,7 +63,7 @@ export function edgesAnew(
           : undefined;
       const faces = [f, ...(other === undefined ? [] : [other]), ...(host === undefined ? [] : [host])];
       const old = matched(f, other, isFree ? (beyond?.edge ?? null) : null, a.origins, b.origins);
-      runs.push({ path: [from, to], faces, old, origin: a.origins[0] as number });
+      runs.push({ path: [from, to], faces, isAbutment: host !== undefined, old, origin: a.origins[0] as number });
     });
   });
   const joined = joinRuns(first, runs);
@@ -141,7 +143,7 @@ function joinRuns(first: Solid, runs: readonly Run[]): readonly Run[] {
 
 function edgeFrom(
   first: Solid,
-  { path, faces, old }: Run,
+  { path, faces, isAbutment, old }: Run,
   shape: Pick<Solid, 'vertices' | 'faces'>,
   taken: Set<string | undefined>,
 ): Edge {
@@ -157,7 +159,7 @@ function edgeFrom(
     (face): Meeting => ({ face, normal: normalAt(shape.vertices, shape.faces[face] as Face, middle) }),
   ) as [Meeting, Meeting?];
   const isLevel = way.every((v) => isSameLength(shape.vertices[v]?.[2] ?? 0, a[2]));
-  const role = before?.role ?? edgeRole(shape.faces, meeting, along, isLevel);
+  const role = before?.role ?? (isAbutment ? 'abutment' : edgeRole(shape.faces, meeting, along, isLevel));
   let id = before?.id ?? [role, ...own.map((face) => shape.faces[face]?.id)].join('-');
   if (!before) for (let count = 2, name = id; taken.has(id); count++) id = `${name}-${count}`;
   taken.add(id);

@@ -96,3 +96,30 @@ test('below the valley of a sawtooth the walls of two teeth share an upright edg
   expect(shared?.length).toBeCloseTo(Math.hypot(depth / 2, 0.25), 9);
   expect(checkSolid(made.value, { isLayer: true })).toEqual([]);
 });
+
+test('a wall that comes to end under the slope round the corner meets it as it meets its own', () => {
+  // The upper roof falls 10 over 3.8 to the south and 10 over 8.7 to the sides: under board of 0.5 mm its southern underside comes
+  // down further, and cuts the tops of the side walls off at their corners.
+  const lower = {
+    kind: 'lean-to-half-spire',
+    shape: { sides: 6, width: 115, pitch: 0.47, cut: 'corners', back: 'open' },
+  };
+  const upper = {
+    kind: 'lean-to-half-pyramid',
+    shape: { rise: 10, peakX: 0, back: 'wall' },
+    overhang: { eave: 0.1, verge: 0.1 },
+  };
+  const wall = { outline: rectangularBody(17.2, 7.4, 1).outline, height: 1, rectangle: { width: 17.2, depth: 7.4 } };
+  const built = findKind('two-tier')?.build({ lower, wall, upper }, null);
+  if (!built?.ok) throw new Error(JSON.stringify(built?.issues));
+  const [made] = layerSolids(built.value, [{ as: 'board', thickness: 0.5 }], null);
+  if (!made?.ok) throw new Error(JSON.stringify(made?.issues));
+  expect(checkSolid(made.value, { isLayer: true })).toEqual([]);
+  const { faces, edges } = made.value;
+  const met = edges.filter(({ role, faces: [wall = -1] }) => role === 'abutment' && faces[wall]?.id === 'wall-east');
+  expect(met.map(({ faces: [, slope = -1] }) => faces[slope]?.id)).toEqual([
+    'lower-south',
+    'upper-east',
+    'upper-south',
+  ]);
+});

@@ -66,6 +66,13 @@ export function checkSolid(solid: Solid, { isLayer = false } = {}): readonly Iss
     if (edge.role === 'eave' && !isSameLength(a[2], b[2])) {
       found('eave-not-level', `The eave ${edge.id} is not level.`, { off: a[2] - b[2] });
     }
+    const runs = ({ loop }: Face): boolean =>
+      edgePath(edge).every(
+        (v, i, path) => i === 0 || runsBetween([...loop, ...loop.slice(0, 1)], path[i - 1] as number, v),
+      );
+    if (!edge.faces.every((f) => !boundsFace(edge, f) || runs(solid.faces[f] as Face))) {
+      found('edge-beside', `The edge ${edge.id} does not bound its panels.`, {});
+    }
     if (edge.role === 'abutment') {
       const [, slope] = edge.faces as readonly [number, number];
       const away = Math.max(
