@@ -79,6 +79,12 @@ describe('from a sample to a print, on the 3D table', () => {
     expect(pages.length).toBeGreaterThan(1);
     // Letter: 8 1/2 by 11 in of 72 points each.
     for (const size of pages) expect([...size].sort((a, b) => a - b)).toEqual([612, 792]);
+    await page.getByLabel('Pieces', { exact: true }).selectOption('as-laid');
+    await settled(page);
+    const laid = await bytesOf(await downloadBy(() => page.getByRole('button', { name: /PDF/ }).click()));
+    // A sheet of 12 by 12 in takes two pages across and two up.
+    expect((await pdfPages(laid)).length).toBeGreaterThan(pages.length);
+    await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByRole('radio', { name: 'millimetres' }).check();
     await settled(page);

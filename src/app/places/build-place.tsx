@@ -21,6 +21,12 @@ export const BuildPlace = (): ReactElement | null => {
       <section className="group">
         <h3>Printed pages</h3>
         <FieldPanel fields={pageFields(page.name)} />
+        {page.arrange === 'as-laid' && (
+          <p className="note">
+            Sheets are printed at true size. One of the page’s own size fills it: put that paper into the printer. A
+            larger one is parted into tiles to be joined.
+          </p>
+        )}
         {page.marks === 'both' && (
           <p className="note">
             Each page of the PDF is followed by a mirrored one for its back. Print it there, turned over from left to
@@ -59,6 +65,18 @@ const pageFields = (used: string): FieldSpec[] => [
       { value: 'portrait', label: 'Upright' },
       { value: 'landscape', label: 'Across' },
     ],
+  },
+  {
+    key: 'arrange',
+    label: 'Pieces',
+    path: ['page', 'arrange'],
+    quantity: 'choice',
+    fallback: 'close',
+    choices: [
+      { value: 'close', label: 'Close together' },
+      { value: 'as-laid', label: 'As laid on paper' },
+    ],
+    help: 'Pages packed with pieces, or the sheets as they lie in Paper.',
   },
   {
     key: 'marks',

@@ -36,6 +36,10 @@ export const pageSchema = (lengthSchema: Schema): Schema =>
         lengthSchema,
         `Shared by two pages of one piece; ${mmText(defaults.pageOverlap)} unless said otherwise.`,
       ),
+      arrange: optionalWords(
+        ['close', 'as-laid'],
+        'What the pages show. close: pieces close together. as-laid: the sheets, with every piece where it lies on them; a sheet larger than the page as tiles. close unless said otherwise.',
+      ),
       marks: optionalWords(
         ['printed-side', 'both'],
         'Where letters and names are printed. both: after every page one for its wrong side, mirrored, with all of them; on the printed side letters then stand on flaps alone. printed-side unless said otherwise.',

@@ -31,6 +31,8 @@ export interface PageSpec {
   readonly margin: number;
   /** Overlap of tiles where a piece is larger than the page. */
   readonly overlap: number;
+  /** Pages show the sheets of the layout as pieces lie on them; missing: pieces close together, whatever sheet they are on. */
+  readonly arrange?: 'as-laid';
   /** Every page is followed by one for its wrong side, which carries all letters; missing: letters on the printed side. */
   readonly marks?: 'both';
   /** What 100 mm measure on paper as this printer prints them; missing: 100 mm both ways. */

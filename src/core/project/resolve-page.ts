@@ -33,6 +33,7 @@ export function resolvePage(intake: Intake, found: unknown): PageSpec {
     height: isLandscape ? size.width : size.height,
     margin,
     overlap,
+    ...(page['arrange'] === 'as-laid' ? { arrange: 'as-laid' as const } : {}),
     ...(page['marks'] === 'both' ? { marks: 'both' as const } : {}),
     ...(page['correction'] === undefined ? {} : { correction: resolveCorrection(intake, page['correction']) }),
   };

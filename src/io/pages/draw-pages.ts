@@ -1,58 +1,52 @@
 import { cutLayers } from '../../core/cut-layers.ts';
-import { apply2, type Rigid2 } from '../../core/geometry/rigid2.ts';
+import { keyOf } from '../../core/layout/layout.ts';
 import type { Piece } from '../../core/net/net.ts';
 import type { Production } from '../../core/pipeline.ts';
 import { drawPiece, type PieceToDraw } from '../drawing/draw-piece.ts';
-import { type Drawing, joinDrawings, labelAt, moveDrawing, type SheetDrawing, turnOver } from '../drawing/drawing.ts';
+import { labelAt, type SheetDrawing, turnOver } from '../drawing/drawing.ts';
 import { hasRolled } from '../drawing/legend.ts';
-import { arrangePages } from './arrange-pages.ts';
+import type { Size } from './arrange-pages.ts';
 import { pageOnPaper } from './correct-page.ts';
 import { drawTiles } from './draw-tiles.ts';
+import { type Leaf, leavesOfMany } from './leaf.ts';
 import { type Area, drawPageFrame, pageArea } from './page-frame.ts';
+import { leavesOfSheets } from './sheet-leaves.ts';
 
-/** Air between pieces on a page, mm: room for scissors. */
-const GAP = 4;
-
-interface Item extends PieceToDraw {
+interface Item extends PieceToDraw, Size {
   readonly shape: Piece;
 }
 
-/** A page before it knows its number. */
-interface Leaf {
-  readonly subtitle: string;
-  readonly tile: string | null;
-  readonly work: Drawing;
-  readonly isWrongSide?: true;
-}
-
 /**
- * Every copy of every piece of every roof and layer at true size on the project's pages. Pages are kept apart by the
- * stock they are meant for; pieces larger than a page come last, as tiles. Where marks go on both sides, each page is followed by
+ * Every copy of every piece of every roof and layer at true size on the project's pages: close together, or as they are laid on
+ * the sheets, where those without a place come after them. Pages are kept apart by the stock they are meant for; what is larger
+ * than a page comes last, as tiles. Where marks go on both sides, each page is followed by
  * the one for its back.
  */
 export const drawPages = (drawn: Production): readonly SheetDrawing[] => {
   const page = pageOnPaper(drawn.project.page);
-  const production: Production = { ...drawn, project: { ...drawn.project, page } };
-  const { title } = production.project;
+  const project = { ...drawn.project, page };
+  const production: Production = { ...drawn, project };
+  const { title } = project;
   const rolled = hasRolled(production);
-  const leaves = groupsOf(production).flatMap(({ name, items }) => leavesOf(production, name, items));
+  const isLaid = page.arrange === 'as-laid';
+  const leaves = project.stock.flatMap((stock, index) => [
+    ...(isLaid ? leavesOfSheets(production, index) : []),
+    ...leavesOfPieces(production, stock.name, itemsFor(production, stock.id, isLaid)),
+  ]);
   const sides = page.marks === 'both' ? leaves.flatMap((leaf) => bothSides(leaf, page.width)) : leaves;
   const all = leaves.length === 0 ? [nothingToPrint(pageArea(page, { tiles: false, rolled }))] : sides;
-  return all.map((leaf, i) => ({
-    width: page.width,
-    height: page.height,
-    work: leaf.work,
-    ...(leaf.isWrongSide ? { isWrongSide: true as const } : {}),
-    frame: drawPageFrame(page, {
-      title,
-      subtitle: leaf.subtitle,
-      number: i + 1,
-      count: all.length,
-      tile: leaf.tile,
-      rolled,
-      isWrongSide: leaf.isWrongSide ?? false,
-    }),
-  }));
+  return all.map((leaf, i) => {
+    const words = { number: i + 1, count: all.length, isWrongSide: leaf.isWrongSide ?? false };
+    return {
+      width: page.width,
+      height: page.height,
+      work: leaf.work,
+      ...(leaf.isWrongSide ? { isWrongSide: true as const } : {}),
+      frame:
+        leaf.frame?.(words) ??
+        drawPageFrame(page, { title, subtitle: leaf.subtitle, tile: leaf.tile, rolled, ...words }),
+    };
+  });
 };
 
 /**
@@ -66,51 +60,44 @@ const bothSides = (leaf: Leaf, width: number): readonly Leaf[] => [
 
 const isUnseen = ({ isInPanel }: { readonly isInPanel?: true }): boolean => !isInPanel;
 
-const groupsOf = (production: Production): readonly { readonly name: string; readonly items: readonly Item[] }[] => {
-  const items = production.roofs.flatMap((made) =>
+/** What is cut from a stock first of all; of a layout only what has no place in it. */
+const itemsFor = (production: Production, stock: string, isLaid: boolean): readonly Item[] => {
+  const laid = new Set(isLaid ? production.sheets.flatMap(({ placements }) => placements.map(keyOf)) : []);
+  return production.roofs.flatMap((made, roof) =>
     Array.from({ length: made.spec.copies }, (_, copy) => copy).flatMap((copy) =>
-      cutLayers(made).flatMap((layer) =>
-        layer.net.pieces.map((shape, piece): Item => ({ roof: made.spec, layer, piece, copy, shape })),
+      cutLayers(made).flatMap((layer, l) =>
+        layer.spec.stock[0] !== stock
+          ? []
+          : layer.net.pieces.flatMap((shape, piece): readonly Item[] =>
+              laid.has(keyOf({ roof, layer: l, piece, copy }))
+                ? []
+                : [{ roof: made.spec, layer, piece, copy, shape, width: shape.width, height: shape.height }],
+            ),
       ),
     ),
   );
-  return production.project.stock
-    .map(({ id, name }) => ({ name, items: items.filter((item) => item.layer.spec.stock[0] === id) }))
-    .filter((group) => group.items.length > 0);
 };
 
-const leavesOf = (production: Production, subtitle: string, items: readonly Item[]): readonly Leaf[] => {
-  const { project } = production;
+const leavesOfPieces = (production: Production, subtitle: string, items: readonly Item[]): readonly Leaf[] => {
+  const { page } = production.project;
   const rolled = hasRolled(production);
-  const area = pageArea(project.page, { tiles: false, rolled });
-  const spots = arrangePages(
-    items.map(({ shape }) => shape),
-    area,
-    GAP,
+  const area = pageArea(page, { tiles: false, rolled });
+  const { leaves, large } = leavesOfMany(items, area, subtitle, (item) => drawPiece(item));
+  const tileArea = pageArea(page, { tiles: true, rolled });
+  const tiled = large.flatMap((item) =>
+    drawTiles(
+      {
+        title: item.roof.title,
+        width: item.width,
+        height: item.height,
+        draw: (breaks) => drawPiece(item, breaks),
+        rings: [item.shape.outline],
+      },
+      tileArea,
+      page.overlap,
+    ).map(({ tile, work }): Leaf => ({ subtitle, tile, work })),
   );
-  const pages: Drawing[][] = [];
-  const tiled: Leaf[] = [];
-  items.forEach((item, i) => {
-    const spot = spots[i] ?? null;
-    if (spot === null) {
-      const tileArea = pageArea(project.page, { tiles: true, rolled });
-      tiled.push(...drawTiles(item, tileArea, project.page.overlap).map((tile) => ({ ...tile, subtitle })));
-      return;
-    }
-    const motion = placeOn(area, spot, spot.turned ? item.shape.height : null);
-    const onPage = pages[spot.page] ?? [];
-    pages[spot.page] = onPage;
-    onPage.push(moveDrawing(drawPiece(item), motion));
-  });
-  return [...pages.map((parts) => ({ subtitle, tile: null, work: joinDrawings(...parts) })), ...tiled];
-};
-
-/** From a piece's frame to the page; `turnedHeight` is the height of a piece that gets a quarter turn. */
-const placeOn = (area: Area, at: { readonly x: number; readonly y: number }, turnedHeight: number | null): Rigid2 => {
-  const corner = [area.x + at.x, area.y + at.y] as const;
-  return turnedHeight === null
-    ? { cos: 1, sin: 0, move: corner }
-    : { cos: 0, sin: 1, move: apply2({ cos: 1, sin: 0, move: corner }, [turnedHeight, 0]) };
+  return [...leaves, ...tiled];
 };
 
 const nothingToPrint = (area: Area): Leaf => ({

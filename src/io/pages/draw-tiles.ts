@@ -1,8 +1,6 @@
 import { isInside } from '../../core/geometry/polygon.ts';
 import { type Rigid2, rest2 } from '../../core/geometry/rigid2.ts';
 import { add2, distance2, lerp2, type Vec2 } from '../../core/geometry/vector.ts';
-import type { Piece } from '../../core/net/net.ts';
-import { drawPiece, type PieceToDraw } from '../drawing/draw-piece.ts';
 import {
   type Drawing,
   joinDrawings,
@@ -12,6 +10,7 @@ import {
   line,
   moveDrawing,
   ring,
+  type Stroke,
 } from '../drawing/drawing.ts';
 import { isClear, ringLines, type Spot } from '../drawing/fit-label.ts';
 import { CAP_HEIGHT, textWidth } from '../drawing/text-width.ts';
@@ -24,30 +23,44 @@ type Segment = readonly [Vec2, Vec2];
 
 const MARK_SIZE = 2.5;
 
-/** A piece larger than the page, one drawing a tile, each at the upper left of the area; turned where that saves tiles. */
+/** What is larger than a page: mm, the lower left corner of its box at the origin. */
+export interface ToTile extends Size {
+  readonly title: string;
+  /** What lies there; its texts keep clear of the breaks. */
+  readonly draw: (breaks: readonly Segment[]) => Drawing;
+  /** Outlines of the pieces: a tile without lines is left out where it lies in none of them. */
+  readonly rings: readonly (readonly Vec2[])[];
+  /** Lines that are drawn on the tiles there are, and by themselves are worth none. */
+  readonly edges?: readonly Stroke[];
+}
+
+/** A piece or a sheet larger than the page, one drawing a tile, each at the upper left of the area; turned where that saves tiles. */
 export const drawTiles = (
-  item: PieceToDraw & { readonly shape: Piece },
+  large: ToTile,
   area: Area,
   overlap: number,
-): readonly { readonly tile: string; readonly work: Drawing }[] => {
-  const { shape } = item;
-  const upright = tileBox(shape, area, overlap);
-  const sideways = tileBox(turnSize(shape), area, overlap);
+): readonly { readonly tile: string; readonly work: Drawing; readonly isTurned: boolean }[] => {
+  const { title, width, height, rings, edges = [] } = large;
+  const upright = tileBox(large, area, overlap);
+  const sideways = tileBox(turnSize(large), area, overlap);
   const isTurned = sideways.tiles.length < upright.tiles.length;
   const tiling = isTurned ? sideways : upright;
-  const turn: Rigid2 = isTurned ? { cos: 0, sin: 1, move: [shape.height, 0] } : rest2;
-  const back = ([x, y]: Vec2): Vec2 => (isTurned ? [y, shape.height - x] : [x, y]);
+  const turn: Rigid2 = isTurned ? { cos: 0, sin: 1, move: [height, 0] } : rest2;
+  const back = ([x, y]: Vec2): Vec2 => (isTurned ? [y, height - x] : [x, y]);
   const breaks = breaksOf(tiling).map(([a, b]): Segment => [back(a), back(b)]);
-  const whole = moveDrawing(drawPiece(item, breaks), turn);
-  const outline = moveDrawing({ strokes: [ring('cut', shape.outline)], labels: [] }, turn).strokes[0]?.points ?? [];
-  const marks = drawMarks(tiling, whole, isTurned ? turnSize(shape) : shape);
+  const whole = moveDrawing(large.draw(breaks), turn);
+  const edge = moveDrawing({ strokes: edges, labels: [] }, turn);
+  const marks = drawMarks(tiling, whole, isTurned ? turnSize({ width, height }) : { width, height });
   const count = `${plural(tiling.rows, 'row')}, ${plural(tiling.columns, 'column')}`;
   return tiling.tiles.flatMap((tile) => {
     const part = clipTile(whole, marks, tile);
-    if (part.strokes.length === 0 && !isInside(middleOf(tile), outline)) return [];
-    const work = joinDrawings(part, { strokes: tile.trims.map((trim) => line('trim', ...trim)), labels: [] });
+    const isBlank = !part.strokes.some(({ role }) => role !== 'rule');
+    if (isBlank && !rings.some((ring) => isInside(back(middleOf(tile)), ring))) return [];
+    const trims = tile.trims.map((trim) => line('trim', ...trim));
+    const around = edge.strokes.flatMap((stroke) => clipStroke(stroke, tile.window));
+    const work = joinDrawings(part, { strokes: [...around, ...trims], labels: [] });
     const move: Vec2 = [area.x - tile.window.minX, area.y + area.height - tile.window.maxY];
-    return [{ tile: `${item.roof.title}: ${tile.name} of ${count}`, work: moveDrawing(work, { ...rest2, move }) }];
+    return [{ tile: `${title}: ${tile.name} of ${count}`, work: moveDrawing(work, { ...rest2, move }), isTurned }];
   });
 };
 

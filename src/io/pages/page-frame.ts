@@ -50,6 +50,7 @@ const WRONG_SIDE = 'The wrong side, seen from the inside: mirrored, mountain and
 const WRONG_SIDE_BRIEF = 'The wrong side, mirrored.';
 const BRIEF = 'Print at 100 %.';
 const PRINT = 'Print at 100 %, not fitted to page. Measure a bar before you cut. For model making only.';
+const CUT_OFF = 'Pieces reach into the margin that a printer may leave blank: draw what is missing there by a ruler.';
 const SAFETY =
   'Cut away from the hand that holds, along a metal ruler, in several light passes; children with an adult’s help.';
 
@@ -123,6 +124,47 @@ const header = (page: PageSpec, words: PageWords): Drawing => {
     ],
   };
 };
+
+/**
+ * What a page says where a sheet leaves no room for header and footer, from the fullest block to the shortest; `isCutOff`: lines
+ * run on into the margin.
+ */
+export const pageBlocks = (page: PageSpec, words: PageWords & { readonly isCutOff: boolean }): readonly Block[] => {
+  const { title, subtitle, number, count, isWrongSide, isCutOff, rolled } = words;
+  const note = correctionNote(page);
+  const first = [`${title}. Page ${number} of ${count}.`, subtitle, isWrongSide ? `${WRONG_SIDE}.` : SIDE];
+  const edge = isCutOff ? [CUT_OFF] : [];
+  const least = [[subtitle, ...(isWrongSide ? [WRONG_SIDE_BRIEF] : []), BRIEF].join(' '), ...edge];
+  const all = [...first, PRINT, ...edge, ...(note === null ? [] : [note]), SAFETY];
+  const room = page.width - 2 * page.margin;
+  return [room, room / 2, 70, 40].flatMap((width) => {
+    const bars = drawCheckBars(width);
+    const legend = drawLegend(width, { tiles: false, rolled, columns: 2 });
+    return [
+      stack(textBlock(all, width), bars, legend),
+      stack(textBlock(all, width), bars),
+      stack(textBlock(least, width), bars),
+      textBlock(least, width),
+    ];
+  });
+};
+
+const textBlock = (texts: readonly string[], room: number): Block => {
+  const rows = texts.flatMap((text) => wrapText(text, TEXT_SIZE, room));
+  return {
+    width: Math.max(...rows.map((row) => textWidth(row, TEXT_SIZE))),
+    height: rows.length * ROW,
+    drawing: { strokes: [], labels: rows.map((row, i) => labelAt(row, [0, -i * ROW - 2.4], TEXT_SIZE)) },
+  };
+};
+
+/** One below the other. */
+const stack = (...blocks: readonly Block[]): Block =>
+  blocks.reduce((above, block) => ({
+    width: Math.max(above.width, block.width),
+    height: above.height + 2 + block.height,
+    drawing: joinDrawings(above.drawing, moveDrawing(block.drawing, { ...rest2, move: [0, -above.height - 2] })),
+  }));
 
 /**
  * Check bars with the printing and safety lines under them at the left, the legend at the right; on a narrow page one

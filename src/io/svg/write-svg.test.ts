@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { apply2 } from '../../core/geometry/rigid2.ts';
 import { distance2, type Vec2 } from '../../core/geometry/vector.ts';
+import { placementMotion } from '../../core/layout/placed.ts';
 import { a4, pyramidOn } from '../testing/pyramid.ts';
 import { produceSample, sampleNames } from '../testing/samples.ts';
-import { motionOf } from './draw-sheets.ts';
 import { writeSvg } from './write-svg.ts';
 
 /** Points of every path in a group, in the order of the file, y turned up again. */
@@ -32,7 +32,7 @@ describe.each(sampleNames)('the SVG files of %s', (name) => {
         const outline = net?.pieces[placement.piece]?.outline ?? [];
         expect(outline.length).toBeGreaterThan(2);
         for (const p of outline) {
-          const wanted = apply2(motionOf(placement), p);
+          const wanted = apply2(placementMotion(placement), p);
           expect(Math.min(...cuts.map((q) => distance2(q, wanted)))).toBeLessThan(0.001);
         }
       }
