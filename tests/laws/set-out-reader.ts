@@ -105,6 +105,22 @@ export class Reader {
     return list.split(/, | and /).map((one) => this.#mm(one.replace('short ', '')));
   }
 
+  /** Chords stepped along the arc that is begun, a mark at each. */
+  #stepAlong(from: string, chords: readonly string[], marks: string): void {
+    const begun = this.#arc;
+    if (!begun) throw new Error('no arc to step along');
+    const start = this.#at(from);
+    if (Math.abs(distance2(start, begun.centre) - begun.radius) > 1e-6) throw new Error(`${from} is not on the arc`);
+    let at = direction(begun.centre, start);
+    this.#setAll(
+      marks,
+      chords.map((chord) => {
+        at += 2 * Math.asin(this.#mm(chord) / 2 / begun.radius) * begun.way;
+        return pointOn(begun.centre, begun.radius, at);
+      }),
+    );
+  }
+
   #across(mm: number, from: string): number {
     return from === 'left' ? mm : this.#size[0] - mm;
   }
@@ -187,6 +203,14 @@ export class Reader {
         },
       ],
       [
+        pattern('Join MARK to each of (.+): (.+)\\.'),
+        ([centre, list, use]) => {
+          for (const n of inRow(list as string)) {
+            this.#draw(use as string, [this.#at(centre as string), this.#at(n)]);
+          }
+        },
+      ],
+      [
         pattern('Join (.+) in one smooth curve: (.+)\\.'),
         ([list, use]) =>
           this.#draw(
@@ -199,7 +223,7 @@ export class Reader {
         ([list, use]) =>
           this.#draw(
             use as string,
-            numbers(list as string).map((n) => this.#at(n)),
+            inRow(list as string).map((n) => this.#at(n)),
           ),
       ],
       [
@@ -262,6 +286,51 @@ export class Reader {
           this.#setAll(marks as string, [points[0] as Vec2, points.at(-1) as Vec2]);
         },
       ],
+      [
+        pattern(
+          'Compass on MARK, opened NUM: draw an arc in pencil (clockwise|counter-clockwise) from line MARK–MARK\\. It starts at mark MARK\\.',
+        ),
+        ([c, r, turn, , towards, n]) => {
+          const [centre, radius] = [this.#at(c as string), this.#mm(r as string)];
+          const from = direction(centre, this.#at(towards as string));
+          this.#arc = { centre, radius, from, way: turn === 'clockwise' ? -1 : 1 };
+          this.#set(Number(n), pointOn(centre, radius, from));
+        },
+      ],
+      [
+        pattern('Compass on MARK, opened to MARK: draw an arc in pencil (clockwise|counter-clockwise) from MARK\\.'),
+        ([c, a, turn]) => {
+          const [centre, start] = [this.#at(c as string), this.#at(a as string)];
+          const way = turn === 'clockwise' ? -1 : 1;
+          this.#arc = { centre, radius: distance2(centre, start), from: direction(centre, start), way };
+        },
+      ],
+      [
+        pattern('From MARK step NUM (\\d+) times along that arc\\. (Marks? .+)\\.'),
+        ([from, chord, times, marks]) =>
+          this.#stepAlong(
+            from as string,
+            Array.from({ length: Number(times) }, () => chord as string),
+            marks as string,
+          ),
+      ],
+      [
+        pattern('From MARK step (.+) in turn along that arc\\. (Marks? .+)\\.'),
+        ([from, list, marks]) => this.#stepAlong(from as string, (list as string).split(/, | and /), marks as string),
+      ],
+      [
+        pattern(
+          'Compass on MARK, opened NUM, and on MARK, opened NUM: both arcs cross (clockwise|counter-clockwise) of line MARK–MARK at mark MARK\\.',
+        ),
+        ([a, ra, b, rb, turn, , , n]) => {
+          const [p, q] = [this.#at(a as string), this.#at(b as string)];
+          const [r, s, d] = [this.#mm(ra as string), this.#mm(rb as string), distance2(p, q)];
+          const along = (r * r - s * s + d * d) / (2 * d);
+          const off = Math.sqrt(Math.max(0, r * r - along * along)) * (turn === 'clockwise' ? -1 : 1);
+          const way = unit2(sub2(q, p));
+          this.#set(Number(n), add2(p, add2(scale2(way, along), scale2(left2(way), off))));
+        },
+      ],
       [/^Draw a second line .+: a line to cut\.$/, () => undefined],
       [/^Cut notches .+\.$/, () => undefined],
       [
@@ -276,6 +345,13 @@ export class Reader {
 }
 
 const numbers = (text: string): readonly number[] => [...text.matchAll(/\d+/g)].map(([n]) => Number(n));
+
+/** `3, 4 and 9`; `1 and 3 to 9` for all from the third to the ninth. */
+const inRow = (text: string): readonly number[] =>
+  text.split(/, | and /).flatMap((part) => {
+    const [first = 0, last = first] = numbers(part);
+    return Array.from({ length: last - first + 1 }, (_, i) => first + i);
+  });
 
 /** The unit vector square off a line that points to the side that is named. */
 function beside(line: Vec2, words: string): Vec2 {

@@ -2,59 +2,17 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { at } from '../../src/core/geometry/polygon.ts';
 import { distance2, type Vec2 } from '../../src/core/geometry/vector.ts';
-import type { LaidSheet } from '../../src/core/layout/layout.ts';
 import { buildBoard } from '../../src/core/net/build-board.ts';
 import { buildNet } from '../../src/core/net/build-net.ts';
-import type { Net, Piece } from '../../src/core/net/net.ts';
-import type { Production } from '../../src/core/pipeline.ts';
+import type { Piece } from '../../src/core/net/net.ts';
 import { makeSetOut } from '../../src/core/setout/make-set-out.ts';
 import { distanceToLine } from '../../src/core/setout/plan-curve.ts';
 import type { SetOutStrip, UpSide } from '../../src/core/setout/set-out.ts';
 import { type Ruler, rulerStep, rulers, rulerUnits } from '../../src/core/units/units.ts';
 import { arbitraryRoof, type DrawnRoof, kinds } from './arbitrary-roof.ts';
 import { runs } from './runs.ts';
+import { scatter } from './scatter.ts';
 import { Reader } from './set-out-reader.ts';
-
-interface Drawn {
-  readonly roof: DrawnRoof;
-  readonly net: Net;
-  readonly production: Production;
-  readonly sheet: LaidSheet;
-}
-
-/** A production of one roof with its pieces scattered over one large sheet, turned by quarters or at any angle, none on another. */
-function scatter(roof: DrawnRoof, net: Net, turns: readonly number[], gap: number): Drawn {
-  let [x, y, row] = [3, 2, 0];
-  const reach = Math.max(...net.pieces.map(({ width, height }) => Math.hypot(width, height)));
-  const placements = net.pieces.map(({ width, height }, piece) => {
-    const rotation = at(turns, piece);
-    const [c, s] = [Math.cos(rotation), Math.sin(rotation)];
-    const corners = (
-      [
-        [0, 0],
-        [width, 0],
-        [width, height],
-        [0, height],
-      ] as const
-    ).map(([u, v]): Vec2 => [c * u - s * v, s * u + c * v]);
-    const [minX, maxX] = [Math.min(...corners.map((p) => p[0])), Math.max(...corners.map((p) => p[0]))];
-    const [minY, maxY] = [Math.min(...corners.map((p) => p[1])), Math.max(...corners.map((p) => p[1]))];
-    if (x + maxX - minX > 4 * reach) [x, y, row] = [3, y + row + gap, 0];
-    const placement = { roof: 0, layer: 0, piece, copy: 0, x: x - minX, y: y - minY, rotation };
-    x += maxX - minX + gap;
-    row = Math.max(row, maxY - minY);
-    return placement;
-  });
-  const sheet: LaidSheet = { stock: 0, index: 0, width: 4 * reach + 40, height: y + row + 200, used: 0, placements };
-  const layer = { spec: { as: 'cover', stock: ['a'], pieces: 'per-panel' }, thickness: 0, solid: roof.solid, net };
-  const production = {
-    project: { ruler: '1mm', stock: [{ id: 'a', margin: 0 }] },
-    roofs: [
-      { spec: { title: 'Roof', copies: 1 }, made: { solid: roof.solid, layers: [layer], seat: null }, issues: [] },
-    ],
-  } as unknown as Production;
-  return { roof, net, production, sheet };
-}
 
 const layout = fc.record({
   up: fc.constantFrom<UpSide>('wrong', 'right'),
@@ -129,7 +87,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('set out by ruler, 
             const isToothed = [...piece.flaps, ...piece.hems].some(
               (flap) => flap.base > 1 || isCurved(roof, flap.edge),
             );
-            const limit = Math.max(one.off, one.flapOff) + 0.02;
+            const limit = Math.max(one.off, one.flapOff) + one.spread + 0.02;
             if (!isToothed) for (const p of one.outline) expect(nearest(p, work)).toBeLessThanOrEqual(limit);
             expect(one.off).toBeLessThanOrEqual((isRound ? ROUND_BOUND : BOUND) * step + 0.02);
           }
@@ -137,7 +95,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('set out by ruler, 
           const outlines = strip.pieces
             .slice(0, strip.pieces.length / strip.times)
             .map(({ outline }) => closed(outline));
-          const most = Math.max(...strip.pieces.map(({ off, flapOff }) => Math.max(off, flapOff)));
+          const most = Math.max(...strip.pieces.map(({ off, flapOff, spread }) => Math.max(off + spread, flapOff)));
           for (const { use, points } of lines) {
             if (use !== 'cut') continue;
             for (const p of points) expect(nearest(p, outlines)).toBeLessThanOrEqual(most + 2 * step + 0.05);

@@ -1,10 +1,11 @@
 import { at, boxOf } from '../geometry/polygon.ts';
 import { alignSegments, apply2 } from '../geometry/rigid2.ts';
-import { add2, dot3, scale2, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { add2, distance2, dot3, scale2, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import type { Net, NetPoint, Panel, Piece } from '../net/net.ts';
 import { placesOf } from '../net/seam-sides.ts';
 import { faceFrame, flattenFace } from '../solid/face-frame.ts';
 import type { Edge, Solid } from '../solid/solid.ts';
+import { SNAP_MM } from '../tolerance.ts';
 import { type Ruler, roundToRuler, rulerStep } from '../units/units.ts';
 import { type RoundedPiece, roundPieces } from './round-pieces.ts';
 
@@ -29,10 +30,17 @@ export function ruledMarks(solid: Solid, net: Net, ruler: Ruler): Marks {
   const drawPanel = (face: number): DrawnPanel => {
     const [p, i] = places.get(face) as readonly [number, number];
     const { polygon } = (net.pieces[p] as Piece).panels[i] as Panel;
-    const { origin, marks } = rounded[p] as RoundedPiece;
+    const { origin, marks, fan } = rounded[p] as RoundedPiece;
     const flat = flattenFace(solid, face);
-    const back = alignSegments(at(polygon, 0), at(polygon, 1), at(flat, 0), at(flat, 1));
-    const place = (point: Vec2): Vec2 => apply2(back, add2(origin, scale2(marks(point), step)));
+    const onPiece = (point: Vec2): Vec2 => add2(origin, scale2(marks(point), step));
+    const first = fan ? polygon.findIndex((corner) => distance2(corner, fan.apex) <= SNAP_MM) + 1 : 0;
+    // The slopes of a fan push each other round its apex: each is seen by itself, on its own foot.
+    const [a, b] = [at(polygon, first), at(polygon, first + 1)].map((corner) => (fan ? onPiece(corner) : corner)) as [
+      Vec2,
+      Vec2,
+    ];
+    const back = alignSegments(a, b, at(flat, first), at(flat, first + 1));
+    const place = (point: Vec2): Vec2 => apply2(back, onPiece(point));
     const [meant, found] = [boxOf(flat), boxOf(polygon.map(place))];
     const shift: Vec2 = [(meant.minX + meant.maxX - found.minX - found.maxX) / 2, meant.minY - found.minY];
     return { polygon, drawn: (point) => add2(place(point), shift) };

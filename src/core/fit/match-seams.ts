@@ -1,6 +1,6 @@
-import { distance2, type Vec2 } from '../geometry/vector.ts';
+import { distance2, scale2 } from '../geometry/vector.ts';
 import { NOISE_MM } from '../tolerance.ts';
-import { type PieceClass, placeCounts } from './piece-class.ts';
+import type { PieceClass } from './piece-class.ts';
 import { axisError, mayMove, type RuledAxis } from './round-axis.ts';
 
 /** A seam by the points at its ends, on the classes of its two pieces. */
@@ -20,7 +20,7 @@ const ROUNDS = 40;
 const OWN = 0.02;
 
 /**
- * Moves columns and rows of pieces by whole marks as long as that brings the two sides of seams nearer to one length: the
+ * Moves columns and rows of pieces, radii and chords of fans, by whole marks as long as that brings the two sides of seams nearer to one length: the
  * least sum of squared mismatches, with a small weight on what the corners themselves are off. Changes the classes' counts.
  */
 export function matchSeams(classes: readonly PieceClass[], seams: readonly SeamTerm[]): void {
@@ -40,14 +40,11 @@ function movableLines(
   const touching = new Map<RuledAxis, Map<number, Set<SeamTerm>>>();
   for (const term of terms) {
     for (const { of, ends } of term.sides) {
-      of.axes.forEach((axis, a) => {
+      for (const { axis, line } of of.between(ends)) {
         const byLine = touching.get(axis) ?? new Map<number, Set<SeamTerm>>();
         touching.set(axis, byLine);
-        for (const end of ends) {
-          const { line } = (of.places[end] as PieceClass['places'][number])[a as 0 | 1];
-          byLine.set(line, (byLine.get(line) ?? new Set()).add(term));
-        }
-      });
+        byLine.set(line, (byLine.get(line) ?? new Set()).add(term));
+      }
     }
   }
   return classes.flatMap(({ axes }) =>
@@ -80,9 +77,8 @@ function moveLine(axis: RuledAxis, line: number, terms: readonly SeamTerm[]): bo
 const mismatch = ({ sides: [a, b] }: SeamTerm): number => sideLength(a) - sideLength(b);
 
 const sideLength = ({ of, ends: [a, b] }: TermSide): number => {
-  const { step } = of.axes[0];
-  const scaled = ([x, y]: Vec2): Vec2 => [x * step, y * step];
-  return distance2(scaled(placeCounts(of, a)), scaled(placeCounts(of, b)));
+  const step = of.axes[0]?.step ?? 0;
+  return distance2(scale2(of.place(a), step), scale2(of.place(b), step));
 };
 
 /** Seams between the same points of the same classes count once. */

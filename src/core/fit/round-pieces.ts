@@ -4,24 +4,32 @@ import type { Vec2 } from '../geometry/vector.ts';
 import type { Net, NetPoint, Piece } from '../net/net.ts';
 import { SNAP_MM } from '../tolerance.ts';
 import { type Ruler, rulerStep } from '../units/units.ts';
+import { type Fan, fanClass, fanOf } from './fan.ts';
 import { matchSeams, type SeamTerm } from './match-seams.ts';
-import { type PieceClass, placeCounts } from './piece-class.ts';
+import { gridClass, type PieceClass } from './piece-class.ts';
 import { type AxisPlace, ruleAxis } from './round-axis.ts';
 
 /** A piece with its corners on the marks of a ruler. */
 export interface RoundedPiece {
   /** Where the mark (0, 0) lies on the piece, mm: the lower left corner of the box round its rounded panels. */
   readonly origin: NetPoint;
-  /** Marks of a corner or of an end of a seam or a glue line, whole steps of the ruler to the right and up from the origin. */
+  /**
+   * Marks of a corner or of an end of a seam or a glue line, steps of the ruler to the right and up from the origin: whole ones,
+   * but round a fan's apex, where radii and chords are whole.
+   */
   readonly marks: (point: NetPoint) => Vec2;
   /** How many steps wide and high its panels are. */
   readonly size: Vec2;
   /** It is the same on both sides of its upright middle line, and so are its marks. */
   readonly isSymmetric: boolean;
+  /** Slopes round one peak, set out by compass; true corners, mm. Null where it is none. */
+  readonly fan: Fan | null;
 }
 
 interface Sorted {
   readonly known: PieceClass;
+  readonly isSymmetric: readonly [boolean, boolean];
+  readonly fan: Fan | null;
   readonly points: readonly Vec2[];
   readonly box: Box;
   readonly isMirrored: boolean;
@@ -43,10 +51,15 @@ export function roundPieces(net: Net, ruler: Ruler): readonly RoundedPiece[] {
     const box = boxOf(cornersOf(piece));
     const [plain, turned] = [signature(own, box, false), signature(own, box, true)];
     const isMirrored = turned < plain;
-    const key = isMirrored ? turned : plain;
-    const known = classes.get(key) ?? ruleClass(piece, own, box, isMirrored, ruler);
+    // Lines inside a fan would have to follow its radii.
+    const found = fanOf(piece);
+    const fan = found && own.length === found.rim.length + 1 ? found : null;
+    const key = `${fan ? 'fan ' : ''}${isMirrored ? turned : plain}`;
+    const known =
+      classes.get(key) ??
+      (fan ? ruleFan(fan, own, { box, isMirrored }, ruler) : ruleClass(piece, own, box, isMirrored, ruler));
     classes.set(key, known);
-    return { known, points: own, box, isMirrored };
+    return { known, points: own, box, isMirrored, fan, isSymmetric: fan ? [false, false] : symmetry(piece, box) };
   });
   if (points.reduce((sum, own) => sum + own.length, 0) <= MOST_POINTS) {
     matchSeams([...classes.values()], seamTerms(net, sorted));
@@ -95,23 +108,44 @@ function signature(points: readonly Vec2[], box: Box, isMirrored: boolean): stri
 }
 
 function ruleClass(piece: Piece, points: readonly Vec2[], box: Box, isMirrored: boolean, ruler: Ruler): PieceClass {
-  const corners = cornersOf(piece);
+  const symmetric = symmetry(piece, box);
   const offsets = (axis: 0 | 1, isSymmetric: boolean): readonly number[] => {
     const [low, high] = axis === 0 ? [box.minX, box.maxX] : [box.minY, box.maxY];
     const origin = isSymmetric ? (low + high) / 2 : isMirrored && axis === 0 ? high : low;
     const way = isMirrored && axis === 0 ? -1 : 1;
     return points.map((p) => way * (p[axis] - origin));
   };
-  const [across, up] = ([0, 1] as const).map((axis) => {
-    const isSymmetric = mirrors(corners, box, axis);
-    return ruleAxis(offsets(axis, isSymmetric), isSymmetric, ruler);
-  }) as [ReturnType<typeof ruleAxis>, ReturnType<typeof ruleAxis>];
+  const [across, up] = ([0, 1] as const).map((axis) =>
+    ruleAxis(offsets(axis, symmetric[axis]), symmetric[axis], ruler),
+  ) as [ReturnType<typeof ruleAxis>, ReturnType<typeof ruleAxis>];
   const order = inOrder(placed(points, box, isMirrored));
-  return {
-    axes: [across.axis, up.axis],
-    places: order.map((i) => [across.places[i] as AxisPlace, up.places[i] as AxisPlace] as const),
-  };
+  return gridClass(
+    [across.axis, up.axis],
+    order.map((i) => [across.places[i] as AxisPlace, up.places[i] as AxisPlace] as const),
+  );
 }
+
+/** A fan in the frame that pieces of its shape share. */
+function ruleFan(
+  { apex, rim }: Fan,
+  points: readonly Vec2[],
+  { box, isMirrored }: Pick<Sorted, 'box' | 'isMirrored'>,
+  ruler: Ruler,
+): PieceClass {
+  const seen = ([x, y]: Vec2): Vec2 => [isMirrored ? box.maxX - x : x - box.minX, y - box.minY];
+  const order = inOrder(placed(points, box, isMirrored));
+  return fanClass(
+    { apex: seen(apex), rim: rim.map(seen) },
+    order.map((i) => seen(points[i] as Vec2)),
+    ruler,
+  );
+}
+
+/** Whether a piece is the same on both sides of its upright and of its level middle line. */
+const symmetry = (piece: Piece, box: Box): readonly [boolean, boolean] => {
+  const corners = cornersOf(piece);
+  return [mirrors(corners, box, 0), mirrors(corners, box, 1)];
+};
 
 /** Over so many corners nobody looks whether a piece is the same on both sides. */
 const MOST_CORNERS = 2000;
@@ -141,24 +175,25 @@ function seamTerms(net: Net, sorted: readonly Sorted[]): readonly SeamTerm[] {
   });
 }
 
-function roundedPiece({ known, points, box, isMirrored }: Sorted, step: number): RoundedPiece {
+function roundedPiece(sorted: Sorted, step: number): RoundedPiece {
+  const { known, points, box, isMirrored, isSymmetric, fan } = sorted;
   const order = inOrder(placed(points, box, isMirrored));
   const counts: Vec2[] = [];
   order.forEach((i, rank) => {
-    const [x, y] = placeCounts(known, rank);
+    const [x, y] = known.place(rank);
     counts[i] = [isMirrored ? -x : x, y];
   });
   const isCorner = points.map((p) => p[0] >= box.minX - SNAP_MM && p[0] <= box.maxX + SNAP_MM);
   const around = boxOf(counts.filter((_, i) => isCorner[i]));
-  const [across, up] = known.axes;
   const size: Vec2 = [around.maxX - around.minX, around.maxY - around.minY];
-  const spare = [box.maxX - box.minX - size[0] * step, box.maxY - box.minY - size[1] * step] as const;
-  const originX = across.isSymmetric ? box.minX + spare[0] / 2 : isMirrored ? box.minX + spare[0] : box.minX;
   const index = new PointIndex(points);
   return {
-    origin: [originX, up.isSymmetric ? box.minY + spare[1] / 2 : box.minY],
+    origin: fan
+      ? [(isMirrored ? box.maxX : box.minX) + around.minX * step, box.minY + around.minY * step]
+      : originOf(sorted, size, step),
     size,
-    isSymmetric: across.isSymmetric,
+    isSymmetric: isSymmetric[0],
+    fan,
     marks: (point) => {
       const i = index.find(point);
       if (i === undefined) throw new Error(`no corner of the piece at ${point.join(', ')}`);
@@ -166,4 +201,11 @@ function roundedPiece({ known, points, box, isMirrored }: Sorted, step: number):
       return [x - around.minX, y - around.minY];
     },
   };
+}
+
+/** What rounding adds to a piece on a grid goes to both sides of a middle, else to its far side. */
+function originOf({ box, isMirrored, isSymmetric }: Sorted, size: Vec2, step: number): NetPoint {
+  const spare = [box.maxX - box.minX - size[0] * step, box.maxY - box.minY - size[1] * step] as const;
+  const x = isSymmetric[0] ? box.minX + spare[0] / 2 : isMirrored ? box.minX + spare[0] : box.minX;
+  return [x, isSymmetric[1] ? box.minY + spare[1] / 2 : box.minY];
 }

@@ -1,3 +1,4 @@
+import type { Fan } from '../fit/fan.ts';
 import type { RoundedPiece } from '../fit/round-pieces.ts';
 import { at } from '../geometry/polygon.ts';
 import { add2, distance2, left2, scale2, sub2, unit2, type Vec2 } from '../geometry/vector.ts';
@@ -48,6 +49,8 @@ export interface Draft {
   readonly rounded: RoundedPiece;
   readonly step: number;
   readonly panels: readonly DraftPanel[];
+  /** Slopes round one peak: its apex and the corners round it, on their marks, mm from the origin. */
+  readonly fan: Fan | null;
   readonly glue: readonly (readonly [Vec2, Vec2])[];
   /** Some of its glue lines are round. */
   readonly hasRoundGlue: boolean;
@@ -80,6 +83,7 @@ export function draftPiece(
     rounded,
     step,
     panels,
+    fan: rounded.fan && { apex: marked(rounded.fan.apex), rim: rounded.fan.rim.map(marked) },
     glue: lines.filter((own) => own.length === 1).flat(),
     hasRoundGlue: lines.some((own) => own.length > 1),
     rings: ringsOf(panels, step),

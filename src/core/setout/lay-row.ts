@@ -5,6 +5,7 @@ import { distance2, sub2, type Vec2 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
 import { isPositive, isSameLength, NOISE_MM } from '../tolerance.ts';
 import type { Draft } from './draft.ts';
+import { layFan } from './lay-fan.ts';
 import { applyPose, type Base, isLonger, isSquare, movePose, type Pose, poseBetween } from './pose.ts';
 import type { End } from './words.ts';
 
@@ -50,15 +51,17 @@ export function layRow<T extends RowItem>(items: readonly T[], width: number, st
   const taken: BoxedRing[] = [];
   for (const { own, from } of clusters(items, width, step)) {
     own.forEach((item, i) => {
-      const piece = isSquare(item.pose)
-        ? layUpright(item, { width, height, step, from, isFirst: i === 0 }, (pose) =>
-            isFree(ringsAt(item, pose), taken),
-          )
-        : { ...layTurned(item, width, step), isCrowded: false };
+      const { fan } = item.draft;
+      const isClear = (pose: Pose): boolean => isFree(ringsAt(item, pose), taken);
+      const piece = fan
+        ? layFan(item, fan, { width, height, step, from }, isClear)
+        : isSquare(item.pose)
+          ? layUpright(item, { width, height, step, from, isFirst: i === 0 }, isClear)
+          : { ...layTurned(item, width, step), isCrowded: false };
       const rings = ringsAt(item, piece.pose);
       if (piece.isCrowded || (!isSquare(item.pose) && !isFree(rings, taken))) issues.push(crowded(item.title));
       taken.push(...rings);
-      laid.push({ item, pose: piece.pose, from: piece.base ? 'left' : from, base: piece.base });
+      laid.push({ item, pose: piece.pose, from: piece.base && !fan ? 'left' : from, base: piece.base });
     });
   }
   return { height, pieces: laid, issues };
@@ -119,7 +122,7 @@ const stepsUp = (mm: number, step: number): number => Math.ceil((mm - NOISE_MM) 
 function rowHeight(items: readonly RowItem[], step: number): number {
   const highest = items.map((item) => {
     const { panels, all } = extentOf(item, item.pose);
-    if (!isSquare(item.pose)) return stepsUp(Math.max(all.maxY, boxOf(item.outline).maxY), step);
+    if (item.draft.fan || !isSquare(item.pose)) return stepsUp(Math.max(all.maxY, boxOf(item.outline).maxY), step);
     return lowCount(item, step) + stepsUp(all.maxY - panels.minY, step);
   });
   return Math.max(1, ...highest) * step;

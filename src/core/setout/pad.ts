@@ -1,5 +1,5 @@
 import { add2, distance2, left2, scale2, sub2, unit2, type Vec2 } from '../geometry/vector.ts';
-import { CUT_MM, isSameLength, NOISE_MM } from '../tolerance.ts';
+import { isSameLength, NOISE_MM } from '../tolerance.ts';
 import type { Ruler } from '../units/units.ts';
 import type { LineUse, SetOutLine, SetOutMark, SetOutStep, StripEdge } from './set-out.ts';
 import * as words from './words.ts';
@@ -73,18 +73,18 @@ export class Pad {
       const isLevel = edge === 'bottom' || edge === 'top';
       const corners = own.filter(({ at }) => isLevel && this.#cornerEnd(at) !== null);
       for (const { at } of corners) {
-        const number = this.#mark(at, edge, '', false);
-        this.#say(words.cornerSentence(edge as 'bottom', this.#cornerEnd(at) as words.End, number), [number]);
+        const number = this.mark(at, edge, '', false);
+        this.say(words.cornerSentence(edge as 'bottom', this.#cornerEnd(at) as words.End, number), [number]);
       }
       const ticks = own.filter((tick) => !corners.includes(tick));
       if (ticks.length === 0) continue;
-      const numbers = ticks.map(({ at, value, isShort }) => this.#mark(at, edge, this.figure(value), isShort));
+      const numbers = ticks.map(({ at, value, isShort }) => this.mark(at, edge, this.figure(value), isShort));
       const list = words.tickList(
         ticks.map(({ value, isShort }) => ({ at: value, isShort })),
         stepsOn,
         this.ruler,
       );
-      this.#say(words.tickSentence(edge, from, list, words.markWords(numbers[0] as number, numbers.length)), numbers);
+      this.say(words.tickSentence(edge, from, list, words.markWords(numbers[0] as number, numbers.length)), numbers);
     }
     return fresh.filter(({ at }) => this.edgeAt(at) === null);
   }
@@ -93,19 +93,19 @@ export class Pad {
   tickEither(edge: 'bottom' | 'top', middle: number, half: number, from: words.End): void {
     const y = edge === 'bottom' ? 0 : this.height;
     const ends = from === 'left' ? [middle - half, middle + half] : [middle + half, middle - half];
-    const numbers = ends.map((x) => this.#mark([x, y], edge, this.figure(from === 'left' ? x : this.width - x), false));
+    const numbers = ends.map((x) => this.mark([x, y], edge, this.figure(from === 'left' ? x : this.width - x), false));
     const value = from === 'left' ? middle : this.width - middle;
     const marks = words.markWords(numbers[0] as number, 2);
-    this.#say(words.eitherSentence(edge, from, this.figure(half), this.figure(value), marks), numbers);
+    this.say(words.eitherSentence(edge, from, this.figure(half), this.figure(value), marks), numbers);
   }
 
   /** A point by its distances from an upright edge and from the bottom. */
   plot(at: Vec2, from: words.End): number {
     const known = this.find(at);
     if (known !== undefined) return known;
-    const number = this.#mark(at, null, '', false);
+    const number = this.mark(at, null, '', false);
     const across = this.figure(from === 'left' ? at[0] : this.width - at[0]);
-    this.#say(words.plotSentence(number, from, across, this.figure(at[1])), [number]);
+    this.say(words.plotSentence(number, from, across, this.figure(at[1])), [number]);
     return number;
   }
 
@@ -115,13 +115,13 @@ export class Pad {
     const way = unit2(sub2(to, from));
     const points = offs.map((off) => add2(from, add2(scale2(way, along), scale2(left2(way), off))));
     const first = this.marks.length + 1;
-    const numbers = points.map((at) => this.#mark(at, null, '', false));
+    const numbers = points.map((at) => this.mark(at, null, '', false));
     const sides = offs.map((off) => words.besideOf(scale2(left2(way), Math.sign(off))));
     const where = isSameLength(along, 0)
       ? words.onLine('0', a, false)
       : words.onLine(this.figure(Math.abs(along)), a, along < 0);
     const marks = words.markWords(first, numbers.length);
-    this.#say(words.squareSentence(marks, [a, b], where, this.figure(Math.abs(offs[0] as number)), sides), numbers);
+    this.say(words.squareSentence(marks, [a, b], where, this.figure(Math.abs(offs[0] as number)), sides), numbers);
     return numbers;
   }
 
@@ -150,7 +150,7 @@ export class Pad {
     const way = unit2(sub2(this.at(zero === a ? b : a), start));
     const off: Vec2 = ruled ? scale2(ruled.side, ruled.depth) : [0, 0];
     const first = this.marks.length + 1;
-    const numbers = distances.map((s) => this.#mark(add2(add2(start, scale2(way, s)), off), null, '', true));
+    const numbers = distances.map((s) => this.mark(add2(add2(start, scale2(way, s)), off), null, '', true));
     const list = words.listed(distances.map((s) => this.figure(s)));
     const marks = words.markWords(first, numbers.length);
     const side = ruled && words.besideOf(ruled.side);
@@ -158,7 +158,7 @@ export class Pad {
       ruled && side
         ? words.parallelSentence(this.figure(ruled.depth), [a, b], zero, side, list, marks)
         : words.alongSentence([a, b], zero, list, marks);
-    this.#say(text, numbers);
+    this.say(text, numbers);
     return numbers;
   }
 
@@ -173,7 +173,7 @@ export class Pad {
     let run: number[] = [];
     const flush = (): void => {
       if (run.length > 1)
-        this.#draw(
+        this.draw(
           words.joinSentence(run, use),
           use,
           run.map((n) => this.at(n)),
@@ -199,62 +199,27 @@ export class Pad {
     const keys = [marks[1], marks.at(-2)].map((via) => lineKey(first, last, via));
     if (keys.some((key) => this.#drawn.has(key))) return;
     for (const key of keys) this.#drawn.add(key);
-    this.#draw(
+    this.draw(
       words.curveSentence(marks, use),
       use,
       marks.map((n) => this.at(n)),
     );
   }
 
-  /** An arc from one mark to the direction of another, the compass opened to the first. */
-  arcTo(centre: number, [a, b]: readonly [number, number], turn: words.Turn, use: LineUse): void {
-    const [middle, from] = [this.at(centre), this.at(a)];
-    const start = directionTo(middle, from);
-    const by = a === b ? 2 * Math.PI : turnBetween(start, directionTo(middle, this.at(b)), turn === 'clockwise');
-    const points = arcPoints(middle, distance2(middle, from), start, turn === 'clockwise' ? -by : by);
-    this.#draw(words.arcSentence(centre, a, b, turn, use), use, points);
-  }
-
-  /** An arc of a measured radius from the line from its centre to a mark; its end is found by stepping a chord along it. */
-  sector(
-    [centre, towards]: readonly [number, number],
-    {
-      radius,
-      chord,
-      times,
-      turn,
-    }: { readonly radius: number; readonly chord: number; readonly times: number; readonly turn: words.Turn },
-    use: LineUse,
-  ): readonly [start: number, end: number] {
-    const middle = this.at(centre);
-    const begins = directionTo(middle, this.at(towards));
-    const by = 2 * Math.asin(Math.min(1, chord / (2 * radius))) * times * (turn === 'clockwise' ? -1 : 1);
-    const points = arcPoints(middle, radius, begins, by);
-    const start = this.#mark(points[0] as Vec2, null, '', false);
-    this.#say(words.sectorSentence([centre, towards], this.figure(radius), turn, start), [start]);
-    const end = this.#mark(points.at(-1) as Vec2, null, '', false);
-    this.#draw(words.chordSentence(start, this.figure(chord), times, end, use), use, points, [end]);
-    return [start, end];
-  }
-
-  /** An arc between two lines from its centre. */
-  between(
-    centre: number,
-    radius: number,
-    { turn, lines: [a, b] }: { readonly turn: words.Turn; readonly lines: readonly [number, number] },
-    use: LineUse,
-  ): readonly [start: number, end: number] {
-    const middle = this.at(centre);
-    const begins = directionTo(middle, this.at(a));
-    const by = turnBetween(begins, directionTo(middle, this.at(b)), turn === 'clockwise');
-    const points = arcPoints(middle, radius, begins, turn === 'clockwise' ? -by : by);
-    const numbers = [
-      this.#mark(points[0] as Vec2, null, '', false),
-      this.#mark(points.at(-1) as Vec2, null, '', false),
-    ];
-    const marks = words.markWords(numbers[0] as number, 2);
-    this.#draw(words.betweenSentence(centre, this.figure(radius), turn, [a, b], marks, use), use, points, numbers);
-    return numbers as [number, number];
+  /** Lines from one mark to each of some others. */
+  spokes(centre: number, ends: readonly number[], use: LineUse): void {
+    const fresh = ends.filter((end) => !this.hasLine(centre, end));
+    if (fresh.length === 0) return;
+    const from = this.lines.length;
+    for (const end of fresh) {
+      this.#drawn.add(lineKey(centre, end));
+      this.lines.push({ use, points: [this.at(centre), this.at(end)] });
+    }
+    this.steps.push({
+      text: words.spokesSentence(centre, fresh, use),
+      marks: [],
+      lines: fresh.map((_, i) => from + i),
+    });
   }
 
   /** The outer line of a band beside a curve, for teeth: `off` mm to the left of the way from its first sample to its last. */
@@ -263,15 +228,16 @@ export class Pad {
       const way = unit2(sub2(path[Math.min(i + 1, path.length - 1)] as Vec2, path[Math.max(i - 1, 0)] as Vec2));
       return add2(p, scale2(left2(way), off));
     });
-    this.#draw(words.bandSentence(this.figure(Math.abs(off)), a, b), 'cut', [
+    this.draw(words.bandSentence(this.figure(Math.abs(off)), a, b), 'cut', [
       path[0] as Vec2,
       ...points,
       path.at(-1) as Vec2,
     ]);
   }
 
+  /** A step that draws no line. */
   say(text: string, numbers: readonly number[] = []): void {
-    this.#say(text, numbers);
+    this.steps.push({ text, marks: numbers.map((n) => n - 1), lines: [] });
   }
 
   /**
@@ -296,16 +262,12 @@ export class Pad {
     });
   }
 
-  #draw(text: string, use: LineUse, points: readonly Vec2[], numbers: readonly number[] = []): void {
+  protected draw(text: string, use: LineUse, points: readonly Vec2[], numbers: readonly number[] = []): void {
     this.lines.push({ use, points });
     this.steps.push({ text, marks: numbers.map((n) => n - 1), lines: [this.lines.length - 1] });
   }
 
-  #say(text: string, numbers: readonly number[]): void {
-    this.steps.push({ text, marks: numbers.map((n) => n - 1), lines: [] });
-  }
-
-  #mark(at: Vec2, edge: StripEdge | null, text: string, isShort: boolean): number {
+  protected mark(at: Vec2, edge: StripEdge | null, text: string, isShort: boolean): number {
     this.marks.push({ number: this.marks.length + 1, at, edge, text, isShort });
     return this.marks.length;
   }
@@ -332,27 +294,3 @@ export class Pad {
 
 const lineKey = (a: number, b: number, via?: number): string =>
   `${Math.min(a, b)}–${Math.max(a, b)}${via === undefined ? '' : `/${via}`}`;
-
-/** Points of an arc about a centre from one direction to another, both ends included; radians, mm. */
-export function arcPoints(centre: Vec2, radius: number, from: number, by: number): readonly Vec2[] {
-  const count = Math.max(
-    2,
-    Math.ceil(Math.abs(by) / (2 * Math.acos(Math.max(0, 1 - CUT_MM / 20 / Math.max(radius, CUT_MM))))),
-  );
-  return Array.from({ length: count + 1 }, (_, i): Vec2 => {
-    const angle = from + (by * i) / count;
-    return [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)];
-  });
-}
-
-/** How far the direction b lies on from a, turning one way only: 0 to 2 pi. */
-export const turnBetween = (a: number, b: number, isClockwise: boolean): number => {
-  const full = 2 * Math.PI;
-  const by = isClockwise ? a - b : b - a;
-  return ((by % full) + full) % full;
-};
-
-export const directionTo = (from: Vec2, to: Vec2): number => {
-  const [x, y] = sub2(to, from);
-  return Math.atan2(y, x);
-};

@@ -2,9 +2,11 @@ import { add2, distance2, scale2, sub2, unit2, type Vec2 } from '../geometry/vec
 import type { BoardEdgeCut } from '../net/board-edges.ts';
 import { isSameLength, NOISE_MM } from '../tolerance.ts';
 import { roundToRuler, toDegrees } from '../units/units.ts';
+import type { CompassPad } from './compass-pad.ts';
 import type { Draft, DraftEdge, DraftPanel } from './draft.ts';
 import type { Pad, PadPoint, Stretch } from './pad.ts';
 import { circleOf, movedPath, stations } from './plan-curve.ts';
+import { planFan } from './plan-fan.ts';
 import { foldUse, nearestMark, type PieceToPlan, placer, planFlaps } from './plan-parts.ts';
 import { asSector, planSector } from './plan-sector.ts';
 import { applyPose, type Base, isSquare } from './pose.ts';
@@ -41,15 +43,19 @@ export interface Planned {
 }
 
 /** All marks and lines of one piece; where one like it was set out before, in one sentence as far as they are the same. */
-export function planPiece(pad: Pad, piece: PieceToPlan, before?: Stretch): Planned {
+export function planPiece(pad: CompassPad, piece: PieceToPlan, before?: Stretch): Planned {
   const { draft, pose } = piece;
   const place = placer(pad, piece);
   const sector = asSector(pad, draft.panels, piece);
-  const notes = sector ? [planSector(pad, sector, piece)] : [];
-  const panels = sector ? [] : draft.panels;
+  const notes = sector
+    ? [planSector(pad, sector, piece)]
+    : draft.fan
+      ? [planFan(pad, draft.fan, draft.panels, piece)]
+      : [];
+  const panels = sector ? [] : draft.fan ? draft.panels.map(withoutFolds) : draft.panels;
   const edges = panels.flatMap((panel) => panel.edges);
-  const corners = distinct([...edges.map(({ ends }) => ends[0]), ...draft.glue.flat()]);
-  markCorners(pad, piece, corners);
+  const corners = draft.fan ? [] : distinct([...edges.map(({ ends }) => ends[0]), ...draft.glue.flat()]);
+  if (!draft.fan) markCorners(pad, piece, corners);
   const from = pad.steps.length;
   const marks = corners.map((p) => pad.numberAt(place(p)));
   for (const edge of edges) if (edge.path.length > 2) planCurve(pad, edge, piece);
@@ -68,6 +74,12 @@ export function planPiece(pad: Pad, piece: PieceToPlan, before?: Stretch): Plann
   if (before) pad.fold(from, before, marks);
   return { notes, stretch };
 }
+
+/** A fan's folds are drawn with its corners. */
+const withoutFolds = (panel: DraftPanel): DraftPanel => ({
+  ...panel,
+  edges: panel.edges.filter(({ fold }) => fold === null),
+});
 
 const distinct = (points: readonly Vec2[]): readonly Vec2[] =>
   points.filter((p, i) => points.findIndex((q) => distance2(p, q) <= NOISE_MM) === i);
@@ -187,7 +199,7 @@ function markFrom(pad: Pad, { pose }: PieceToPlan, { ends: base, marks }: Base, 
 }
 
 /** A curve between two marks: by compass where it is an arc whose middle lies on the strip, else through plotted points. */
-function planCurve(pad: Pad, edge: DraftEdge, piece: PieceToPlan): void {
+function planCurve(pad: CompassPad, edge: DraftEdge, piece: PieceToPlan): void {
   const { pose, from } = piece;
   const path = edge.path.map((p) => applyPose(pose, p));
   const ends = edge.ends.map(placer(pad, piece)) as [Vec2, Vec2];

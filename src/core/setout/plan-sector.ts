@@ -1,8 +1,9 @@
 import { distance2, sub2, type Vec2 } from '../geometry/vector.ts';
 import { isPositive, ROLL_MM, SNAP_MM } from '../tolerance.ts';
 import { MM_PER_INCH, roundToRuler, rulerUnits, toDegrees } from '../units/units.ts';
+import { turnBetween } from './arcs.ts';
+import type { CompassPad } from './compass-pad.ts';
 import type { DraftEdge, DraftPanel } from './draft.ts';
-import { type Pad, turnBetween } from './pad.ts';
 import { chordSteps } from './plan-curve.ts';
 import { foldUse, nearestMark, type PieceToPlan, planFlaps } from './plan-parts.ts';
 import { applyPose } from './pose.ts';
@@ -14,7 +15,11 @@ import type { Turn } from './words.ts';
  * other without a score, and their edges are rays and arcs about it. Null where they are none, or where the strip has no place
  * for the compass.
  */
-export function asSector(pad: Pad, panels: readonly DraftPanel[], { pose, from }: PieceToPlan): DraftPanel | null {
+export function asSector(
+  pad: CompassPad,
+  panels: readonly DraftPanel[],
+  { pose, from }: PieceToPlan,
+): DraftPanel | null {
   const apex = panels[0]?.apex;
   if (!apex || panels.some((panel) => !panel.apex || distance2(panel.apex, apex) > ROLL_MM)) return null;
   const all = panels.flatMap(({ edges }) => edges);
@@ -76,7 +81,7 @@ interface Arc {
  * Sets out a sector by compass: its centre and the direction of one ray plotted, the arc drawn, its other end found by chords.
  * Returns its figures: the development of a cone of slant s and radius r is a sector of radius s and 360° r / s.
  */
-export function planSector(pad: Pad, panel: DraftPanel, piece: PieceToPlan): string {
+export function planSector(pad: CompassPad, panel: DraftPanel, piece: PieceToPlan): string {
   const { draft, pose, from } = piece;
   const apex = panel.apex as Vec2;
   const arcs = panel.edges

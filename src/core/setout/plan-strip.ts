@@ -1,12 +1,25 @@
 import { isInside } from '../geometry/polygon.ts';
-import { add2, left2, lerp2, scale2, sub2, unit2, type Vec2 } from '../geometry/vector.ts';
+import {
+  add2,
+  cross2,
+  distance2,
+  dot2,
+  left2,
+  length2,
+  lerp2,
+  scale2,
+  sub2,
+  unit2,
+  type Vec2,
+} from '../geometry/vector.ts';
 import { letterStretch } from '../net/net.ts';
 import { isSameLength } from '../tolerance.ts';
 import type { Ruler } from '../units/units.ts';
+import { CompassPad } from './compass-pad.ts';
 import type { Draft, DraftPanel } from './draft.ts';
 import type { LaidRow, RowPiece } from './lay-row.ts';
 import type { SheetItem } from './make-set-out.ts';
-import { Pad, type Stretch } from './pad.ts';
+import type { Stretch } from './pad.ts';
 import { distanceToLine } from './plan-curve.ts';
 import type { PieceToPlan } from './plan-parts.ts';
 import { isPlain, planPiece, planRun } from './plan-piece.ts';
@@ -25,7 +38,7 @@ export function planStrip(
   { pieces }: Pick<LaidRow<SheetItem>, 'pieces'>,
   { width, height, ruler }: StripSize,
 ): SetOutStrip {
-  const pad = new Pad(width, height, ruler);
+  const pad = new CompassPad(width, height, ruler);
   const notes: string[] = [];
   const known: { readonly plan: PieceToPlan; readonly stretch: Stretch }[] = [];
   for (const group of groupsOf(pieces)) {
@@ -114,7 +127,7 @@ function placedPiece(
     ...placement,
     title,
     outline: draft.piece.outline.map(rel),
-    ...farthestOff(draft.panels, pose, { lines, strip }),
+    ...withSpread(draft, farthestOff(draft.panels, pose, { lines, strip })),
     letters: layer.net.seams.flatMap(({ mark, sides }) =>
       sides.flatMap((side) => {
         const panel = draft.piece.panels[side.panel];
@@ -158,6 +171,31 @@ function farthestOff(
     off: farthest(edges.flatMap(({ path, fold }) => (fold === 'flat' ? [] : path))),
     flapOff: farthest(edges.flatMap(({ flaps }) => flaps.flatMap(({ polygon }) => polygon))),
   };
+}
+
+/** Of a fan each slope by itself, and the rest of what its edges are off as what its slopes add up to. */
+function withSpread(
+  { fan, rounded }: Draft,
+  found: ReturnType<typeof farthestOff>,
+): ReturnType<typeof farthestOff> & Pick<SetOutPiece, 'spread'> {
+  if (!fan || !rounded.fan) return { ...found, spread: 0 };
+  const { apex, rim } = rounded.fan;
+  const off = rim.slice(1).reduce((most, q, i) => {
+    const [truly, marked] = [
+      halfTriangle(apex, [rim[i] as Vec2, q]),
+      halfTriangle(fan.apex, [fan.rim[i] as Vec2, fan.rim[i + 1] as Vec2]),
+    ];
+    return Math.max(most, distance2(truly[0], marked[0]), distance2(truly[1], marked[1]));
+  }, 0);
+  return { ...found, off, spread: Math.max(0, found.off - off) };
+}
+
+/** The corners of a slope's foot, its peak at the origin and its middle along x. */
+function halfTriangle(peak: Vec2, [a, b]: readonly [Vec2, Vec2]): readonly [Vec2, Vec2] {
+  const [u, v] = [sub2(a, peak), sub2(b, peak)];
+  const half = Math.atan2(cross2(u, v), dot2(u, v)) / 2;
+  const corner = (reach: number, angle: number): Vec2 => [reach * Math.cos(angle), reach * Math.sin(angle)];
+  return [corner(length2(u), -half), corner(length2(v), half)];
 }
 
 function distanceToPath(p: Vec2, path: readonly Vec2[]): number {

@@ -46,8 +46,10 @@ export interface SetOutPiece extends Placement {
   readonly title: string;
   /** Its outline by its true measures, where the rounded one lies. */
   readonly outline: readonly StripPoint[];
-  /** Farthest that an edge of its panels is drawn from its true place, mm. */
+  /** Farthest that an edge of its panels is drawn from its true place, mm; in a fan from its place on its own panel. */
   readonly off: number;
+  /** How much farther than that a fan's edges lie from where the layout has them, as slope by slope adds up, mm; else 0. */
+  readonly spread: number;
   /** Farthest that a flap falls short of its true size, teeth left aside, mm. */
   readonly flapOff: number;
   /** Letters of its seams, each beside its line. */

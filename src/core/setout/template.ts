@@ -1,4 +1,5 @@
 import { boxOf } from '../geometry/polygon.ts';
+import { SNAP_MM } from '../tolerance.ts';
 import type { Ruler } from '../units/units.ts';
 import { type Draft, ringsOf } from './draft.ts';
 import { layRow } from './lay-row.ts';
@@ -56,7 +57,7 @@ function templateStrip(item: SheetItem, ruler: Ruler): SetOutStrip {
     edges: panel.edges.map((edge) => ({ ...edge, flaps: [], teeth: null })),
   }));
   const plain: Draft = { ...draft, panels, rings: ringsOf(panels, draft.step) };
-  const [w, h] = draft.rounded.size.map((count) => count * draft.step) as [number, number];
+  const [w, h] = draft.rounded.size.map((count) => Math.ceil(count - SNAP_MM) * draft.step) as [number, number];
   const upright = { isMirrored: pose.isMirrored, cos: 1, sin: 0, move: [pose.isMirrored ? w : 0, 0] as const };
   const outline = plain.rings.flat().map((p) => applyPose(upright, p));
   const box = boxOf(outline);

@@ -47,7 +47,25 @@ export const markWords = (first: number, count: number): string =>
 /** A line by the marks at its ends. */
 export const lineWords = ([a, b]: readonly [number, number]): string => `${ref(a)}–${ref(b)}`;
 
-const useWords = (use: LineUse, isMany: boolean): string => {
+/** So many marks in a row are named by the first and the last. */
+const LEAST_RUN = 5;
+
+/** `1, 2 and 7`; `1 and 3 to 9` where numbers go on by one. */
+function runs(marks: readonly number[]): string {
+  const parts: number[][] = [];
+  for (const mark of marks) {
+    const last = parts.at(-1);
+    if (last?.at(-1) === mark - 1) last.push(mark);
+    else parts.push([mark]);
+  }
+  return listed(
+    parts.flatMap((run) =>
+      run.length < LEAST_RUN ? run.map(ref) : [`${ref(run[0] as number)} to ${ref(run.at(-1) as number)}`],
+    ),
+  );
+}
+
+const lineUse = (use: LineUse, isMany: boolean): string => {
   const noun = isMany ? 'lines' : 'a line';
   if (use === 'cut') return `${noun} to cut`;
   if (use === 'glue') return `${noun} to leave, where glue goes`;
@@ -105,11 +123,13 @@ export const squareSentence = (
 export const onLine = (figureText: string, from: number, isBack: boolean): string =>
   `${figureText} ${isBack ? 'back' : 'on'} from ${ref(from)}`;
 
-export const joinSentence = (marks: readonly number[], use: LineUse): string =>
-  `Join ${listed(marks.map(ref))}: ${useWords(use, marks.length > 2)}.`;
+export const joinSentence = (marks: readonly number[], use: LineUse): string => {
+  const list = runs(marks);
+  return `Join ${list}${list.includes(' to ') ? ' in turn' : ''}: ${lineUse(use, marks.length > 2)}.`;
+};
 
 export const curveSentence = (marks: readonly number[], use: LineUse): string =>
-  `Join ${listed(marks.map(ref))} in one smooth curve: ${useWords(use, false)}.`;
+  `Join ${listed(marks.map(ref))} in one smooth curve: ${lineUse(use, false)}.`;
 
 export const parallelSentence = (
   depth: string,
@@ -134,13 +154,41 @@ export const alongSentence = (line: readonly [number, number], zero: number, lis
 export type Turn = 'clockwise' | 'counter-clockwise';
 
 export const arcSentence = (centre: number, from: number, to: number, turn: Turn, use: LineUse): string =>
-  `Compass on ${ref(centre)}, opened to ${ref(from)}: draw the arc from ${ref(from)} ${turn} to ${ref(to)}, ${useWords(use, false)}.`;
+  `Compass on ${ref(centre)}, opened to ${ref(from)}: draw the arc from ${ref(from)} ${turn} to ${ref(to)}, ${lineUse(use, false)}.`;
 
 export const sectorSentence = (line: readonly [number, number], radius: string, turn: Turn, start: number): string =>
   `Compass on ${ref(line[0])}, opened ${radius}: draw an arc ${turn} from line ${lineWords(line)}. It starts at mark ${ref(start)}.`;
 
 export const chordSentence = (start: number, chord: string, times: number, end: number, use: LineUse): string =>
-  `From ${ref(start)} step ${chord} along that arc${times === 1 ? '' : ` ${times} times`}: mark ${ref(end)}. So far it is ${useWords(use, false)}.`;
+  `From ${ref(start)} step ${chord} along that arc${times === 1 ? '' : ` ${times} times`}: mark ${ref(end)}. So far it is ${lineUse(use, false)}.`;
+
+export const fanArcSentence = (line: readonly [number, number], radius: string, turn: Turn, start: number): string =>
+  `Compass on ${ref(line[0])}, opened ${radius}: draw an arc in pencil ${turn} from line ${lineWords(line)}. It starts at mark ${ref(start)}.`;
+
+export const fanArcAtSentence = ([centre, start]: readonly [number, number], turn: Turn): string =>
+  `Compass on ${ref(centre)}, opened to ${ref(start)}: draw an arc in pencil ${turn} from ${ref(start)}.`;
+
+/** Equal chords are said once. */
+export const chordsSentence = (start: number, chords: readonly string[], marks: string): string => {
+  const isOne = chords.every((chord) => chord === chords[0]);
+  const list = isOne
+    ? `${chords[0]} ${chords.length} times along that arc`
+    : `${listed(chords)} in turn along that arc`;
+  return `From ${ref(start)} step ${list}. ${marks}`;
+};
+
+export const crossSentence = (
+  centres: readonly [number, number],
+  [first, second]: readonly [string, string],
+  turn: Turn,
+  mark: number,
+): string =>
+  `Compass on ${ref(centres[0])}, opened ${first}, and on ${ref(centres[1])}, opened ${second}: both arcs cross ${turn} of line ${lineWords(centres)} at mark ${ref(mark)}.`;
+
+export const spokesSentence = (centre: number, ends: readonly number[], use: LineUse): string =>
+  ends.length === 1
+    ? joinSentence([centre, ends[0] as number], use)
+    : `Join ${ref(centre)} to each of ${runs(ends)}: ${lineUse(use, true)}.`;
 
 export const betweenSentence = (
   centre: number,
@@ -150,7 +198,7 @@ export const betweenSentence = (
   marks: string,
   use: LineUse,
 ): string =>
-  `Compass on ${ref(centre)}, opened ${radius}: draw an arc ${turn} from line ${lineWords([centre, from])} to line ${lineWords([centre, to])}, ${useWords(use, false)}. ${marks}`;
+  `Compass on ${ref(centre)}, opened ${radius}: draw an arc ${turn} from line ${lineWords([centre, from])} to line ${lineWords([centre, to])}, ${lineUse(use, false)}. ${marks}`;
 
 export const bandSentence = (width: string, from: number, to: number): string =>
   `Draw a second line ${width} outside the curve from ${ref(from)} to ${ref(to)}: a line to cut.`;

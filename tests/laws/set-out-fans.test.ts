@@ -1,0 +1,86 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { closing, mismatchOf } from '../../src/core/fit/closing.ts';
+import { ruledMarks } from '../../src/core/fit/marks.ts';
+import { at } from '../../src/core/geometry/polygon.ts';
+import { distance2, type Vec2 } from '../../src/core/geometry/vector.ts';
+import { buildNet } from '../../src/core/net/build-net.ts';
+import type { Piece } from '../../src/core/net/net.ts';
+import { findKind } from '../../src/core/roofs/catalogue.ts';
+import { makeSetOut } from '../../src/core/setout/make-set-out.ts';
+import { type Ruler, rulerStep, rulers, rulerUnits } from '../../src/core/units/units.ts';
+import { runs } from './runs.ts';
+import { scatter } from './scatter.ts';
+import { Reader } from './set-out-reader.ts';
+
+const size = fc.double({ min: 30, max: 150, noNaN: true });
+const shapes = fc.oneof(
+  fc.record({
+    kind: fc.constant('spire'),
+    shape: fc.record({ sides: fc.integer({ min: 3, max: 12 }), width: size, rise: size }),
+  }),
+  fc.record({ kind: fc.constant('pyramid'), shape: fc.record({ width: size, depth: size, rise: size }) }),
+  fc
+    .record({ width: size, depth: size, rise: size, by: fc.double({ min: -8, max: 8, noNaN: true }) })
+    .map(({ width, depth, rise, by }) => ({
+      kind: 'pyramid',
+      shape: {
+        corners: [
+          [0, 0],
+          [width, 0],
+          [width + by, depth],
+          [0, depth - by],
+        ] as const,
+        rise,
+      },
+    })),
+);
+
+test('slopes round one peak, drawn back by compass: every slope has its sides, and seams differ by what is told', () => {
+  let fans = 0;
+  fc.assert(
+    fc.property(
+      shapes,
+      fc.constantFrom<Ruler>(...rulers),
+      fc.constantFrom('wrong', 'right'),
+      fc.double({ min: 0, max: 6, noNaN: true }),
+      ({ kind, shape }, ruler, up, turn) => {
+        const built = findKind(kind)?.build(shape, null);
+        if (!built?.ok) return;
+        const solid = built.value;
+        const flaps = { width: 6, on: 'one-side', clearance: 0.5, least: 2 } as const;
+        const { net } = buildNet(solid, { pieces: 'one-piece', flaps });
+        const { production, sheet } = scatter({ solid }, net, [turn], 4);
+        const out = makeSetOut(production, sheet, { ruler, up });
+        const step = rulerStep(ruler);
+        const told = closing(solid, net, ruledMarks(solid, net, ruler)).seams.map(mismatchOf);
+        expect(Math.max(0, ...told)).toBeLessThanOrEqual(2 * step);
+        for (const strip of out.strips) {
+          const { marks, lines } = new Reader([strip.width, strip.height], rulerUnits(ruler)).read(
+            strip.steps.map(({ text }) => text),
+          );
+          expect([...marks.values()].every((p, i) => distance2(p, strip.marks[i]?.at as Vec2) < 1e-6)).toBe(true);
+          for (const { piece: p, off } of strip.pieces) {
+            const piece = net.pieces[p] as Piece;
+            if (piece.panels.length < 3) continue;
+            fans++;
+            expect(strip.steps.some(({ text }) => text.startsWith('Compass on'))).toBe(true);
+            expect(off).toBeLessThanOrEqual(1.5 * step);
+            const lengths = lines
+              .filter(({ use }) => use === 'cut' || use === 'score')
+              .flatMap(({ points }) => points.slice(1).map((q, i) => distance2(q, points[i] as Vec2)));
+            // Each side of each slope is drawn, to the nearest mark or the next one where its seam asks for that.
+            for (const { polygon } of piece.panels) {
+              polygon.forEach((corner, i) => {
+                const side = distance2(corner, at(polygon, i + 1));
+                expect(Math.min(...lengths.map((length) => Math.abs(length - side)))).toBeLessThanOrEqual(step + 1e-6);
+              });
+            }
+          }
+        }
+      },
+    ),
+    { numRuns: runs(25) },
+  );
+  expect(fans).toBeGreaterThan(0);
+});
