@@ -8,9 +8,10 @@ import type { Issue } from '../issue.ts';
 import type { LaidSheet, Placement } from '../layout/layout.ts';
 import { placementMotion } from '../layout/placed.ts';
 import type { MadeLayer, MadeRoof } from '../make-roof.ts';
+import { trimPlanOf } from '../materials.ts';
 import type { Production } from '../pipeline.ts';
 import type { Stock } from '../project/project.ts';
-import { isAtMost, NOISE_MM } from '../tolerance.ts';
+import { isAtMost, isSameLength, NOISE_MM } from '../tolerance.ts';
 import { type Ruler, rulerStep } from '../units/units.ts';
 import { coarseIssues } from './coarse.ts';
 import { type Draft, draftPiece } from './draft.ts';
@@ -45,7 +46,7 @@ export function makeSetOut(production: Production, sheet: LaidSheet, options: Se
   const layers = sheet.placements.map(({ roof, layer }) => layerAt(production, roof, layer));
   const up = options.up ?? (layers.every(({ spec }) => spec.as === 'board') ? 'right' : 'wrong');
   const items = sheetItems(production, sheet, ruler, up);
-  const rows = rowsOf(items);
+  const rows = rowsOf(items, production, sheet);
   const step = rulerStep(ruler);
   const issues: Issue[] = [];
   const laid = rows.map(({ own, bottom }) => {
@@ -102,22 +103,23 @@ function sheetItems(production: Production, sheet: LaidSheet, ruler: Ruler, up: 
   });
 }
 
-/** Pieces that no straight cut across the sheet can part, from the bottom up. */
+/** Pieces that no straight cut across the whole sheet parts, strip by strip from the bottom up. */
 function rowsOf(
   items: readonly SheetItem[],
+  { roofs }: Production,
+  sheet: LaidSheet,
 ): readonly { readonly own: readonly SheetItem[]; readonly bottom: number }[] {
-  const boxed = items
-    .map((item) => ({ item, box: boxOf(item.outline) }))
-    .sort((a, b) => a.box.minY - b.box.minY || a.box.minX - b.box.minX);
-  const rows: { own: SheetItem[]; bottom: number; top: number }[] = [];
-  for (const { item, box } of boxed) {
-    const last = rows.at(-1);
-    if (last && box.minY < last.top - NOISE_MM) {
-      last.own.push(item);
-      last.top = Math.max(last.top, box.maxY);
-    } else rows.push({ own: [item], bottom: box.minY, top: box.maxY });
+  const isAcross = ([a, b]: readonly [Vec2, Vec2]): boolean =>
+    isSameLength(a[1], b[1]) && isSameLength(Math.abs(a[0] - b[0]), sheet.width);
+  const cuts = trimPlanOf(roofs, sheet).cuts.filter(({ ends }) => isAcross(ends));
+  const rows = new Map<number, { own: SheetItem[]; bottom: number }>();
+  for (const item of items) {
+    const { minY } = boxOf(item.outline);
+    const below = cuts.filter(({ ends }) => isAtMost(ends[0][1], minY)).length;
+    const row = rows.get(below) ?? { own: [], bottom: minY };
+    rows.set(below, { own: [...row.own, item], bottom: Math.min(row.bottom, minY) });
   }
-  return rows;
+  return [...rows].sort(([a], [b]) => a - b).map(([, row]) => row);
 }
 
 const lowerItem = (item: SheetItem, by: number): SheetItem => ({
