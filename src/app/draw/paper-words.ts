@@ -1,9 +1,6 @@
 import { trimPlanOf } from '../../core/materials.ts';
 import type { Production } from '../../core/pipeline.ts';
 
-/** Of a hundred. */
-const HUNDRED = 100;
-
 /** How much paper it takes, a sentence for each paper that is used, and the cuts of a paper trimmer where that is asked for. */
 export const sheetsWords = ({ project, roofs, sheets, materials }: Production): readonly string[] => {
   const papers = materials.byStock.flatMap(({ stock, sheets: count, used, price }) => {
@@ -12,7 +9,7 @@ export const sheetsWords = ({ project, roofs, sheets, materials }: Production): 
     const of = paper.count === null ? '' : ` of ${paper.count}`;
     const cost = price === undefined ? '' : `, for ${price.amount.toFixed(2)} ${price.currency}`;
     return [
-      `${paper.name}: ${count === 1 ? 'one sheet' : `${count} sheets`}${of}, ${Math.round(used * HUNDRED)} in ${HUNDRED} of it used${cost}.`,
+      `${paper.name}: ${count === 1 ? 'one sheet' : `${count} sheets`}${of}, ${Math.round(100 * used)} % of it used${cost}.`,
     ];
   });
   if (papers.length === 0) return ['No piece is laid.'];

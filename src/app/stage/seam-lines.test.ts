@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { distance2, lerp2, type Vec2 } from '../../core/geometry/vector.ts';
 import type { SeamRun } from '../../core/layout/print-match.ts';
 import type { Net } from '../../core/net/net.ts';
 import { buildSeamLines } from './seam-lines.ts';
@@ -70,6 +71,33 @@ test('a seam where the print breaks is drawn otherwise than one where it meets o
     else expect(x).toBeGreaterThan(-0.2);
   });
   expect(new Set(owners)).toEqual(new Set([0, 1]));
+});
+
+/** From the middle of the one end to the middle of the other, on the first panel. */
+const linesOf = (run: SeamRun) => {
+  const { positions, owners } = drawn(run);
+  const corner = (i: number): Vec2 => [positions[3 * i] as number, positions[3 * i + 1] as number];
+  return owners.flatMap((owner, i) =>
+    owner === 0 && i % 4 === 0
+      ? [{ from: lerp2(corner(i), corner(i + 3), 0.5), to: lerp2(corner(i + 1), corner(i + 2), 0.5) }]
+      : [],
+  );
+};
+const isAcross = ({ from, to }: { readonly from: Vec2; readonly to: Vec2 }): boolean =>
+  Math.abs(from[1] - to[1]) < 1e-9;
+const isAlong = ({ from, to }: { readonly from: Vec2; readonly to: Vec2 }): boolean => Math.abs(from[0] - to[0]) < 1e-9;
+
+test('a ladder has one rail and rungs square to it; a zigzag goes on from where it came to, always aslant', () => {
+  const [rail, ...rungs] = linesOf('meets');
+  expect(rail && isAlong(rail)).toBe(true);
+  expect(rungs.length).toBeGreaterThan(3);
+  expect(rungs.every(isAcross)).toBe(true);
+  const zigzag = linesOf('breaks');
+  expect(zigzag.length).toBeGreaterThan(3);
+  expect(zigzag.some((part) => isAcross(part) || isAlong(part))).toBe(false);
+  zigzag.slice(1).forEach(({ from }, i) => {
+    expect(distance2(from, zigzag[i]?.to ?? [0, 0])).toBeLessThan(1e-9);
+  });
 });
 
 test('plain paper draws nothing', () => {

@@ -18,21 +18,17 @@ export const rectangle = (minX: number, minY: number, maxX: number, maxY: number
   [minX, maxY],
 ];
 
-/**
- * The part of a sheet within its margin. Where a margin cuts an offcut in parts, the largest; null where nothing is left.
- */
-export function usableRing(stock: Pick<Stock, 'width' | 'height' | 'outline' | 'margin'>): readonly Vec2[] | null {
-  const { width, height, outline, margin } = stock;
-  if (outline && isPositive(margin)) {
-    const parts = offsetRing(outline, -margin);
-    return parts.reduce<readonly Vec2[] | null>(
-      (best, part) => (best === null || ringArea(part) > ringArea(best) ? part : best),
-      null,
-    );
-  }
-  if (outline) return outline;
+/** The part of a sheet within its margin. Where a margin cuts an offcut in parts, the largest; null where nothing is left. */
+export const usableRing = (stock: Usable): readonly Vec2[] | null => usableRings(stock)[0] ?? null;
+
+type Usable = Pick<Stock, 'width' | 'height' | 'outline' | 'margin'>;
+
+/** All parts of a sheet within its margin, the largest first. */
+export function usableRings({ width, height, outline, margin }: Usable): readonly (readonly Vec2[])[] {
+  if (outline && isPositive(margin)) return offsetRing(outline, -margin).toSorted((a, b) => ringArea(b) - ringArea(a));
+  if (outline) return [outline];
   const isRoom = isPositive(width - 2 * margin) && isPositive(height - 2 * margin);
-  return isRoom ? rectangle(margin, margin, width - margin, height - margin) : null;
+  return isRoom ? [rectangle(margin, margin, width - margin, height - margin)] : [];
 }
 
 /** A ring moved outwards by a distance, or inwards by a negative one: mitred at sharp corners as far as that is not too far. */

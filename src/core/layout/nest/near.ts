@@ -49,19 +49,18 @@ export class Near {
 
   /** Weighted depths of all that the piece overlaps at (x, y); at least `bound` where the sum reaches that. */
   cost(x: number, y: number, bound: number): number {
-    const { boxes, at, fits, count } = this;
     this.asked++;
     let sum = 0;
-    for (let k = 0; k < count; k++) {
-      const b = 4 * k;
-      if (x <= boxes[b]! || x >= boxes[b + 1]! || y <= boxes[b + 2]! || y >= boxes[b + 3]!) continue;
-      const depth = fits[k]!.depth(x - at[3 * k]!, y - at[3 * k + 1]!);
-      if (depth > 0) {
-        sum += depth * at[3 * k + 2]!;
-        if (sum >= bound) return sum;
-      }
-    }
+    for (let k = 0; k < this.count && sum < bound; k++) sum += this.costOf(k, x, y);
     return sum;
+  }
+
+  /** Weighted depth of the piece at (x, y) in the k-th of the others. */
+  private costOf(k: number, x: number, y: number): number {
+    const { boxes, at } = this;
+    const b = 4 * k;
+    if (x <= boxes[b]! || x >= boxes[b + 1]! || y <= boxes[b + 2]! || y >= boxes[b + 3]!) return 0;
+    return this.fits[k]!.depth(x - at[3 * k]!, y - at[3 * k + 1]!) * at[3 * k + 2]!;
   }
 
   /** From here on `costInWindow` answers for points up to (dx, dy) away from (x, y). */
@@ -78,19 +77,10 @@ export class Near {
   }
 
   costInWindow(x: number, y: number, bound: number): number {
-    const { boxes, at, fits, inWindow, windowCount } = this;
+    const { inWindow, windowCount } = this;
     this.asked++;
     let sum = 0;
-    for (let w = 0; w < windowCount; w++) {
-      const k = inWindow[w]!;
-      const b = 4 * k;
-      if (x <= boxes[b]! || x >= boxes[b + 1]! || y <= boxes[b + 2]! || y >= boxes[b + 3]!) continue;
-      const depth = fits[k]!.depth(x - at[3 * k]!, y - at[3 * k + 1]!);
-      if (depth > 0) {
-        sum += depth * at[3 * k + 2]!;
-        if (sum >= bound) return sum;
-      }
-    }
+    for (let w = 0; w < windowCount && sum < bound; w++) sum += this.costOf(inWindow[w]!, x, y);
     return sum;
   }
 

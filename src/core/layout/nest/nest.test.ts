@@ -34,8 +34,8 @@ const TWO_WAY: Turns = [0, Math.PI];
 const steps = (problem: NestProblem, rounds: number, seed = 1): readonly NestStep[] => [
   ...nestSheets(problem, { seed, rounds }),
 ];
-const result = (problem: NestProblem, rounds = 0): NestStep['layout'] => {
-  const { layout } = steps(problem, rounds).at(-1) as NestStep;
+const result = (problem: NestProblem, rounds = 0, seed = 1): NestStep['layout'] => {
+  const { layout } = steps(problem, rounds, seed).at(-1) as NestStep;
   expect(nestTroubles(problem, layout)).toEqual([]);
   return layout;
 };
@@ -181,6 +181,32 @@ describe('laying on sheets', () => {
   test('a gap is kept between pieces and not to the edge', () => {
     expect(result(one(box(20, 20), sheetOf(box(45, 20), { gap: 5 }), ONE_WAY, 2)).leftOut).toEqual([]);
     expect(result(one(box(20, 20), sheetOf(box(44.9, 20), { gap: 5 }), ONE_WAY, 2)).leftOut).toHaveLength(1);
+  });
+
+  test('three pieces that touch fill a sheet to its edge; on one a thousandth of a millimetre smaller one is left out', () => {
+    // Two leaning the same way: they share a slant, and the square stands at the upright end of either.
+    const leaning: Ring = [
+      [0, 0],
+      [30, 0],
+      [40, 40],
+      [0, 40],
+    ];
+    const turned = leaning.map(([x, y]): Ring[number] => [40 - x, 40 - y]);
+    fc.assert(
+      fc.property(fc.integer({ min: 10, max: 40 }), turns, fc.nat(99), (width, allowed, seed) => {
+        const outlines = [leaning, turned, box(width, 40)];
+        const left = (missing: number): readonly number[] => {
+          const problem: NestProblem = {
+            sheets: [sheetOf(box(width + 70 - missing, 40), { count: 1 })],
+            pieces: outlines.map((outline) => ({ outline, choices: [{ kind: 0, turns: allowed }] })),
+          };
+          return result(problem, 6, seed).leftOut;
+        };
+        expect(left(0)).toEqual([]);
+        expect(left(0.001)).toHaveLength(1);
+      }),
+      { numRuns: runs(5) },
+    );
   });
 
   test('a tooth goes into a slot of its own width', () => {
