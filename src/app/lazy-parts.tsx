@@ -15,33 +15,9 @@ const waiting = new Set<() => void>();
 
 const load = async (): Promise<void> => {
   const workshop = loadWorkshop();
-  const {
-    EdgeTag,
-    FlatInstead,
-    Hands,
-    LayingTable,
-    NetSheet,
-    PlacePanel,
-    PlanSheet,
-    ProjectMenu,
-    RoofCards,
-    SetOutSheet,
-    Slips,
-  } = await import('./places/parts.ts');
+  const loaded = await import('./places/parts.ts');
   await workshop;
-  parts = {
-    EdgeTag,
-    FlatInstead,
-    Hands,
-    LayingTable,
-    NetSheet,
-    PlacePanel,
-    PlanSheet,
-    ProjectMenu,
-    RoofCards,
-    SetOutSheet,
-    Slips,
-  };
+  parts = loaded;
   for (const tell of waiting) tell();
 };
 

@@ -2,10 +2,9 @@ import { type ReactElement, useId, useState } from 'react';
 import { useBench } from '../bench.ts';
 import { IssueSentence } from '../issue-sentence.tsx';
 import { useRoof } from '../places/use-roof.ts';
-import { PlanDrawing } from '../plan/plan-drawing.tsx';
+import { PlanOnSheet } from '../plan/plan-drawing.tsx';
 import { removeCorner, type Spot } from '../plan/plan-edits.ts';
 import { getAt } from '../state/file-path.ts';
-import { useSize } from '../use-size.ts';
 import { laying } from './laying-store.ts';
 import { useOffcut } from './use-offcut.ts';
 
@@ -17,7 +16,6 @@ export const OffcutSheet = ({ index }: { readonly index: number }): ReactElement
   const name = useBench(
     (state) => getAt(state.file, ['stock', index, 'name']) ?? getAt(state.file, ['stock', index, 'id']),
   );
-  const { ref, width, height } = useSize<HTMLDivElement>();
   const [chosen, setChosen] = useState<Spot | null>(null);
   if (hand === null || plan === null) return null;
   const fewer = chosen === null ? null : removeCorner(plan.rings, chosen);
@@ -30,18 +28,7 @@ export const OffcutSheet = ({ index }: { readonly index: number }): ReactElement
           Back to the sheets
         </button>
       </header>
-      <div ref={ref} className="sheet-body plan">
-        {width > 0 && (
-          <PlanDrawing
-            plan={plan}
-            hand={hand}
-            room={{ width, height }}
-            says="lengths"
-            describedBy={hint}
-            onChoose={setChosen}
-          />
-        )}
-      </div>
+      <PlanOnSheet plan={plan} hand={hand} says="lengths" describedBy={hint} onChoose={setChosen} />
       <div className={`plan-words ${plan.issues.length > 0 ? 'is-refused' : ''}`} aria-live="polite">
         {plan.issues.length > 0 ? (
           <>

@@ -4,6 +4,7 @@ import { lerp2, sub2, unit2, type Vec2 } from '../../core/geometry/vector.ts';
 import { formatLength, MM_PER_INCH, rulerStep } from '../../core/units/units.ts';
 import { useStyle } from '../bench.ts';
 import type { RoofAtHand } from '../places/use-roof.ts';
+import { useSize } from '../use-size.ts';
 import { PlanBox } from './plan-box.tsx';
 import { PlanCorner } from './plan-corner.tsx';
 import { addCorner, LEAST_CORNERS, moveCorner, type Rings, removeCorner, type Spot, sideLength } from './plan-edits.ts';
@@ -49,9 +50,19 @@ const HANDLE: Vec2 = [16, 16];
 /** A side shorter than this on the page has no mark in its middle, pixels. */
 const SHORT = 56;
 
+/** The plan as large as the sheet has room for it. */
+export const PlanOnSheet = (props: Omit<PlanDrawingProps, 'room'>): ReactElement => {
+  const { ref, width, height } = useSize<HTMLDivElement>();
+  return (
+    <div ref={ref} className="sheet-body plan">
+      {width > 0 && <PlanDrawing {...props} room={{ width, height }} />}
+    </div>
+  );
+};
+
 const titled = (title: string): string => `${title.charAt(0).toUpperCase()}${title.slice(1)}`;
 
-export const PlanDrawing = ({ plan, hand, room, says, describedBy, onChoose }: PlanDrawingProps): ReactElement => {
+const PlanDrawing = ({ plan, hand, room, says, describedBy, onChoose }: PlanDrawingProps): ReactElement => {
   const style = useStyle();
   /** The plan and its place on the page as they were when a hand took hold of a corner. */
   const [held, setHeld] = useState<{ readonly plan: PlanAtHand; readonly view: PlanView } | null>(null);

@@ -4,8 +4,7 @@ import { bench, useBench, useStyle } from '../bench.ts';
 import { Either } from '../either.tsx';
 import { IssueSentence } from '../issue-sentence.tsx';
 import { type RoofAtHand, useRoof } from '../places/use-roof.ts';
-import { useSize } from '../use-size.ts';
-import { PlanDrawing } from './plan-drawing.tsx';
+import { PlanOnSheet } from './plan-drawing.tsx';
 import { addCourt, type Edited, removeCorner, removeCourt, type Spot } from './plan-edits.ts';
 import { hasSides, type PlanAtHand, type PlanOf, plansOf, usePlan } from './use-plan.ts';
 
@@ -42,7 +41,6 @@ const DrawnPlan = ({ hand, of, plans, onChoose }: DrawnPlanProps): ReactElement 
   const plan = usePlan(hand, of);
   const isRoofPlace = useBench((state) => state.place === 'roof');
   const hint = useId();
-  const { ref, width, height } = useSize<HTMLDivElement>();
   const [chosen, setChosen] = useState<Spot | null>(null);
   if (plan === null) return null;
   return (
@@ -64,18 +62,13 @@ const DrawnPlan = ({ hand, of, plans, onChoose }: DrawnPlanProps): ReactElement 
         )}
         {plan.canHaveCourts && !isRoofPlace && <CourtKey plan={plan} />}
       </header>
-      <div ref={ref} className="sheet-body plan">
-        {width > 0 && (
-          <PlanDrawing
-            plan={plan}
-            hand={hand}
-            room={{ width, height }}
-            says={isRoofPlace && plan.said !== null ? 'pitches' : 'lengths'}
-            describedBy={hint}
-            onChoose={setChosen}
-          />
-        )}
-      </div>
+      <PlanOnSheet
+        plan={plan}
+        hand={hand}
+        says={isRoofPlace && plan.said !== null ? 'pitches' : 'lengths'}
+        describedBy={hint}
+        onChoose={setChosen}
+      />
       <PlanWords plan={plan} isRoofPlace={isRoofPlace} id={hint} chosen={chosen} onLeave={() => setChosen(null)} />
     </>
   );
