@@ -15,6 +15,8 @@ export default mergeConfig(
             include: ['src/**/*.test.{ts,tsx}', 'tests/**/*.test.ts'],
             exclude: ['tests/browser/**'],
             setupFiles: ['tests/laws/seed.ts'],
+            // Nothing under test keeps a state of its own: the modules of one file serve the next.
+            isolate: false,
             testTimeout: 60_000,
           },
         },

@@ -1,5 +1,5 @@
 import { Component, lazy, type ReactElement, type ReactNode, Suspense, useEffect, useState } from 'react';
-import { bench, useBench, useProduction, useStyle } from './bench.ts';
+import { bench, useBench, useProduction, useReading, useStyle } from './bench.ts';
 import { useLaying } from './laying/laying-store.ts';
 import { FlatInstead, LayingTable } from './lazy-parts.tsx';
 import { canDrawStage } from './stage/probe.ts';
@@ -73,6 +73,8 @@ const coveredBySides = { left: 248, right: 368, top: 0, bottom: 0 };
 /** The same with the card of the piece in hand under the sheets. */
 const coveredByCard = { ...coveredBySides, bottom: 98 };
 const coveredByCardOnly = { ...nothingCovered, bottom: 122 };
+/** The first line of a slip over the sheets, with its gaps. */
+const SLIP = 62;
 
 const flat = <FlatInstead />;
 
@@ -93,10 +95,13 @@ const Table = (): ReactElement => {
   const inHand = useLaying((state) => state.inHand);
   const isPaper = useBench(({ place }) => place === 'paper');
   const isLaying = useBench(({ place, paperView }) => place === 'paper' && paperView === 'sheets');
+  const hasSlip = useBench((state) => state.notice !== null);
+  const hasError = useReading().issues.some(({ level }) => level === 'error');
   const { units } = useStyle();
   const reducedMotion = useMedia('(prefers-reduced-motion: reduce)');
   const isNarrow = useMedia('(max-width: 860px)');
   if (production === null) return waiting;
+  const roundSheets = { ...(isNarrow ? coveredByCardOnly : coveredByCard), top: hasSlip || hasError ? SLIP : 0 };
   return (
     <Stage
       roofs={production.roofs}
@@ -113,7 +118,7 @@ const Table = (): ReactElement => {
       edgeAtHand={edgeAtHand}
       onPoint={pointAt}
       reducedMotion={reducedMotion}
-      clear={isLaying ? (isNarrow ? coveredByCardOnly : coveredByCard) : isNarrow ? nothingCovered : coveredBySides}
+      clear={isLaying ? roundSheets : isNarrow ? nothingCovered : coveredBySides}
     />
   );
 };

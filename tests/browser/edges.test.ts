@@ -1,17 +1,10 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from 'vitest';
-import { launchBrowser, type OpenBench, openPage, settled } from './harness.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { onTheBench, settled } from './harness.ts';
 
-let browser: Browser;
-let bench: OpenBench;
 let page: Page;
 
-const open = async (width: number): Promise<void> => {
-  bench = await openPage(browser, inject('benchUrl'), { viewport: { width, height: 700 } });
-  page = bench.page;
-  await settled(page);
-};
 const goTo = async (place: string): Promise<void> => {
   await page.getByRole('tab', { name: place, exact: true }).click();
   await settled(page);
@@ -23,22 +16,16 @@ const grave = async (): Promise<readonly string[]> =>
 
 const tag = () => page.getByRole('region', { name: 'The edge at hand' });
 
-afterEach(async () => {
-  expect(bench.troubles).toEqual([]);
-  await bench.close();
-});
-
 /** The drawer with what can be set in this place, where the window is narrow. */
 const drawer = () => page.locator('button[aria-controls="place-panel"][aria-expanded]');
 
 describe('edges', () => {
-  beforeAll(async () => {
-    browser = await launchBrowser({ webgl: false });
+  onTheBench(async (opened) => {
+    page = opened;
+    await settled(page);
   });
-  afterAll(async () => {});
 
   it('what the fit tells lights up on the net and goes out again', async () => {
-    await open(1280);
     await goTo('Build');
     const fit = page.getByRole('region', { name: 'How it fits' });
     const overhang = fit.getByRole('button', { name: /^Stands out/ });
@@ -56,7 +43,7 @@ describe('edges', () => {
   });
 
   it('an edge is chosen from the list by keyboard, or by pointing at it in the net', async () => {
-    await open(320);
+    await page.setViewportSize({ width: 320, height: 700 });
     await goTo('Paper');
     await drawer().click();
     const list = page.getByRole('combobox', { name: /^Edges of/ });
@@ -75,7 +62,6 @@ describe('edges', () => {
   });
 
   it('a hem and strips are asked for in Paper, and a hem is left out again', async () => {
-    await open(1280);
     await goTo('Paper');
     const layer = async (): Promise<Readonly<Record<string, unknown>>> =>
       await page.evaluate(() => {

@@ -1,4 +1,5 @@
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, inject } from 'vitest';
 import { findChromium } from '../../scripts/find-program.mjs';
 import type {} from '../../src/app/test-handle.ts';
 
@@ -60,6 +61,37 @@ export async function openPage(
   });
   await page.goto(url);
   return { page, troubles, close: () => context.close() };
+}
+
+interface Beginning extends BrowserContextOptions {
+  readonly webgl?: boolean;
+}
+
+/**
+ * For the tests of a file or of a group in it: one browser, and for each test a bench of its own that `begin` brings to where they
+ * begin. A test during which anything went wrong on its page has failed.
+ */
+export function onTheBench(begin: (page: Page) => Promise<void>, { webgl = false, ...options }: Beginning = {}): void {
+  let browser: Browser;
+  let bench: OpenBench;
+  beforeAll(async () => {
+    browser = await launchBrowser({ webgl });
+  });
+  afterAll(async () => {
+    await browser.close();
+  });
+  beforeEach(async () => {
+    bench = await openPage(browser, inject('benchUrl'), {
+      viewport: { width: 1280, height: 800 },
+      locale: 'en-US',
+      ...options,
+    });
+    await begin(bench.page);
+  });
+  afterEach(async () => {
+    expect(bench.troubles).toEqual([]);
+    await bench.close();
+  });
 }
 
 /** Waits until nothing moves: fonts and chunks are there and the picture has stood still for some frames. */

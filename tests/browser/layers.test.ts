@@ -1,9 +1,7 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
-import { launchBrowser, type OpenBench, openPage, settled } from './harness.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { onTheBench, settled } from './harness.ts';
 
-let browser: Browser;
-let bench: OpenBench;
 let page: Page;
 
 type Roof = Readonly<Record<string, unknown>> & { readonly layers: readonly Readonly<Record<string, unknown>>[] };
@@ -23,20 +21,9 @@ const goTo = async (place: string): Promise<void> => {
   await page.getByRole('tab', { name: place, exact: true }).click();
 };
 
-beforeAll(async () => {
-  browser = await launchBrowser({ webgl: false });
-});
-afterAll(async () => {
-  await browser.close();
-});
-beforeEach(async () => {
-  bench = await openPage(browser, inject('benchUrl'), { viewport: { width: 1280, height: 800 }, locale: 'en-US' });
-  page = bench.page;
+onTheBench(async (opened) => {
+  page = opened;
   await settled(page);
-});
-afterEach(async () => {
-  expect(bench.troubles).toEqual([]);
-  await bench.close();
 });
 
 describe('the seat', () => {

@@ -1,9 +1,8 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
-import { launchBrowser, type OpenBench, openPage, settled } from './harness.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { onTheBench, settled } from './harness.ts';
 
-let bench: OpenBench;
 let page: Page;
 
 /** Two towers of four panels each on a striped paper that may be turned; of a second paper there is one sheet. */
@@ -36,30 +35,16 @@ const project = {
   ],
 };
 
-const onTheBench = (options: { readonly webgl: boolean }): void => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser(options);
-  });
-  afterAll(async () => {
-    await browser.close();
-  });
-  beforeEach(async () => {
-    bench = await openPage(browser, inject('benchUrl'));
-    page = bench.page;
-    // Where much else runs, drawing in software takes its time.
-    page.setDefaultTimeout(90_000);
-    await page.evaluate((text) => window.spirewright?.open(text), JSON.stringify(project));
-    await page.getByRole('tab', { name: 'Paper' }).click();
-    await page.getByRole('radio', { name: 'Laid on paper' }).check();
-    await pieces().first().waitFor();
-    // A better layout may still be on its way; from now on everything lies where it is until a hand moves it.
-    await page.locator('.note', { hasText: 'Every piece is laid by the program.' }).waitFor();
-  });
-  afterEach(async () => {
-    expect(bench.troubles).toEqual([]);
-    await bench.close();
-  });
+const begin = async (opened: Page): Promise<void> => {
+  page = opened;
+  // Where much else runs, drawing in software takes its time.
+  page.setDefaultTimeout(90_000);
+  await page.evaluate((text) => window.spirewright?.open(text), JSON.stringify(project));
+  await page.getByRole('tab', { name: 'Paper' }).click();
+  await page.getByRole('radio', { name: 'Laid on paper' }).check();
+  await pieces().first().waitFor();
+  // A better layout may still be on its way; from now on everything lies where it is until a hand moves it.
+  await page.locator('.note', { hasText: 'Every piece is laid by the program.' }).waitFor();
 };
 
 const pieces = () => page.locator('.laid-piece');
@@ -89,7 +74,7 @@ const moved = async (before: Record<string, At>): Promise<readonly string[]> => 
 };
 
 describe('pieces on flat sheets', () => {
-  onTheBench({ webgl: false });
+  onTheBench(begin);
 
   it('are taken up and moved by keys alone, by a mark of the ruler; all others stay; it is one step to undo', async () => {
     const before = await places();
@@ -180,7 +165,7 @@ describe('pieces on flat sheets', () => {
 });
 
 describe('a paper', () => {
-  onTheBench({ webgl: false });
+  onTheBench(begin);
   const group = (name: string) => page.getByRole('region', { name: `Paper: ${name}` });
   const stock = async (index: number): Promise<Record<string, unknown>> =>
     await page.evaluate(
@@ -299,7 +284,7 @@ const changedOutside = async (before: Buffer, after: Buffer, apart: readonly Rec
   );
 
 describe('pieces on the 3D table', () => {
-  onTheBench({ webgl: true });
+  onTheBench(begin, { webgl: true });
 
   it('carry the print of the roof with them while they are moved, and the seams say whether it runs on', async () => {
     const first = pieces().first();

@@ -38,7 +38,7 @@ const jobOf = (direction: string, cuts: string): LayoutJob => {
 describe('a layout searched for in the browser', () => {
   it('is the one that Node finds for the same seed and rounds, to the last digit', async () => {
     const rounds = 10;
-    const browser = await launchBrowser();
+    const browser = await launchBrowser({ webgl: false });
     try {
       const { page } = await openPage(browser, inject('benchUrl'));
       for (const [direction, cuts] of [

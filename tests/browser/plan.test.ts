@@ -1,26 +1,13 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
-import { launchBrowser, type OpenBench, openPage, settled } from './harness.ts';
+import type { Locator, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { onTheBench, settled } from './harness.ts';
 
-let browser: Browser;
-let bench: OpenBench;
 let page: Page;
 
-beforeAll(async () => {
-  browser = await launchBrowser({ webgl: false });
-});
-afterAll(async () => {
-  await browser.close();
-});
-const open = async (width: number, height: number): Promise<void> => {
-  bench = await openPage(browser, inject('benchUrl'), { viewport: { width, height }, locale: 'en-US' });
-  page = bench.page;
+onTheBench(async (opened) => {
+  page = opened;
   await settled(page);
-};
-afterEach(async () => {
-  expect(bench.troubles).toEqual([]);
-  await bench.close();
 });
 
 type Corner = readonly [string, string];
@@ -99,8 +86,6 @@ const drag = async (from: Locator, right: number, down: number): Promise<void> =
 };
 
 describe('the plan of a body', () => {
-  beforeEach(() => open(1280, 800));
-
   it('is drawn as soon as the body is measured, and a length typed on a side keeps it square', async () => {
     await page.getByRole('radio', { name: 'Measured' }).check();
     const { corners } = (await roofFile()).body;
@@ -248,8 +233,6 @@ describe('the plan of a body', () => {
 });
 
 describe('the pitches of single sides', () => {
-  beforeEach(() => open(1280, 800));
-
   it('are typed on their eaves, or made gables, and stay with their sides', async () => {
     await openPlan({ body: ell });
     await page.getByRole('tab', { name: 'Roof' }).click();
@@ -277,7 +260,7 @@ describe('the plan for everyone', () => {
     ['narrow', 390, 844],
     ['narrowest', 320, 640],
   ])('axe finds nothing, and nothing hangs over the edge, %s', async (_, width, height) => {
-    await open(width, height);
+    await page.setViewportSize({ width, height });
     await openPlan({ body: ell });
     if (width < 860) await page.locator('button[aria-controls="place-panel"][aria-expanded]').click();
     await showPlan();

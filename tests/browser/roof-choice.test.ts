@@ -1,26 +1,13 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { kinds } from '../../src/core/roofs/catalogue.ts';
-import { launchBrowser, type OpenBench, openPage, settled } from './harness.ts';
+import { onTheBench, settled } from './harness.ts';
 
-let browser: Browser;
-let bench: OpenBench;
 let page: Page;
 
-beforeAll(async () => {
-  browser = await launchBrowser({ webgl: false });
-});
-afterAll(async () => {
-  await browser.close();
-});
-beforeEach(async () => {
-  bench = await openPage(browser, inject('benchUrl'), { viewport: { width: 1280, height: 800 }, locale: 'en-US' });
-  page = bench.page;
+onTheBench(async (opened) => {
+  page = opened;
   await settled(page);
-});
-afterEach(async () => {
-  expect(bench.troubles).toEqual([]);
-  await bench.close();
 });
 
 interface RoofFile {

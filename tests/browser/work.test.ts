@@ -1,32 +1,17 @@
 import { readFile } from 'node:fs/promises';
-import type { Browser, Download, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import type { Download, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { MM_PER_INCH } from '../../src/core/units/units.ts';
-import { launchBrowser, type OpenBench, openPage, settled } from './harness.ts';
+import { onTheBench, settled } from './harness.ts';
 import { pdfPages } from './pdf-pages.ts';
 
-let bench: OpenBench;
 let page: Page;
 
-/** A browser for the tests of one group, and a fresh bench with the inch sample for each of them. */
-const onTheBench = (options: { readonly webgl: boolean }): void => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launchBrowser(options);
-  });
-  afterAll(async () => {
-    await browser.close();
-  });
-  beforeEach(async () => {
-    bench = await openPage(browser, inject('benchUrl'));
-    page = bench.page;
-    await openSample('the harbour gate');
-    await page.getByRole('tab', { name: 'Roof' }).click();
-  });
-  afterEach(async () => {
-    expect(bench.troubles).toEqual([]);
-    await bench.close();
-  });
+/** The inch sample on the table. */
+const begin = async (opened: Page): Promise<void> => {
+  page = opened;
+  await openSample('the harbour gate');
+  await page.getByRole('tab', { name: 'Roof' }).click();
 };
 
 const openSample = async (name: string): Promise<void> => {
@@ -58,7 +43,7 @@ const downloadBy = async (act: () => Promise<void>): Promise<Download> => {
 };
 
 describe('from a sample to a print, on the 3D table', () => {
-  onTheBench({ webgl: true });
+  onTheBench(begin, { webgl: true });
 
   it('takes a typed rise, folds the roof up and saves a PDF of the right page', async () => {
     await typeRise('3 1/4"');
@@ -94,7 +79,7 @@ describe('from a sample to a print, on the 3D table', () => {
 
 /** The same bench without its 3D table, which takes seconds to start where it is drawn in software. */
 describe('on the flat table', () => {
-  onTheBench({ webgl: false });
+  onTheBench(begin);
 
   it('shows what is wrong with a text, and keeps the roof that stood', async () => {
     const before = await riseOnTable();

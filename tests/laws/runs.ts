@@ -8,7 +8,7 @@ export const runs = (count: number): number => Math.max(1, Math.round(count * mu
 const FEW = 12;
 
 /** Tries that roofs of any number of panels get; in a deep run more, 200 of them in 20 times. */
-const LEAST = multiplier > 1 ? 10 : 4;
+const LEAST = multiplier > 1 ? 10 : 2;
 
 /**
  * As many tries of a law as roofs of so many panels allow: proving a net compares its parts with each other, so that its time
