@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, inject, it } from 'vitest';
 import { firstLoad, totalGz } from '../../scripts/bench/first-load.ts';
 import { kinds } from '../../src/core/roofs/catalogue.ts';
-import { launchBrowser, openPage, settled } from './harness.ts';
+import { launchBrowser, openPage } from './harness.ts';
 
 const dist = fileURLToPath(new URL('../../dist', import.meta.url));
 const texts = readdirSync(dist, { recursive: true, encoding: 'utf8' })
@@ -33,7 +33,7 @@ describe('what the browser is given', () => {
     const browser = await launchBrowser();
     try {
       const { page } = await openPage(browser, inject('benchUrl'));
-      await settled(page);
+      await page.waitForLoadState('networkidle');
       const asked = await page.evaluate(() => performance.getEntriesByType('resource').map(({ name }) => name));
       const files = asked.filter((name) => /\.(js|css)$/.test(name)).map((name) => name.replace(/^.*\/assets\//, ''));
       const stage = files.findIndex((name) => name.startsWith('stage'));

@@ -99,6 +99,6 @@ export async function settled(page: Page): Promise<void> {
   await page.waitForLoadState('networkidle');
   await page.evaluate(async () => {
     await document.fonts.ready;
-    for (let frame = 0; frame < 12; frame++) await new Promise((resolve) => requestAnimationFrame(resolve));
+    for (let frame = 0; frame < 6; frame++) await new Promise((resolve) => requestAnimationFrame(resolve));
   });
 }
