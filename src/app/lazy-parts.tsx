@@ -1,7 +1,7 @@
 import { type ComponentType, type ReactElement, useSyncExternalStore } from 'react';
 import { loadWorkshop } from './load-workshop.ts';
 
-type Parts = typeof import('./places/parts.ts');
+type Parts = typeof import('./places/parts.ts').parts;
 
 /**
  * What is not needed before the table is laid: cards, slips, menu, the panels of the places, the sheets that cover the
@@ -17,7 +17,7 @@ const load = async (): Promise<void> => {
   const workshop = loadWorkshop();
   const loaded = await import('./places/parts.ts');
   await workshop;
-  parts = loaded;
+  parts = loaded.parts;
   for (const tell of waiting) tell();
 };
 

@@ -7,16 +7,29 @@ import '../styles/panel.css';
 import '../styles/plan.css';
 import '../styles/set-out.css';
 import '../styles/sheet.css';
+import { EdgeTag } from '../edge-tag.tsx';
+import { Hands } from '../hands.tsx';
+import { LayingTable } from '../laying/laying-table.tsx';
+import { PlanSheet } from '../plan/plan-sheet.tsx';
+import { ProjectMenu } from '../project-menu.tsx';
+import { RoofCards } from '../roof-cards.tsx';
+import { Slips } from '../slips.tsx';
+import { FlatInstead } from './flat-instead.tsx';
+import { NetSheet } from './net-sheet.tsx';
+import { PlacePanel } from './place-panel.tsx';
+import { SetOutSheet } from './set-out-sheet.tsx';
 
 /** Everything that lies on the table, in one chunk with its styles. */
-export { EdgeTag } from '../edge-tag.tsx';
-export { Hands } from '../hands.tsx';
-export { LayingTable } from '../laying/laying-table.tsx';
-export { PlanSheet } from '../plan/plan-sheet.tsx';
-export { ProjectMenu } from '../project-menu.tsx';
-export { RoofCards } from '../roof-cards.tsx';
-export { Slips } from '../slips.tsx';
-export { FlatInstead } from './flat-instead.tsx';
-export { NetSheet } from './net-sheet.tsx';
-export { PlacePanel } from './place-panel.tsx';
-export { SetOutSheet } from './set-out-sheet.tsx';
+export const parts = {
+  EdgeTag,
+  Hands,
+  LayingTable,
+  PlanSheet,
+  ProjectMenu,
+  RoofCards,
+  Slips,
+  FlatInstead,
+  NetSheet,
+  PlacePanel,
+  SetOutSheet,
+} as const;
