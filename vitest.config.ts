@@ -26,10 +26,10 @@ export default mergeConfig(
             name: 'browser',
             include: ['tests/browser/**/*.test.ts'],
             globalSetup: ['tests/browser/serve-bench.ts'],
-            // A browser that draws without a graphics card takes every core by itself.
+            // A browser that draws without a graphics card takes every core by itself, and its time where much else runs.
             fileParallelism: false,
-            testTimeout: 60_000,
-            hookTimeout: 120_000,
+            testTimeout: 240_000,
+            hookTimeout: 240_000,
           },
         },
       ],

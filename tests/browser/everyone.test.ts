@@ -49,8 +49,7 @@ describe('with WebGL', () => {
     } finally {
       await browser.close();
     }
-    // Five places three times over, drawn in software, take their time where much else runs.
-  }, 240_000);
+  });
 });
 
 describe('without WebGL', () => {

@@ -44,6 +44,8 @@ export async function openPage(
 ): Promise<OpenBench> {
   const context = await browser.newContext({ acceptDownloads: true, reducedMotion: 'reduce', ...options });
   const page = await context.newPage();
+  // Where much else runs, drawing in software takes its time.
+  page.setDefaultTimeout(90_000);
   const troubles: Trouble[] = [];
   const { origin } = new URL(url);
   page.on('console', (message) => {

@@ -37,8 +37,6 @@ const project = {
 
 const begin = async (opened: Page): Promise<void> => {
   page = opened;
-  // Where much else runs, drawing in software takes its time.
-  page.setDefaultTimeout(90_000);
   await page.evaluate((text) => window.spirewright?.open(text), JSON.stringify(project));
   await page.getByRole('tab', { name: 'Paper' }).click();
   await page.getByRole('radio', { name: 'Laid on paper' }).check();
@@ -311,5 +309,5 @@ describe('pieces on the 3D table', () => {
     await page.mouse.up();
     expect((await positions()).length).toBe(8);
     expect(await positions()).not.toEqual(written);
-  }, 120_000);
+  });
 });
