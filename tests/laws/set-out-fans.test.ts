@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { closing, mismatchOf } from '../../src/core/fit/closing.ts';
+import { fanOf } from '../../src/core/fit/fan.ts';
 import { ruledMarks } from '../../src/core/fit/marks.ts';
 import { at } from '../../src/core/geometry/polygon.ts';
 import { distance2, type Vec2 } from '../../src/core/geometry/vector.ts';
@@ -62,7 +63,7 @@ test('slopes round one peak, drawn back by compass: every slope has its sides, a
           expect([...marks.values()].every((p, i) => distance2(p, strip.marks[i]?.at as Vec2) < 1e-6)).toBe(true);
           for (const { piece: p, off } of strip.pieces) {
             const piece = net.pieces[p] as Piece;
-            if (piece.panels.length < 3) continue;
+            if (!fanOf(piece)) continue;
             fans++;
             expect(strip.steps.some(({ text }) => text.startsWith('Compass on'))).toBe(true);
             expect(off).toBeLessThanOrEqual(1.5 * step);

@@ -105,6 +105,18 @@ export class Reader {
     return list.split(/, | and /).map((one) => this.#mm(one.replace('short ', '')));
   }
 
+  /** The curve from one mark to the other, in that direction. */
+  #curve(a: string, b: string): readonly Vec2[] {
+    const [from, to] = [this.#at(a), this.#at(b)];
+    const near = (p: Vec2 | undefined, q: Vec2): boolean => p !== undefined && distance2(p, q) < 1e-6;
+    const drawn = this.lines.filter(({ points }) => points.length > 2);
+    const found = drawn.findLast(({ points }) => near(points[0], from) && near(points.at(-1), to));
+    const back = drawn.findLast(({ points }) => near(points[0], to) && near(points.at(-1), from));
+    const points = found?.points ?? [...(back?.points ?? [])].reverse();
+    if (points.length === 0) throw new Error(`no curve from ${a} to ${b}`);
+    return points;
+  }
+
   /** Chords stepped along the arc that is begun, a mark at each. */
   #stepAlong(from: string, chords: readonly string[], marks: string): void {
     const begun = this.#arc;
@@ -112,6 +124,8 @@ export class Reader {
     const start = this.#at(from);
     if (Math.abs(distance2(start, begun.centre) - begun.radius) > 1e-6) throw new Error(`${from} is not on the arc`);
     let at = direction(begun.centre, start);
+    const by = chords.reduce((sum, chord) => sum + 2 * Math.asin(this.#mm(chord) / 2 / begun.radius), 0);
+    this.#draw('pencil', arc(begun.centre, begun.radius, at, by, begun.way === 1 ? 'counter-clockwise' : 'clockwise'));
     this.#setAll(
       marks,
       chords.map((chord) => {
@@ -331,8 +345,41 @@ export class Reader {
           this.#set(Number(n), add2(p, add2(scale2(way, along), scale2(left2(way), off))));
         },
       ],
-      [/^Draw a second line .+: a line to cut\.$/, () => undefined],
-      [/^Cut notches .+\.$/, () => undefined],
+      [
+        pattern(
+          'Draw a second line NUM off the curve from MARK to MARK, on its (left|right) as it goes: a line to cut\\.',
+        ),
+        ([d, a, b, side]) => {
+          const curve = this.#curve(a as string, b as string);
+          const off = this.#mm(d as string) * (side === 'left' ? 1 : -1);
+          const points = curve.map((p, i) => {
+            const [before, after] = [
+              curve[Math.max(0, i - 1)] as Vec2,
+              curve[Math.min(curve.length - 1, i + 1)] as Vec2,
+            ];
+            return add2(p, scale2(left2(unit2(sub2(after, before))), off));
+          });
+          this.#draw('cut', [curve[0] as Vec2, ...points, curve.at(-1) as Vec2]);
+        },
+      ],
+      [
+        pattern(
+          'Step NUM along the curve from MARK to MARK, (once|\\d+ times); at each point cut a notch down to it, NUM wide at the second line: teeth\\.',
+        ),
+        ([step, a, b, times, wide]) => {
+          const curve = this.#curve(a as string, b as string);
+          const second = this.lines.at(-1)?.points ?? [];
+          for (const { at, way } of divided(
+            curve,
+            this.#mm(step as string),
+            Number.parseInt(times as string, 10) || 1,
+          )) {
+            const out = nearestOn(at, second);
+            const half = scale2(way, this.#mm(wide as string) / 2);
+            this.#draw('cut', [sub2(out, half), at, add2(out, half)]);
+          }
+        },
+      ],
       [
         /^(Score every line to score|Cut along every line to cut|The strip is the piece: nothing is left to cut)\.$/,
         () => undefined,
@@ -377,3 +424,45 @@ function turned(centre: Vec2, from: Vec2, to: Vec2, turn: string): number {
 
 const arc = (c: Vec2, r: number, from: number, by: number, turn: string): readonly Vec2[] =>
   Array.from({ length: 241 }, (_, i) => pointOn(c, r, from + ((by * i) / 240) * (turn === 'clockwise' ? -1 : 1)));
+
+/** Points that a divider comes to along a line of short parts, so many times, and the line's direction there. */
+function divided(
+  line: readonly Vec2[],
+  chord: number,
+  times: number,
+): readonly { readonly at: Vec2; readonly way: Vec2 }[] {
+  const found: { at: Vec2; way: Vec2 }[] = [];
+  let [from, i, start] = [line[0] as Vec2, 1, line[0] as Vec2];
+  while (found.length < times) {
+    const end = line[i];
+    if (!end) throw new Error(`the divider finds no room ${times} times`);
+    if (distance2(end, from) < chord) {
+      [start, i] = [end, i + 1];
+      continue;
+    }
+    // Halving: the line leaves the circle somewhere on this part.
+    let [low, high] = [0, 1];
+    for (let round = 0; round < 60; round++) {
+      const t = (low + high) / 2;
+      const p = add2(start, scale2(sub2(end, start), t));
+      if (distance2(p, from) < chord) low = t;
+      else high = t;
+    }
+    from = add2(start, scale2(sub2(end, start), high));
+    start = from;
+    found.push({ at: from, way: unit2(sub2(end, line[i - 1] as Vec2)) });
+  }
+  return found;
+}
+
+/** The nearest point of a line of short parts. */
+function nearestOn(p: Vec2, line: readonly Vec2[]): Vec2 {
+  const feet = line.slice(1).map((b, i) => {
+    const a = line[i] as Vec2;
+    const d = sub2(b, a);
+    const square = d[0] * d[0] + d[1] * d[1];
+    const t = square === 0 ? 0 : ((p[0] - a[0]) * d[0] + (p[1] - a[1]) * d[1]) / square;
+    return add2(a, scale2(d, Math.min(1, Math.max(0, t))));
+  });
+  return feet.reduce((best, q) => (distance2(p, q) < distance2(p, best) ? q : best));
+}

@@ -7,12 +7,12 @@ import { buildNet } from '../../src/core/net/build-net.ts';
 import type { Piece } from '../../src/core/net/net.ts';
 import { makeSetOut } from '../../src/core/setout/make-set-out.ts';
 import { distanceToLine } from '../../src/core/setout/plan-curve.ts';
-import type { SetOutStrip, UpSide } from '../../src/core/setout/set-out.ts';
+import type { SetOutLine, SetOutStrip, UpSide } from '../../src/core/setout/set-out.ts';
 import { type Ruler, rulerStep, rulers, rulerUnits } from '../../src/core/units/units.ts';
 import { arbitraryRoof, type DrawnRoof, kinds } from './arbitrary-roof.ts';
 import { runs } from './runs.ts';
 import { scatter } from './scatter.ts';
-import { Reader } from './set-out-reader.ts';
+import { Reader, type ReadLine } from './set-out-reader.ts';
 
 const layout = fc.record({
   up: fc.constantFrom<UpSide>('wrong', 'right'),
@@ -69,6 +69,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('set out by ruler, 
         for (const strip of out.strips) {
           const { lines, marks } = follow(strip, ruler);
           expect([...marks.values()].every((p, i) => distance2(p, strip.marks[i]?.at as Vec2) < 1e-6)).toBe(true);
+          expectSameLines(lines, strip.lines);
           const border: readonly Vec2[] = [
             [0, 0],
             [strip.width, 0],
@@ -116,6 +117,20 @@ const BOUND = 2.2;
 const ROUND_BOUND = 6;
 
 const isCurved = ({ solid }: DrawnRoof, edge: number): boolean => solid.edges[edge]?.via !== undefined;
+
+/** Every line that is told is in the picture, where it is told to be: teeth and arcs too. */
+function expectSameLines(told: readonly ReadLine[], drawn: readonly SetOutLine[]): void {
+  expect(told.length).toBe(drawn.length);
+  told.forEach(({ points, use }, i) => {
+    const own = drawn[i] as SetOutLine;
+    expect(use).toBe(own.use === 'mountain' || own.use === 'valley' ? 'score' : own.use);
+    const pairs =
+      points.length === own.points.length
+        ? points.map((p, k) => [p, own.points[k] as Vec2] as const)
+        : ([0, -1] as const).map((k) => [at(points, k), at(own.points, k)] as const);
+    for (const [p, q] of pairs) expect(distance2(p, q)).toBeLessThan(0.05);
+  });
+}
 
 /** The same outline, turned over where the wrong side is up. */
 function expectSameShape(seen: readonly Vec2[], outline: readonly Vec2[], up: UpSide): void {

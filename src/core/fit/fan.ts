@@ -19,7 +19,11 @@ const LEAST = 3;
 /** A fan that comes nearer to a full circle than this, radians, might come round to its beginning once it is rounded. */
 const LEAST_GAP = 0.1;
 
-/** The fan that a piece is; null where it is none. */
+/** The shortest ray is at least this share of the longest, and no slope wider than this at the peak, radians: else a mark more or less on a chord swings the next slope too far. */
+const LEAST_SHARE = 0.5;
+const WIDEST = 2.2;
+
+/** The fan that a piece is; null where it is none, or where a compass would not draw it well. */
 export function fanOf({ panels, board, strip }: Piece): Fan | null {
   const [first] = panels;
   if (board || strip || !first || panels.length < LEAST || panels.some(({ polygon }) => polygon.length !== 3)) {
@@ -40,8 +44,17 @@ export function fanOf({ panels, board, strip }: Piece): Fan | null {
     if (!next) return null;
     rim.push(next[1]);
   }
-  const sweep = rim.slice(1).reduce((sum, p, i) => sum + angleAt(apex, rim[i] as Vec2, p), 0);
-  return sweep < 2 * Math.PI - LEAST_GAP ? { apex, rim } : null;
+  return isSteady({ apex, rim }) ? { apex, rim } : null;
+}
+
+function isSteady({ apex, rim }: Fan): boolean {
+  const angles = rim.slice(1).map((p, i) => angleAt(apex, rim[i] as Vec2, p));
+  const radii = rim.map((p) => distance2(apex, p));
+  return (
+    sum(angles) < 2 * Math.PI - LEAST_GAP &&
+    Math.max(...angles) <= WIDEST &&
+    Math.min(...radii) >= LEAST_SHARE * Math.max(...radii)
+  );
 }
 
 /** Angle at a centre from one point to the other, radians, counter-clockwise above 0. */

@@ -31,8 +31,13 @@ export interface DraftEdge {
   /** A fold to be scored; `flat` goes straight on and has no line; else it is cut. */
   readonly fold: FoldKind | 'flat' | null;
   readonly flaps: readonly DraftFlap[];
-  /** Along a curve: how wide the band of teeth is, and how wide a tooth, mm. */
-  readonly teeth: { readonly kind: FoldKind; readonly width: number; readonly apart: number } | null;
+  /** Along a curve: how wide the band of teeth is, how wide a tooth, and a notch between two at their tips, mm. */
+  readonly teeth: {
+    readonly kind: FoldKind;
+    readonly width: number;
+    readonly apart: number;
+    readonly notch: number;
+  } | null;
   /** How the blade is tilted along an edge of board. */
   readonly cut: BoardEdgeCut | null;
 }
@@ -170,8 +175,15 @@ function teethOf(turned: readonly Turned[], step: number): DraftEdge['teeth'] {
     const [a, b] = [polygon[0] as Vec2, polygon[base] as Vec2];
     return Math.hypot(b[0] - a[0], b[1] - a[1]);
   });
+  const tips = turned.map(({ polygon, base }) => distance2(at(polygon, base + 1), at(polygon, -1)));
   const rounded = (mm: number): number => Math.max(1, Math.floor(mm / step + SNAP_MM)) * step;
-  return { kind: first.kind, width: rounded(Math.max(...depths)), apart: rounded(Math.max(...feet)) };
+  const apart = rounded(Math.max(...feet));
+  return {
+    kind: first.kind,
+    width: rounded(Math.max(...depths)),
+    apart,
+    notch: Math.min(rounded(Math.max(...feet.map((foot, i) => foot - (tips[i] as number)))), apart),
+  };
 }
 
 function stripPanel({ flaps, strip }: Piece, { rel, marked, step }: Making): DraftPanel {

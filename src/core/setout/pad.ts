@@ -1,6 +1,7 @@
 import { add2, distance2, left2, scale2, sub2, unit2, type Vec2 } from '../geometry/vector.ts';
 import { isSameLength, NOISE_MM } from '../tolerance.ts';
 import type { Ruler } from '../units/units.ts';
+import { stepsAlong } from './plan-curve.ts';
 import type { LineUse, SetOutLine, SetOutMark, SetOutStep, StripEdge } from './set-out.ts';
 import * as words from './words.ts';
 
@@ -222,17 +223,38 @@ export class Pad {
     });
   }
 
-  /** The outer line of a band beside a curve, for teeth: `off` mm to the left of the way from its first sample to its last. */
-  band([a, b]: readonly [number, number], path: readonly Vec2[], off: number): void {
-    const points = path.map((p, i) => {
-      const way = unit2(sub2(path[Math.min(i + 1, path.length - 1)] as Vec2, path[Math.max(i - 1, 0)] as Vec2));
+  /** A second line beside a curve that is drawn: `off` mm to the left of its way from the mark a to b, below 0 to the right. */
+  band([a, b]: readonly [number, number], curve: readonly Vec2[], off: number): void {
+    const points = curve.map((p, i) => {
+      const way = unit2(sub2(curve[Math.min(i + 1, curve.length - 1)] as Vec2, curve[Math.max(i - 1, 0)] as Vec2));
       return add2(p, scale2(left2(way), off));
     });
-    this.draw(words.bandSentence(this.figure(Math.abs(off)), a, b), 'cut', [
-      path[0] as Vec2,
+    this.draw(words.bandSentence(this.figure(Math.abs(off)), [a, b], off > 0 ? 'left' : 'right'), 'cut', [
+      curve[0] as Vec2,
       ...points,
-      path.at(-1) as Vec2,
+      curve.at(-1) as Vec2,
     ]);
+  }
+
+  /** Notches from points along a curve out to its second line, `off` mm to its left; between them teeth are left. */
+  notches(
+    [a, b]: readonly [number, number],
+    curve: readonly Vec2[],
+    { apart, notch, off }: { readonly apart: number; readonly notch: number; readonly off: number },
+  ): void {
+    const points = stepsAlong(curve, apart);
+    if (points.length === 0) return;
+    const from = this.lines.length;
+    for (const { at, way } of points) {
+      const out = add2(at, scale2(left2(way), off));
+      const half = scale2(way, notch / 2);
+      this.lines.push({ use: 'cut', points: [sub2(out, half), at, add2(out, half)] });
+    }
+    this.steps.push({
+      text: words.notchSentence([a, b], this.figure(apart), points.length, this.figure(notch)),
+      marks: [],
+      lines: points.map((_, i) => from + i),
+    });
   }
 
   /** A step that draws no line. */

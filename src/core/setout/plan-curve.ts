@@ -1,4 +1,4 @@
-import { cross2, distance2, dot2, lerp2, sub2, type Vec2 } from '../geometry/vector.ts';
+import { cross2, distance2, dot2, lerp2, sub2, unit2, type Vec2 } from '../geometry/vector.ts';
 import { NOISE_MM, ROLL_MM } from '../tolerance.ts';
 
 /** The centre of a circle through a curve's samples, mm; null where they lie on none, or on one too large to matter. */
@@ -44,16 +44,6 @@ export function distanceToLine(p: Vec2, a: Vec2, b: Vec2): number {
   return distance2(p, lerp2(a, b, share));
 }
 
-/** A curve's samples moved so that its ends come to two points: between them by the share of the way. */
-export function movedPath(path: readonly Vec2[], [a, b]: readonly [Vec2, Vec2]): readonly Vec2[] {
-  const last = path.length - 1;
-  const [start, end] = [sub2(a, path[0] as Vec2), sub2(b, path[last] as Vec2)];
-  return path.map((p, i): Vec2 => {
-    const share = i / last;
-    return [p[0] + start[0] + (end[0] - start[0]) * share, p[1] + start[1] + (end[1] - start[1]) * share];
-  });
-}
-
 /**
  * How often a chord is stepped along an arc: the fewest steps of at most a quarter circle, or some more where that lands nearer.
  * A sector stays open: it never comes round to a full circle.
@@ -76,4 +66,42 @@ export function chordSteps(
   });
   const open = tries.filter((one) => one.angle < 2 * Math.PI - step / radius / 2);
   return (open.length > 0 ? open : tries).reduce((best, one) => (one.off < best.off - NOISE_MM ? one : best));
+}
+
+/** A point of a line with the direction that it goes on in there, a unit vector. */
+export interface LinePoint {
+  readonly at: Vec2;
+  readonly way: Vec2;
+}
+
+/** What is left over at the end of a line is a step of its own where it is longer than this share of one. */
+const LAST = 0.4;
+
+/** The points that a divider opened to `chord` comes to along a line of short straight parts, its ends left out. */
+export function stepsAlong(line: readonly Vec2[], chord: number): readonly LinePoint[] {
+  const found: LinePoint[] = [];
+  let from = line[0] as Vec2;
+  let i = 1;
+  while (i < line.length) {
+    const [p, q] = [line[i - 1] as Vec2, line[i] as Vec2];
+    const t = distance2(q, from) < chord ? null : leaves(from, chord, [p, q]);
+    if (t === null) {
+      i++;
+      continue;
+    }
+    from = lerp2(p, q, t);
+    found.push({ at: from, way: unit2(sub2(q, p)) });
+  }
+  const last = found.at(-1);
+  return last && distance2(last.at, line.at(-1) as Vec2) < LAST * chord ? found.slice(0, -1) : found;
+}
+
+/** Where a segment leaves a circle, as a share of its length; null where it does not. */
+function leaves(centre: Vec2, radius: number, [p, q]: readonly [Vec2, Vec2]): number | null {
+  const [d, f] = [sub2(q, p), sub2(p, centre)];
+  const [a, b, c] = [dot2(d, d), dot2(f, d), dot2(f, f) - radius * radius];
+  const root = b * b - a * c;
+  if (a === 0 || root < 0) return null;
+  const t = (Math.sqrt(root) - b) / a;
+  return t >= 0 && t <= 1 ? t : null;
 }

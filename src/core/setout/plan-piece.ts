@@ -5,7 +5,7 @@ import { roundToRuler, toDegrees } from '../units/units.ts';
 import type { CompassPad } from './compass-pad.ts';
 import type { Draft, DraftEdge, DraftPanel } from './draft.ts';
 import type { Pad, PadPoint, Stretch } from './pad.ts';
-import { circleOf, movedPath, stations } from './plan-curve.ts';
+import { circleOf, stations } from './plan-curve.ts';
 import { planFan } from './plan-fan.ts';
 import { foldUse, nearestMark, type PieceToPlan, placer, planFlaps } from './plan-parts.ts';
 import { asSector, planSector } from './plan-sector.ts';
@@ -209,6 +209,7 @@ function planCurve(pad: CompassPad, edge: DraftEdge, piece: PieceToPlan): void {
       ? foldUse(edge.fold, pose)
       : 'cut';
   const [a, b] = ends.map((p) => pad.numberAt(p)) as [number, number];
+  let drawn: readonly Vec2[];
   const found = circleOf(path);
   const centre = found && nearestMark(pad, found, from);
   const isOn = (p: Vec2): boolean => p[0] >= 0 && p[0] <= pad.width && p[1] >= 0 && p[1] <= pad.height;
@@ -216,6 +217,7 @@ function planCurve(pad: CompassPad, edge: DraftEdge, piece: PieceToPlan): void {
     for (const { at } of pad.tick([{ at: centre }], from)) pad.plot(at, from);
     const turn = isClockwise(path, found) ? 'clockwise' : 'counter-clockwise';
     pad.arcTo(pad.numberAt(centre), [a, b], turn, use);
+    drawn = pad.lines.at(-1)?.points ?? [];
   } else {
     const kept = stations(edge.path, piece.draft.step / 2).slice(1, -1);
     const between = kept.map((i) => nearestMark(pad, applyPose(pose, markedAt(piece, edge, i)), from));
@@ -225,12 +227,12 @@ function planCurve(pad: CompassPad, edge: DraftEdge, piece: PieceToPlan): void {
     ))
       pad.plot(at, from);
     pad.curve([a, ...between.map((p) => pad.numberAt(p)), b], use);
+    drawn = [ends[0], ...between, ends[1]];
   }
   if (!edge.teeth) return;
-  const shifted = movedPath(path, ends);
-  const side = pose.isMirrored ? 1 : -1;
-  pad.band([a, b], shifted, edge.teeth.width * side);
-  pad.say(words.teethSentence(pad.figure(edge.teeth.apart)));
+  const off = edge.teeth.width * (pose.isMirrored ? 1 : -1);
+  pad.band([a, b], drawn, off);
+  pad.notches([a, b], drawn, { ...edge.teeth, off });
 }
 
 /** Where a sample of a curve goes: by the marks of its piece, so that both halves of a piece stay the same. */

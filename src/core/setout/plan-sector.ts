@@ -104,7 +104,9 @@ export function planSector(pad: CompassPad, panel: DraftPanel, piece: PieceToPla
     { radius, chord: steps.chord, times: steps.times, turn },
     arcUse(outer, piece),
   );
+  const drawn = [pad.lines.at(-1)?.points ?? []];
   const inside = inner ? pad.between(centre, mark(inner.radius), { turn, lines: ends }, arcUse(inner, piece)) : null;
+  drawn.push(pad.lines.at(-1)?.points ?? []);
   // The panel's edges run on from the outer arc's end to its beginning.
   const numberOf = (p: Vec2): number => {
     const near = (q: Vec2 | undefined): boolean => q !== undefined && distance2(p, q) <= SNAP_MM;
@@ -120,15 +122,14 @@ export function planSector(pad: CompassPad, panel: DraftPanel, piece: PieceToPla
     pad.join(line, kind ? foldUse(kind, pose) : 'cut');
     planFlaps(pad, flaps, line, { step: draft.step, isMirrored: pose.isMirrored });
   }
-  for (const { edge, radius: own } of arcs) {
-    if (!edge.teeth) continue;
-    const off = own === outer.radius ? edge.teeth.width : -edge.teeth.width;
-    if (!isPositive(mark(own) + off)) continue;
-    pad.between(centre, mark(own) + off, { turn, lines: ends }, 'cut');
-    pad.say(
-      `Cut notches ${pad.figure(edge.teeth.apart)} apart between the two arcs, down to the line to score: teeth.`,
-    );
-  }
+  arcs.forEach(({ edge: { teeth }, radius: own }, i) => {
+    if (!teeth) return;
+    const away = i === 0 ? teeth.width : -teeth.width;
+    if (!isPositive(mark(own) + away)) return;
+    pad.between(centre, mark(own) + away, { turn, lines: ends }, 'cut');
+    const off = turn === 'clockwise' ? away : -away;
+    pad.notches(i === 0 ? ends : (inside ?? ends), drawn[i] ?? [], { ...teeth, off });
+  });
   const units = rulerUnits(pad.ruler);
   const shown = (mm: number): string =>
     units === 'in' ? `${(mm / MM_PER_INCH).toFixed(3)} in` : `${mm.toFixed(2)} mm`;

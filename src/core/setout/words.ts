@@ -200,11 +200,18 @@ export const betweenSentence = (
 ): string =>
   `Compass on ${ref(centre)}, opened ${radius}: draw an arc ${turn} from line ${lineWords([centre, from])} to line ${lineWords([centre, to])}, ${lineUse(use, false)}. ${marks}`;
 
-export const bandSentence = (width: string, from: number, to: number): string =>
-  `Draw a second line ${width} outside the curve from ${ref(from)} to ${ref(to)}: a line to cut.`;
+export const bandSentence = (width: string, [from, to]: readonly [number, number], side: 'left' | 'right'): string =>
+  `Draw a second line ${width} off the curve from ${ref(from)} to ${ref(to)}, on its ${side} as it goes: a line to cut.`;
 
-export const teethSentence = (apart: string): string =>
-  `Cut notches ${apart} apart between the two, down to the line to score: teeth.`;
+export const notchSentence = (
+  [from, to]: readonly [number, number],
+  apart: string,
+  times: number,
+  notch: string,
+): string => {
+  const steps = times === 1 ? 'once' : `${times} times`;
+  return `Step ${apart} along the curve from ${ref(from)} to ${ref(to)}, ${steps}; at each point cut a notch down to it, ${notch} wide at the second line: teeth.`;
+};
 
 /** The same again about other marks; `steps` as they are numbered on the strip. */
 export const againSentence = (
