@@ -5,6 +5,8 @@ import { MM_PER_INCH } from '../../src/core/units/units.ts';
 export interface ReadLine {
   readonly use: 'cut' | 'score' | 'glue' | 'pencil';
   readonly points: readonly Vec2[];
+  /** Of a curve: the marks that it goes from and to. */
+  readonly between: readonly [Vec2, Vec2] | null;
 }
 
 export interface ReadStrip {
@@ -24,6 +26,8 @@ export class Reader {
   readonly #unit: number;
   /** The arc that is begun: centre, radius, direction, turn. */
   #arc: { readonly centre: Vec2; readonly radius: number; readonly from: number; readonly way: 1 | -1 } | null = null;
+  /** The second line of a band of teeth: an arc, or so far to the left of the curve. */
+  #second: readonly Vec2[] | number = 0;
   #other = new Map<number, number>();
   #isAgain = false;
 
@@ -85,7 +89,7 @@ export class Reader {
     for (const [i, at] of points.entries()) this.#set(first + i, at);
   }
 
-  #draw(words: string, points: readonly Vec2[]): void {
+  #draw(words: string, points: readonly Vec2[], between: readonly [Vec2, Vec2] | null = null): void {
     const use = words.includes('cut')
       ? 'cut'
       : words.includes('glue')
@@ -93,7 +97,7 @@ export class Reader {
         : words.includes('pencil')
           ? 'pencil'
           : 'score';
-    this.lines.push({ use, points });
+    this.lines.push({ use, points, between });
   }
 
   #ticks(list: string): readonly number[] {
@@ -108,13 +112,12 @@ export class Reader {
   /** The curve from one mark to the other, in that direction. */
   #curve(a: string, b: string): readonly Vec2[] {
     const [from, to] = [this.#at(a), this.#at(b)];
-    const near = (p: Vec2 | undefined, q: Vec2): boolean => p !== undefined && distance2(p, q) < 1e-6;
-    const drawn = this.lines.filter(({ points }) => points.length > 2);
-    const found = drawn.findLast(({ points }) => near(points[0], from) && near(points.at(-1), to));
-    const back = drawn.findLast(({ points }) => near(points[0], to) && near(points.at(-1), from));
-    const points = found?.points ?? [...(back?.points ?? [])].reverse();
-    if (points.length === 0) throw new Error(`no curve from ${a} to ${b}`);
-    return points;
+    const find = (p: Vec2, q: Vec2): readonly Vec2[] | undefined =>
+      this.lines.findLast(({ between }) => between && distance2(between[0], p) + distance2(between[1], q) < 1e-6)
+        ?.points;
+    const back = find(to, from);
+    // So flat that it was joined as a straight line, or along an edge of the strip.
+    return find(from, to) ?? (back ? [...back].reverse() : [from, to]);
   }
 
   /** Chords stepped along the arc that is begun, a mark at each. */
@@ -226,11 +229,10 @@ export class Reader {
       ],
       [
         pattern('Join (.+) in one smooth curve: (.+)\\.'),
-        ([list, use]) =>
-          this.#draw(
-            use as string,
-            numbers(list as string).map((n) => this.#at(n)),
-          ),
+        ([list, use]) => {
+          const points = inRow(list as string).map((n) => this.#at(n));
+          this.#draw(use as string, points, [points[0] as Vec2, points.at(-1) as Vec2]);
+        },
       ],
       [
         pattern('Join (.+): (.+)\\.'),
@@ -255,6 +257,7 @@ export class Reader {
               a === b ? 2 * Math.PI : turned(centre, from, this.#at(b as string), turn as string),
               turn as string,
             ),
+            [from, this.#at(b as string)],
           );
         },
       ],
@@ -275,10 +278,14 @@ export class Reader {
           const begun = this.#arc;
           if (!begun) throw new Error('no arc to step along');
           const by = 2 * Math.asin(this.#mm(chord as string) / 2 / begun.radius) * Number(times || 1);
-          this.#draw(
-            use as string,
-            arc(begun.centre, begun.radius, begun.from, by, begun.way === 1 ? 'counter-clockwise' : 'clockwise'),
+          const points = arc(
+            begun.centre,
+            begun.radius,
+            begun.from,
+            by,
+            begun.way === 1 ? 'counter-clockwise' : 'clockwise',
           );
+          this.#draw(use as string, points, [points[0] as Vec2, points.at(-1) as Vec2]);
           this.#set(Number(n), pointOn(begun.centre, begun.radius, begun.from + by * begun.way));
         },
       ],
@@ -296,7 +303,8 @@ export class Reader {
             turned(centre, from, to, turn as string),
             turn as string,
           );
-          this.#draw(use as string, points);
+          this.#draw(use as string, points, [points[0] as Vec2, points.at(-1) as Vec2]);
+          this.#second = points;
           this.#setAll(marks as string, [points[0] as Vec2, points.at(-1) as Vec2]);
         },
       ],
@@ -352,14 +360,9 @@ export class Reader {
         ([d, a, b, side]) => {
           const curve = this.#curve(a as string, b as string);
           const off = this.#mm(d as string) * (side === 'left' ? 1 : -1);
-          const points = curve.map((p, i) => {
-            const [before, after] = [
-              curve[Math.max(0, i - 1)] as Vec2,
-              curve[Math.min(curve.length - 1, i + 1)] as Vec2,
-            ];
-            return add2(p, scale2(left2(unit2(sub2(after, before))), off));
-          });
+          const points = curve.map((p, i) => add2(p, scale2(left2(wayAt(curve, i)), off)));
           this.#draw('cut', [curve[0] as Vec2, ...points, curve.at(-1) as Vec2]);
+          this.#second = off;
         },
       ],
       [
@@ -368,13 +371,13 @@ export class Reader {
         ),
         ([step, a, b, times, wide]) => {
           const curve = this.#curve(a as string, b as string);
-          const second = this.lines.at(-1)?.points ?? [];
+          const second = this.#second;
           for (const { at, way } of divided(
             curve,
             this.#mm(step as string),
             Number.parseInt(times as string, 10) || 1,
           )) {
-            const out = nearestOn(at, second);
+            const out = typeof second === 'number' ? add2(at, scale2(left2(way), second)) : nearestOn(at, second);
             const half = scale2(way, this.#mm(wide as string) / 2);
             this.#draw('cut', [sub2(out, half), at, add2(out, half)]);
           }
@@ -423,7 +426,11 @@ function turned(centre: Vec2, from: Vec2, to: Vec2, turn: string): number {
 }
 
 const arc = (c: Vec2, r: number, from: number, by: number, turn: string): readonly Vec2[] =>
-  Array.from({ length: 241 }, (_, i) => pointOn(c, r, from + ((by * i) / 240) * (turn === 'clockwise' ? -1 : 1)));
+  Array.from({ length: 961 }, (_, i) => pointOn(c, r, from + ((by * i) / 960) * (turn === 'clockwise' ? -1 : 1)));
+
+/** Which way a curve goes at a corner of the line that stands for it. */
+const wayAt = (line: readonly Vec2[], i: number): Vec2 =>
+  unit2(sub2(line[Math.min(line.length - 1, i + 1)] as Vec2, line[Math.max(0, i - 1)] as Vec2));
 
 /** Points that a divider comes to along a line of short parts, so many times, and the line's direction there. */
 function divided(
@@ -450,7 +457,9 @@ function divided(
     }
     from = add2(start, scale2(sub2(end, start), high));
     start = from;
-    found.push({ at: from, way: unit2(sub2(end, line[i - 1] as Vec2)) });
+    const share = distance2(line[i - 1] as Vec2, from) / distance2(line[i - 1] as Vec2, end);
+    const way = add2(scale2(wayAt(line, i - 1), 1 - share), scale2(wayAt(line, i), share));
+    found.push({ at: from, way: unit2(way) });
   }
   return found;
 }

@@ -160,6 +160,35 @@ describe('marks of the first roofs (common practice, no published source)', () =
   });
 });
 
+test('what rounding does to each seam is told: the hips of an oblong pyramid on a coarse ruler', () => {
+  const oblong = make('pyramid', { width: 50, depth: 71, rise: 40 });
+  const out = setOut(
+    oblong,
+    [12, 3],
+    [0, 1, 2, 3].map((piece) => upright(piece, 3 * piece + 0.5)),
+    { ruler: '1/8in' },
+  );
+  // Each hip is drawn on two pieces; its length on each as the picture has it.
+  const hips = (out.strips[0]?.lines ?? []).flatMap(({ points }) =>
+    points.slice(1).flatMap((q, i) => {
+      const [x, y] = points[i] as readonly [number, number];
+      const length = Math.hypot(q[0] - x, q[1] - y);
+      return length > 45 && length < 75 && Math.abs(q[1] - y) > 30 ? [length] : [];
+    }),
+  );
+  expect(hips.length).toBe(8);
+  const gap = Math.max(...hips) - Math.min(...hips);
+  expect(gap).toBeGreaterThan(0.05);
+  expect(out.seams.alike).toBe(0);
+  expect(out.seams.apart.map(({ marks }) => marks)).toEqual([['A', 'B', 'C', 'D']]);
+  expect(out.seams.apart[0]?.gap).toBeCloseTo(gap, 6);
+  expect(out.seamSentences).toEqual([
+    `Light tower, seams A, B, C and D: in each one side is ${inchText(gap)} longer than the other.`,
+  ]);
+});
+
+const inchText = (mm: number): string => `${(mm / MM_PER_INCH).toFixed(3)} in`;
+
 describe('cones by compass, against printed developments', () => {
   const printed = roundDevelopments.filter(({ printed: { sector }, top }) => sector !== undefined && top === undefined);
 

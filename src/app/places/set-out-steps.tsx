@@ -3,7 +3,8 @@ import { cutLayers } from '../../core/cut-layers.ts';
 import type { Production } from '../../core/pipeline.ts';
 import { makeSetOut } from '../../core/setout/make-set-out.ts';
 import type { SetOut, SetOutStrip, UpSide } from '../../core/setout/set-out.ts';
-import { MM_PER_INCH, rulerUnits } from '../../core/units/units.ts';
+import { exact } from '../../core/setout/words.ts';
+import { rulerUnits } from '../../core/units/units.ts';
 import { measuredFromRight } from '../../io/drawing/set-out/draw-strip.ts';
 import { useBench, useProduction, useStyle } from '../bench.ts';
 import { Either } from '../either.tsx';
@@ -175,6 +176,16 @@ const Strips = ({ setOut }: { readonly setOut: SetOut }): ReactElement => {
             ))}
           </ol>
         </section>
+        {setOut.seamSentences.length > 0 && (
+          <section>
+            <h3>Seams, once rounded</h3>
+            <ul className="set-out-told">
+              {setOut.seamSentences.map((sentence) => (
+                <li key={sentence}>{sentence}</li>
+              ))}
+            </ul>
+          </section>
+        )}
       </div>
     </div>
   );
@@ -197,8 +208,7 @@ const showStep = (picture: HTMLElement, strip: SetOutStrip, step: number | null)
 const Told = ({ strip, setOut }: { readonly strip: SetOutStrip; readonly setOut: SetOut }): ReactElement => {
   const template = setOut.templates.find((one) => one.strip === strip);
   const off = Math.max(0, ...strip.pieces.map((piece) => piece.off));
-  const units = rulerUnits(setOut.ruler);
-  const shown = units === 'in' ? `${(off / MM_PER_INCH).toFixed(3)} in` : `${off.toFixed(2)} mm`;
+  const shown = exact(off, setOut.ruler);
   return (
     <ul className="set-out-told">
       {strip.times > 1 && <li>Make {strip.times} strips like this.</li>}

@@ -183,7 +183,11 @@ function roundedPiece(sorted: Sorted, step: number): RoundedPiece {
     const [x, y] = known.place(rank);
     counts[i] = [isMirrored ? -x : x, y];
   });
-  const isCorner = points.map((p) => p[0] >= box.minX - SNAP_MM && p[0] <= box.maxX + SNAP_MM);
+  // The outside of a board reaches out over its cut, and lines of walls may too.
+  const isCorner = points.map(
+    ([x, y]) =>
+      x >= box.minX - SNAP_MM && x <= box.maxX + SNAP_MM && y >= box.minY - SNAP_MM && y <= box.maxY + SNAP_MM,
+  );
   const around = boxOf(counts.filter((_, i) => isCorner[i]));
   const size: Vec2 = [around.maxX - around.minX, around.maxY - around.minY];
   const index = new PointIndex(points);

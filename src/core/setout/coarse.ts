@@ -1,9 +1,12 @@
-import { closing, mismatchOf, worst } from '../fit/closing.ts';
+import { closing, type MarkedSeam, mismatchOf, worst } from '../fit/closing.ts';
 import { HAND_MM } from '../fit/hand-cut.ts';
 import { ruledMarks } from '../fit/marks.ts';
 import type { Issue } from '../issue.ts';
+import type { Placement } from '../layout/layout.ts';
 import type { MadeLayer } from '../make-roof.ts';
+import { NOISE_MM } from '../tolerance.ts';
 import { type Ruler, rulerStep, rulers, rulerUnits } from '../units/units.ts';
+import type { SeamGaps } from './set-out.ts';
 
 /** Two hands, each as steady as can be asked for: what a seam may be off without being seen. */
 const SEEN_MM = 2 * HAND_MM;
@@ -33,6 +36,38 @@ export function coarseIssues(items: readonly { readonly layer: MadeLayer }[], ru
         : 'No ruler would do: print these pieces, or trace a printed template.',
     },
   ];
+}
+
+/** Seams of the pieces on a sheet, each counted once: which are not of one length on both sides once all marks are rounded. */
+export function seamGaps(
+  items: readonly { readonly layer: MadeLayer; readonly roof: string; readonly placement: Pick<Placement, 'piece'> }[],
+  ruler: Ruler,
+): SeamGaps {
+  const onSheet = new Map<MadeLayer, { readonly roof: string; readonly pieces: Set<number> }>();
+  for (const { layer, roof, placement } of items) {
+    if ('seat' in layer) continue;
+    const known = onSheet.get(layer) ?? { roof, pieces: new Set() };
+    onSheet.set(layer, known);
+    known.pieces.add(placement.piece);
+  }
+  const groups = new Map<string, { readonly roof: string; readonly gap: number; readonly marks: string[] }>();
+  let alike = 0;
+  for (const [layer, { roof, pieces }] of onSheet) {
+    const { seams } = closing(layer.solid, layer.net, ruledMarks(layer.solid, layer.net, ruler));
+    layer.net.seams.forEach(({ mark, sides }, s) => {
+      if (!sides.some(({ piece }) => pieces.has(piece))) return;
+      const gap = mismatchOf(seams[s] as MarkedSeam);
+      if (gap <= NOISE_MM) {
+        alike++;
+        return;
+      }
+      const key = `${roof} ${gap.toFixed(3)}`;
+      const group = groups.get(key) ?? { roof, gap, marks: [] };
+      groups.set(key, group);
+      group.marks.push(mark);
+    });
+  }
+  return { alike, apart: [...groups.values()].sort((a, b) => b.gap - a.gap) };
 }
 
 /** The widest that seams and peaks are left apart, mm. */

@@ -13,14 +13,14 @@ import type { Production } from '../pipeline.ts';
 import type { Stock } from '../project/project.ts';
 import { isAtMost, isSameLength, NOISE_MM } from '../tolerance.ts';
 import { type Ruler, rulerStep } from '../units/units.ts';
-import { coarseIssues } from './coarse.ts';
+import { coarseIssues, seamGaps } from './coarse.ts';
 import { type Draft, draftPiece } from './draft.ts';
 import { layRow, type RowItem } from './lay-row.ts';
 import { planStrip } from './plan-strip.ts';
 import { applyPose, seenPose } from './pose.ts';
 import type { SetOut, SetOutStrip, TrimStep, UpSide } from './set-out.ts';
 import { templatesFor } from './template.ts';
-import { figure } from './words.ts';
+import { figure, seamSentences } from './words.ts';
 
 export interface SetOutOptions {
   /** Missing: the project's. */
@@ -33,6 +33,8 @@ export interface SetOutOptions {
 export interface SheetItem extends RowItem {
   readonly placement: Placement;
   readonly layer: MadeLayer;
+  /** Title of its roof. */
+  readonly roof: string;
 }
 
 /**
@@ -56,6 +58,7 @@ export function makeSetOut(production: Production, sheet: LaidSheet, options: Se
     return row;
   });
   const { trims, isWhole, issues: trimIssues } = trimSteps(laid, sheet, { stock, ruler });
+  const seams = seamGaps(items, ruler);
   const planned = laid.map((row) => planStrip(row, { width: sheet.width, height: row.height, ruler }));
   return {
     stock: sheet.stock,
@@ -69,6 +72,8 @@ export function makeSetOut(production: Production, sheet: LaidSheet, options: Se
     trims,
     strips: titled(merged(planned), isWhole),
     templates: templatesFor(items, planned, ruler),
+    seams,
+    seamSentences: seamSentences(seams, ruler),
     issues: [...issues, ...trimIssues, ...coarseIssues(items, ruler)],
   };
 }
@@ -98,6 +103,7 @@ function sheetItems(production: Production, sheet: LaidSheet, ruler: Ruler, up: 
       draft,
       pose,
       outline: draft.piece.outline.map((p) => applyPose(whole, p)),
+      roof: spec.title,
       title: `${spec.title}: ${draft.piece.title}`,
     };
   });

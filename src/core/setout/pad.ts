@@ -1,7 +1,7 @@
 import { add2, distance2, left2, scale2, sub2, unit2, type Vec2 } from '../geometry/vector.ts';
 import { isSameLength, NOISE_MM } from '../tolerance.ts';
 import type { Ruler } from '../units/units.ts';
-import { stepsAlong } from './plan-curve.ts';
+import { stepsAlong, tangent } from './plan-curve.ts';
 import type { LineUse, SetOutLine, SetOutMark, SetOutStep, StripEdge } from './set-out.ts';
 import * as words from './words.ts';
 
@@ -225,10 +225,7 @@ export class Pad {
 
   /** A second line beside a curve that is drawn: `off` mm to the left of its way from the mark a to b, below 0 to the right. */
   band([a, b]: readonly [number, number], curve: readonly Vec2[], off: number): void {
-    const points = curve.map((p, i) => {
-      const way = unit2(sub2(curve[Math.min(i + 1, curve.length - 1)] as Vec2, curve[Math.max(i - 1, 0)] as Vec2));
-      return add2(p, scale2(left2(way), off));
-    });
+    const points = curve.map((p, i) => add2(p, scale2(left2(tangent(curve, i)), off)));
     this.draw(words.bandSentence(this.figure(Math.abs(off)), [a, b], off > 0 ? 'left' : 'right'), 'cut', [
       curve[0] as Vec2,
       ...points,

@@ -90,11 +90,16 @@ export function stepsAlong(line: readonly Vec2[], chord: number): readonly LineP
       continue;
     }
     from = lerp2(p, q, t);
-    found.push({ at: from, way: unit2(sub2(q, p)) });
+    const [before, after] = [tangent(line, i - 1), tangent(line, i)];
+    found.push({ at: from, way: unit2(lerp2(before, after, t)) });
   }
   const last = found.at(-1);
   return last && distance2(last.at, line.at(-1) as Vec2) < LAST * chord ? found.slice(0, -1) : found;
 }
+
+/** Direction at a corner of a line that stands for a curve: from the corner before it to that after it. */
+export const tangent = (line: readonly Vec2[], i: number): Vec2 =>
+  unit2(sub2(line[Math.min(i + 1, line.length - 1)] as Vec2, line[Math.max(i - 1, 0)] as Vec2));
 
 /** Where a segment leaves a circle, as a share of its length; null where it does not. */
 function leaves(centre: Vec2, radius: number, [p, q]: readonly [Vec2, Vec2]): number | null {

@@ -1,12 +1,12 @@
 import type { Fan } from '../fit/fan.ts';
 import { cross2, distance2, sub2, type Vec2 } from '../geometry/vector.ts';
 import { isSameLength } from '../tolerance.ts';
-import { MM_PER_INCH, rulerUnits, toDegrees } from '../units/units.ts';
+import { toDegrees } from '../units/units.ts';
 import type { CompassPad } from './compass-pad.ts';
 import type { DraftPanel } from './draft.ts';
 import { foldUse, type PieceToPlan } from './plan-parts.ts';
 import { applyPose } from './pose.ts';
-import type { Turn } from './words.ts';
+import { exact, type Turn } from './words.ts';
 
 /**
  * Sets out slopes round one peak: the peak, an arc about it, chords stepped along that arc; where rays differ, each corner by two
@@ -56,10 +56,8 @@ function figures(
   meant: Fan,
   marked: { readonly radii: readonly number[]; readonly chords: readonly number[]; readonly rim: Fan },
 ): string {
-  const isInches = rulerUnits(pad.ruler) === 'in';
-  const exact = (mm: number): string => (isInches ? `${(mm / MM_PER_INCH).toFixed(3)} in` : `${mm.toFixed(2)} mm`);
   const pairs = (truly: readonly number[], rounded: readonly number[]): string =>
-    [...new Set(truly.map((mm, i) => `${exact(mm)} (${pad.figure(rounded[i] as number)})`))].join(', ');
+    [...new Set(truly.map((mm, i) => `${exact(mm, pad.ruler)} (${pad.figure(rounded[i] as number)})`))].join(', ');
   const chordsOf = (fan: Fan): readonly number[] => fan.rim.slice(1).map((p, i) => distance2(fan.rim[i] as Vec2, p));
   const truly = { radii: meant.rim.map((p) => distance2(meant.apex, p)), chords: chordsOf(meant) };
   const opens = toDegrees(sweepOf(marked.rim) - sweepOf(meant));

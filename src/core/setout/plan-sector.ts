@@ -1,6 +1,6 @@
 import { distance2, sub2, type Vec2 } from '../geometry/vector.ts';
 import { isPositive, ROLL_MM, SNAP_MM } from '../tolerance.ts';
-import { MM_PER_INCH, roundToRuler, rulerUnits, toDegrees } from '../units/units.ts';
+import { roundToRuler, toDegrees } from '../units/units.ts';
 import { turnBetween } from './arcs.ts';
 import type { CompassPad } from './compass-pad.ts';
 import type { DraftEdge, DraftPanel } from './draft.ts';
@@ -8,7 +8,7 @@ import { chordSteps } from './plan-curve.ts';
 import { foldUse, nearestMark, type PieceToPlan, planFlaps } from './plan-parts.ts';
 import { applyPose } from './pose.ts';
 import type { LineUse } from './set-out.ts';
-import type { Turn } from './words.ts';
+import { exact, type Turn } from './words.ts';
 
 /**
  * The panels of a piece as one sector, what a cone or a level slice of one is cut from: they have one apex and go on from each
@@ -130,9 +130,7 @@ export function planSector(pad: CompassPad, panel: DraftPanel, piece: PieceToPla
     const off = turn === 'clockwise' ? away : -away;
     pad.notches(i === 0 ? ends : (inside ?? ends), drawn[i] ?? [], { ...teeth, off });
   });
-  const units = rulerUnits(pad.ruler);
-  const shown = (mm: number): string =>
-    units === 'in' ? `${(mm / MM_PER_INCH).toFixed(3)} in` : `${mm.toFixed(2)} mm`;
+  const shown = (mm: number): string => exact(mm, pad.ruler);
   const radii = inner ? `${shown(outer.radius)} and ${shown(inner.radius)}` : shown(outer.radius);
   return `A sector of ${toDegrees(angle).toFixed(1)}°, radius ${radii}; by these marks ${toDegrees(steps.angle).toFixed(1)}°.`;
 }

@@ -89,6 +89,14 @@ export interface TraceTemplate {
   readonly measures: readonly [withIt: number, withoutIt: number];
 }
 
+/** How alike the two sides of seams are once all marks are rounded. */
+export interface SeamGaps {
+  /** How many seams are of one length on both sides. */
+  readonly alike: number;
+  /** Letters of the others by how far their sides differ, mm; the widest first. */
+  readonly apart: readonly { readonly roof: string; readonly marks: readonly string[]; readonly gap: number }[];
+}
+
 /** How one sheet is set out by ruler. */
 export interface SetOut {
   /** Index into the project's stock, and into its sheets. */
@@ -102,5 +110,9 @@ export interface SetOut {
   readonly strips: readonly SetOutStrip[];
   /** Where tracing is less work. */
   readonly templates: readonly TraceTemplate[];
+  /** Of the pieces on this sheet. */
+  readonly seams: SeamGaps;
+  /** The same in sentences. */
+  readonly seamSentences: readonly string[];
   readonly issues: readonly Issue[];
 }

@@ -1,6 +1,6 @@
 import type { Vec2 } from '../geometry/vector.ts';
-import { formatMark, type Ruler } from '../units/units.ts';
-import type { LineUse, StripEdge } from './set-out.ts';
+import { formatMark, MM_PER_INCH, type Ruler, rulerUnits } from '../units/units.ts';
+import type { LineUse, SeamGaps, StripEdge } from './set-out.ts';
 
 /** The sentences of the steps: one action each, every number a mark of the ruler or of the strip. */
 
@@ -23,6 +23,23 @@ const towards: Readonly<Record<Beside, string>> = {
 };
 
 export const figure = (mm: number, ruler: Ruler): string => formatMark(mm, ruler, { unit: false });
+
+/** A length that is on no mark: thousandths of an inch or hundredths of a millimetre. */
+export const exact = (mm: number, ruler: Ruler): string =>
+  rulerUnits(ruler) === 'in' ? `${(mm / MM_PER_INCH).toFixed(3)} in` : `${mm.toFixed(2)} mm`;
+
+/** What rounding does to the seams, in sentences. */
+export function seamSentences({ alike, apart }: SeamGaps, ruler: Ruler): readonly string[] {
+  const count = alike === 1 ? '1 seam is' : `${alike} seams are`;
+  return [
+    ...apart.map(({ roof, marks, gap }) =>
+      marks.length === 1
+        ? `${roof}, seam ${marks[0]}: one side is ${exact(gap, ruler)} longer than the other.`
+        : `${roof}, seams ${listed(marks)}: in each one side is ${exact(gap, ruler)} longer than the other.`,
+    ),
+    ...(alike > 0 ? [`${count} of one length on both sides.`] : []),
+  ];
+}
 
 /** A mark's number as the sentences carry it until they are told: between signs, so that another number can be put in its place. */
 export const ref = (mark: number): string => `‹${mark}›`;
@@ -129,7 +146,7 @@ export const joinSentence = (marks: readonly number[], use: LineUse): string => 
 };
 
 export const curveSentence = (marks: readonly number[], use: LineUse): string =>
-  `Join ${listed(marks.map(ref))} in one smooth curve: ${lineUse(use, false)}.`;
+  marks.length === 2 ? joinSentence(marks, use) : `Join ${runs(marks)} in one smooth curve: ${lineUse(use, false)}.`;
 
 export const parallelSentence = (
   depth: string,

@@ -4,7 +4,7 @@ import type { SetOut, SetOutStrip } from '../../core/setout/set-out.ts';
 import { rulerUnits } from '../../core/units/units.ts';
 import { emptyDrawing, joinDrawings, labelAt } from '../drawing/drawing.ts';
 import { drawStrip } from '../drawing/set-out/draw-strip.ts';
-import { type Box, headingBox, shiftBox, TEXT, textBox, titleBox } from './boxes.ts';
+import { type Box, headingBox, itemsBox, shiftBox, TEXT, textBox, titleBox } from './boxes.ts';
 
 /** A strip's picture takes at most so much of the page, mm. */
 const PICTURE = 120;
@@ -34,6 +34,9 @@ const sheetBoxes = (name: string, setOut: SetOut, width: number): readonly Box[]
   ...setOut.issues.map(({ message, remedy }) => textBox([message, remedy].join(' '), width)),
   ...setOut.trims.map(({ text }, i) => numbered(i + 1, text, width)),
   ...setOut.strips.flatMap((strip) => stripBoxes(strip, setOut, width)),
+  ...(setOut.seamSentences.length > 0
+    ? [headingBox('Seams, once rounded', width), itemsBox(setOut.seamSentences, width)]
+    : []),
   ...setOut.templates.flatMap(({ strip, times }) => [
     ...stripBoxes(strip, setOut, width),
     textBox(
