@@ -5,7 +5,7 @@ import { bendPiece, placeOf } from '../fold/bend-piece.ts';
 import { type PiecePose, poseNet } from '../fold/pose.ts';
 import { FOLDED, SCORED } from '../fold/stops.ts';
 import { shifted } from '../geometry/motion.ts';
-import { scale3, type Vec3 } from '../geometry/vector.ts';
+import { add3, cross3, dot3, scale3, type Vec3 } from '../geometry/vector.ts';
 import type { MadeLayer, MadeRoof } from '../make-roof.ts';
 import type { Production } from '../pipeline.ts';
 import type { Moment } from './guide-data.ts';
@@ -48,7 +48,8 @@ function sceneOf(roof: MadeRoof, moment: Moment): Scene {
 /** The side that shows best what goes on; a seat from below. */
 export function viewOf({ roofs }: Production, moment: Moment): Viewpoint {
   const roof = roofs[moment.roof];
-  if (!roof?.made || moment.kind !== 'going-on') return fromFrontRight;
+  if (!roof?.made || moment.kind === 'whole') return fromFrontRight;
+  if (moment.kind === 'folding') return widest(sceneOf(roof, moment));
   if (moment.layer >= roof.made.layers.length) return fromBelow;
   const layer = roof.made.layers[moment.layer] as MadeLayer;
   const facing = (toEye: Vec3): number =>
@@ -58,6 +59,19 @@ export function viewOf({ roofs }: Production, moment: Moment): Viewpoint {
     }, 0);
   return viewpoints.reduce((best, view) => (facing(view.direction) > facing(best.direction) ? view : best));
 }
+
+/** The side from which a piece by itself shows the most of its faces: none of them by its edge alone. */
+function widest({ faces }: Scene): Viewpoint {
+  const areas = faces.map(({ rings: [ring = []] }) =>
+    ring.reduce<Vec3>((sum, p, i) => add3(sum, cross3(p, ring[(i + 1) % ring.length] as Vec3)), [0, 0, 0]),
+  );
+  const shown = ({ direction }: Viewpoint): number =>
+    areas.reduce((sum, area) => sum + Math.abs(dot3(area, direction)), 0);
+  return viewpoints.reduce((best, view) => (shown(view) > CLEARLY * shown(best) ? view : best));
+}
+
+/** Another side than the front is looked at only where it shows so much more. */
+const CLEARLY = 1.25;
 
 const raised = (scene: Scene, by: number): Scene => {
   const up = (p: Vec3): Vec3 => [p[0], p[1], p[2] + by];

@@ -9,6 +9,8 @@ export interface Box {
   readonly drawing: Drawing;
   /** It stands on the same page as the box after it. */
   readonly staysWithNext?: boolean;
+  /** A new page begins with it. */
+  readonly startsPage?: boolean;
 }
 
 export const TEXT = 3.5;

@@ -6,6 +6,7 @@ import type { LaidSheet } from '../../core/layout/layout.ts';
 import type { Production } from '../../core/pipeline.ts';
 import { findPaperSize } from '../../core/project/paper-sizes.ts';
 import type { PageSpec } from '../../core/project/project.ts';
+import { makeSetOut } from '../../core/setout/make-set-out.ts';
 import { type Drawing, emptyDrawing, joinDrawings, labelAt, line, type SheetDrawing } from '../drawing/drawing.ts';
 import { shortenText } from '../drawing/text-width.ts';
 import {
@@ -24,6 +25,7 @@ import {
   titleBox,
 } from './boxes.ts';
 import { setOutBoxes } from './set-out-boxes.ts';
+import { templateBoxes } from './template-boxes.ts';
 
 /** Between the paper's edge and the text, mm; pages are bound or clipped. */
 const MARGIN = 15;
@@ -35,16 +37,19 @@ export function drawGuide(production: Production): readonly SheetDrawing[] {
   const guide = makeGuide(production);
   const page = guidePage(production);
   const width = page.width - 2 * MARGIN;
+  const room = page.height - 2 * MARGIN - FOOT;
+  const setOuts = production.sheets.map((sheet) => makeSetOut(production, sheet));
   const boxes = [
     textBox(guide.title, width, { size: 8, after: 1 }),
     textBox('The order of work. Lengths in both units; tick each step as it is done.', width, { after: 5 }),
     ...guide.sections.flatMap((section) => [
       ...sectionBoxes(production, section, width),
       // Marks are set out before anything is cut.
-      ...(section.id === 'sheets' ? setOutBoxes(production, width) : []),
+      ...(section.id === 'sheets' ? setOutBoxes(production, setOuts, width) : []),
     ]),
+    ...templateBoxes(production, setOuts, { width, height: room }),
   ];
-  const pages = paginate(boxes, page.height - 2 * MARGIN - FOOT);
+  const pages = paginate(boxes, room);
   return pages.map((work, i) => ({
     width: page.width,
     height: page.height,
@@ -76,7 +81,7 @@ function paginate(boxes: readonly Box[], room: number): readonly (readonly Place
     while (boxes[end]?.staysWithNext && end + 1 < boxes.length) end++;
     const together = boxes.slice(i, end + 1);
     const height = together.reduce((sum, box) => sum + box.height, 0);
-    if (y > 0 && y + height > room) {
+    if (y > 0 && (y + height > room || together[0]?.startsPage)) {
       pages.push([]);
       y = 0;
     }

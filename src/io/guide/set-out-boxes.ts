@@ -1,5 +1,4 @@
 import type { Production } from '../../core/pipeline.ts';
-import { makeSetOut } from '../../core/setout/make-set-out.ts';
 import type { SetOut, SetOutStrip } from '../../core/setout/set-out.ts';
 import { rulerUnits } from '../../core/units/units.ts';
 import { emptyDrawing, joinDrawings, labelAt } from '../drawing/drawing.ts';
@@ -12,25 +11,28 @@ const LETTER = 2.3;
 const INDENT = 8;
 
 /** Every sheet set out by ruler: the trimmer's list, then each strip's picture and its steps. */
-export function setOutBoxes(production: Production, width: number): readonly Box[] {
+export function setOutBoxes(production: Production, setOuts: readonly SetOut[], width: number): readonly Box[] {
   if (production.sheets.length === 0) return [];
   const ruler = production.project.ruler.replace(/(in|mm)$/, ' $1');
   return [
     titleBox('Set out by ruler', width),
-    textBox(
-      `For paper that goes through no printer. All marks are on a ruler with marks of ${ruler}; lengths are in ${ruler.endsWith('in') ? 'inches' : 'millimetres'}. Numbers in the pictures are those of the marks.`,
-      width,
-    ),
-    ...production.sheets.flatMap((sheet) => {
+    {
+      ...textBox(
+        `For paper that goes through no printer. All marks are on a ruler with marks of ${ruler}; lengths are in ${ruler.endsWith('in') ? 'inches' : 'millimetres'}. Numbers in the pictures are those of the marks.`,
+        width,
+      ),
+      staysWithNext: true,
+    },
+    ...production.sheets.flatMap((sheet, s) => {
       const name = production.project.stock[sheet.stock]?.name ?? '';
-      return sheetBoxes(`${name}, sheet ${sheet.index + 1}`, makeSetOut(production, sheet), width);
+      return sheetBoxes(`${name}, sheet ${sheet.index + 1}`, setOuts[s] as SetOut, width);
     }),
   ];
 }
 
 const sheetBoxes = (name: string, setOut: SetOut, width: number): readonly Box[] => [
   headingBox(name, width),
-  textBox(setOut.upSentence, width),
+  { ...textBox(setOut.upSentence, width), staysWithNext: true },
   ...setOut.issues.map(({ message, remedy }) => textBox([message, remedy].join(' '), width)),
   ...setOut.trims.map(({ text }, i) => numbered(i + 1, text, width)),
   ...setOut.strips.flatMap((strip) => stripBoxes(strip, setOut, width)),
@@ -40,7 +42,7 @@ const sheetBoxes = (name: string, setOut: SetOut, width: number): readonly Box[]
   ...setOut.templates.flatMap(({ strip, times }) => [
     ...stripBoxes(strip, setOut, width),
     textBox(
-      `Less work: make this once from scrap card, trace it ${times} times, then add each flap beside its line.`,
+      `Less work: make this once from scrap card, trace it ${times} times, then add each flap beside its line. The last pages have it at full size, to be cut out of the print.`,
       width,
     ),
   ]),

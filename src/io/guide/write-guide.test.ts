@@ -6,8 +6,9 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it, test } from 'vitest';
 import { findProgram } from '../../../scripts/find-program.mjs';
 import { makeGuide, stepsOf } from '../../core/guide/guide.ts';
+import { makeSetOut } from '../../core/setout/make-set-out.ts';
 import { labelCorners } from '../drawing/drawing.ts';
-import { latin1 } from '../testing/raw-pdf.ts';
+import { latin1, rawPages } from '../testing/raw-pdf.ts';
 import { pages, produceSample, sampleFont } from '../testing/samples.ts';
 import { drawGuide } from './draw-guide.ts';
 import { writeGuide } from './write-guide.ts';
@@ -69,6 +70,32 @@ describe.each([
   it('is the same bytes each time', () => {
     expect(latin1(writeGuide(production, { font })) === latin1(bytes)).toBe(true);
   });
+});
+
+test('templates are at true scale, as the raw lines of the file are', () => {
+  const production = produceSample('harbour-gate');
+  const bytes = writeGuide(production, { font });
+  const setOuts = production.sheets.map((sheet) => makeSetOut(production, sheet));
+  const traced = setOuts.flatMap(({ templates }) => templates.flatMap(({ strip }) => strip.pieces[0] ?? []));
+  expect(traced.length).toBeGreaterThan(0);
+  const mm = 25.4 / 72;
+  const rings = rawPages(bytes).flatMap((paths) =>
+    paths.filter(({ closed }) => closed).map(({ points }) => points.map(([x, y]) => [x * mm, y * mm] as const)),
+  );
+  for (const { roof, layer, piece } of traced) {
+    const polygon = production.roofs[roof]?.made?.layers[layer]?.net.pieces[piece]?.panels[0]?.polygon ?? [];
+    const same = rings.filter((drawn) => {
+      if (drawn.length !== polygon.length) return false;
+      // Turned or not: every corner as far from every other.
+      return drawn.every((p, i) =>
+        drawn.every((q, k) => {
+          const [a, b] = [polygon[i] as readonly [number, number], polygon[k] as readonly [number, number]];
+          return Math.abs(Math.hypot(p[0] - q[0], p[1] - q[1]) - Math.hypot(a[0] - b[0], a[1] - b[1])) < 1e-3;
+        }),
+      );
+    });
+    expect(same.length).toBeGreaterThan(0);
+  }
 });
 
 test('flaps are folded before anything of their layer is glued, and every seam of every roof is joined once', () => {
