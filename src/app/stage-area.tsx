@@ -73,8 +73,8 @@ const coveredBySides = { left: 248, right: 368, top: 0, bottom: 0 };
 /** The same with the card of the piece in hand under the sheets. */
 const coveredByCard = { ...coveredBySides, bottom: 98 };
 const coveredByCardOnly = { ...nothingCovered, bottom: 122 };
-/** The first line of a slip over the sheets, with its gaps. */
-const SLIP = 62;
+/** Slips over the sheets with their gaps: a notice of one thing, the first line of what does not fit. */
+const [NOTICE, SLIP] = [104, 62];
 
 const flat = <FlatInstead />;
 
@@ -95,13 +95,16 @@ const Table = (): ReactElement => {
   const inHand = useLaying((state) => state.inHand);
   const isPaper = useBench(({ place }) => place === 'paper');
   const isLaying = useBench(({ place, paperView }) => place === 'paper' && paperView === 'sheets');
-  const hasSlip = useBench((state) => state.notice !== null);
+  const hasNotice = useBench((state) => state.notice !== null);
   const hasError = useReading().issues.some(({ level }) => level === 'error');
   const { units } = useStyle();
   const reducedMotion = useMedia('(prefers-reduced-motion: reduce)');
   const isNarrow = useMedia('(max-width: 860px)');
   if (production === null) return waiting;
-  const roundSheets = { ...(isNarrow ? coveredByCardOnly : coveredByCard), top: hasSlip || hasError ? SLIP : 0 };
+  const roundSheets = {
+    ...(isNarrow ? coveredByCardOnly : coveredByCard),
+    top: hasNotice ? NOTICE : hasError ? SLIP : 0,
+  };
   return (
     <Stage
       roofs={production.roofs}
