@@ -41,3 +41,16 @@ test('a piece that goes on is seen from its own side', () => {
   ]);
   expect([0, 1, 2, 3].map(view)).toEqual(['the front right', 'the front right', 'the back right', 'the front left']);
 });
+
+test('a gable that is folded by itself shows all of its own edges', () => {
+  const production = produceSample('harbour-gate');
+  const pieces = production.roofs[2]?.made?.layers[0]?.net.pieces ?? [];
+  const piece = pieces.findIndex(({ id }) => id === 'east');
+  const { lines } = drawMoment(production, { kind: 'folding', roof: 2, layer: 0, piece });
+  const corners = lines.map((line) => line.map((p) => p.map((x) => x.toFixed(2)).join()));
+  const at = (corner: string): readonly string[] =>
+    corners.filter((ends) => ends.includes(corner)).flatMap((ends) => ends.filter((end) => end !== corner));
+  const isTriangle = ([a = '', b = '']: readonly string[]): boolean => at(a).some((c) => at(b).includes(c));
+  expect(pieces[piece]?.panels[0]?.polygon).toHaveLength(3);
+  expect(corners.some(isTriangle)).toBe(true);
+});

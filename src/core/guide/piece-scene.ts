@@ -13,9 +13,9 @@ import type { Scene, SceneFace, SceneLine } from './hidden-lines.ts';
 import { sinkUnder, UNDER_MM } from './solid-scene.ts';
 
 /**
- * A piece as it is posed: its panels, flaps and hems as faces, their outlines and folds as lines. Flaps lie a little under the
- * panel that they will be glued to. `sunk`: how far all of it lies inside of what goes over it, mm. `out`: how far the piece is
- * from its place on the roof, where flaps bend with round panels; missing: it stands elsewhere.
+ * A piece as it is posed: its panels, flaps and hems as faces, their outlines and folds as lines. `sunk`: how far all of it lies
+ * inside of what goes over it, mm. `out`: how far the piece is from its place on the roof, turned as it lies there: its flaps then
+ * lie a little under the panel that they will be glued to, and bend with a round one; missing: it stands elsewhere.
  */
 export function pieceScene(
   solid: Solid,
@@ -38,7 +38,7 @@ export function pieceScene(
     const edges = edgesOf(solid)[panel.face] ?? [];
     sidesOf(panel.polygon).forEach(([a, b], k) => {
       if (straightOn.some((ends) => isSame(ends, [a, b]))) return;
-      const under = sinkUnder(solid, edges[k] as number);
+      const under = out ? sinkUnder(solid, edges[k] as number) : asItIs;
       lines.push({ ends: [under(place(a)), under(place(b))] });
     });
     strips.slice(1).forEach((ring, k) => {
@@ -60,7 +60,7 @@ export function pieceScene(
     lines.push(...around.slice(flap.base));
   };
   for (const [i, flap] of piece.flaps.entries()) addStrip(flap, pose.flaps[i], underHost(solid, flap, out));
-  for (const [i, hem] of piece.hems.entries()) addStrip(hem, pose.hems[i], (p) => p);
+  for (const [i, hem] of piece.hems.entries()) addStrip(hem, pose.hems[i], asItIs);
   return { faces, lines };
 }
 
@@ -73,13 +73,14 @@ function edgesOf(solid: Solid): ReturnType<typeof edgesOfFaces> {
   return edges;
 }
 
+const asItIs = (p: Vec3): Vec3 => p;
+
 /** Where a point of a glued flap comes to lie: on its host, round or flat, and a little under it. */
 function underHost(solid: Solid, { to, edge }: Flap, out: Vec3 | undefined): (p: Vec3) => Vec3 {
   const face = solid.faces[to];
-  if (!face) return (p) => p;
+  if (!face || !out) return asItIs;
   const by = isFootOnFace(solid, edge) ? UNDER_MM : -UNDER_MM;
   const { normal, origin } = faceFrame(solid, to);
-  if (!out) return face.roll ? (p) => p : (p) => add3(p, scale3(normal, by));
   if (!face.roll) return (p) => add3(p, scale3(normal, by * ROUND - dot3(normal, sub3(sub3(p, out), origin))));
   const { surface } = face.roll;
   const toSolid = frameMotion(faceFrame(solid, to));
