@@ -19,10 +19,9 @@ interface Level {
 
 /** Fewer boxes than this are gone through one by one. */
 const FEW = 16;
-/** Cells on either side of the middle, along each axis. */
-const HALF_SPAN = 2 ** 25;
 
-const keyOf = (x: number, y: number): number => (x + HALF_SPAN) * 2 * HALF_SPAN + y + HALF_SPAN;
+/** A small whole number for a cell; other cells may share it, whose boxes are then passed by. */
+const keyOf = (x: number, y: number): number => (Math.imul(x, 73_856_093) ^ Math.imul(y, 19_349_663)) >> 1;
 
 export function boxGrid(): BoxGrid {
   const boxes: Box[] = [];

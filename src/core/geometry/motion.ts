@@ -18,17 +18,24 @@ export const rest: Motion = {
   move: [0, 0, 0],
 };
 
-const turn3 = ({ rotation: [a, b, c] }: Motion, p: Vec3): Vec3 => [dot3(a, p), dot3(b, p), dot3(c, p)];
+const turn3 = ({ rotation }: Motion, p: Vec3): Vec3 => [
+  dot3(rotation[0], p),
+  dot3(rotation[1], p),
+  dot3(rotation[2], p),
+];
 
 export const move3 = (motion: Motion, p: Vec3): Vec3 => add3(turn3(motion, p), motion.move);
 
 /** First `inner`, then `outer`. */
 export function compose(outer: Motion, inner: Motion): Motion {
-  const columns = ([0, 1, 2] as const).map((i) =>
-    turn3(outer, [inner.rotation[0][i], inner.rotation[1][i], inner.rotation[2][i]]),
-  ) as [Vec3, Vec3, Vec3];
-  const row = (i: 0 | 1 | 2): Vec3 => [columns[0][i], columns[1][i], columns[2][i]];
-  return { rotation: [row(0), row(1), row(2)], move: move3(outer, inner.move) };
+  const [a, b, c] = inner.rotation;
+  const row = (r: Vec3): Vec3 => [
+    r[0] * a[0] + r[1] * b[0] + r[2] * c[0],
+    r[0] * a[1] + r[1] * b[1] + r[2] * c[1],
+    r[0] * a[2] + r[1] * b[2] + r[2] * c[2],
+  ];
+  const [p, q, s] = outer.rotation;
+  return { rotation: [row(p), row(q), row(s)], move: move3(outer, inner.move) };
 }
 
 /** Undoes a motion. */

@@ -34,11 +34,11 @@ export function boxOf(points: readonly Vec2[]): Box {
   let minY = Number.POSITIVE_INFINITY;
   let maxX = Number.NEGATIVE_INFINITY;
   let maxY = Number.NEGATIVE_INFINITY;
-  for (const [x, y] of points) {
-    if (x < minX) minX = x;
-    if (y < minY) minY = y;
-    if (x > maxX) maxX = x;
-    if (y > maxY) maxY = y;
+  for (const p of points) {
+    if (p[0] < minX) minX = p[0];
+    if (p[1] < minY) minY = p[1];
+    if (p[0] > maxX) maxX = p[0];
+    if (p[1] > maxY) maxY = p[1];
   }
   return { minX, minY, maxX, maxY };
 }
@@ -55,8 +55,12 @@ export interface HalfPlane {
 
 /** The mean of some points; of a convex ring's corners a point inside it. */
 export function meanPoint(points: readonly Vec2[]): Vec2 {
-  let [x, y] = [0, 0];
-  for (const p of points) [x, y] = [x + p[0], y + p[1]];
+  let x = 0;
+  let y = 0;
+  for (const p of points) {
+    x += p[0];
+    y += p[1];
+  }
   return [x / points.length, y / points.length];
 }
 

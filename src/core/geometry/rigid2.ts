@@ -10,9 +10,9 @@ export interface Rigid2 {
 
 export const rest2: Rigid2 = { cos: 1, sin: 0, move: [0, 0] };
 
-export const apply2 = (m: Rigid2, [x, y]: Vec2): Vec2 => [
-  m.cos * x - m.sin * y + m.move[0],
-  m.sin * x + m.cos * y + m.move[1],
+export const apply2 = ({ cos, sin, move }: Rigid2, p: Vec2): Vec2 => [
+  cos * p[0] - sin * p[1] + move[0],
+  sin * p[0] + cos * p[1] + move[1],
 ];
 
 /** The motion that takes a to a2 and the direction a→b to the direction a2→b2. */

@@ -12,7 +12,8 @@ export const cross2 = (a: Vec2, b: Vec2): number => a[0] * b[1] - a[1] * b[0];
 /** By the square root, which is exact to the last digit on every machine; `Math.hypot` need not be, and is slow. */
 export const length2 = (a: Vec2): number => Math.sqrt(a[0] * a[0] + a[1] * a[1]);
 export const distance2 = (a: Vec2, b: Vec2): number => {
-  const [x, y] = [a[0] - b[0], a[1] - b[1]];
+  const x = a[0] - b[0];
+  const y = a[1] - b[1];
   return Math.sqrt(x * x + y * y);
 };
 export const lerp2 = (a: Vec2, b: Vec2, t: number): Vec2 => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
@@ -36,8 +37,13 @@ export const cross3 = (a: Vec3, b: Vec3): Vec3 => [
   a[2] * b[0] - a[0] * b[2],
   a[0] * b[1] - a[1] * b[0],
 ];
-export const length3 = (a: Vec3): number => Math.hypot(a[0], a[1], a[2]);
-export const distance3 = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+export const length3 = (a: Vec3): number => Math.sqrt(a[0] * a[0] + a[1] * a[1] + a[2] * a[2]);
+export const distance3 = (a: Vec3, b: Vec3): number => {
+  const x = a[0] - b[0];
+  const y = a[1] - b[1];
+  const z = a[2] - b[2];
+  return Math.sqrt(x * x + y * y + z * z);
+};
 export const lerp3 = (a: Vec3, b: Vec3, t: number): Vec3 => [
   a[0] + (b[0] - a[0]) * t,
   a[1] + (b[1] - a[1]) * t,

@@ -13,23 +13,24 @@ export function clearOfEdges(
   const seam = leftOf(a, b);
   let ring = start;
   const around = boxOf(start);
-  const within = edges.filter((edge) => !areApart(boxOf(edge), around, clearance));
   const isNear = (edge: readonly [Vec2, Vec2], of: readonly Vec2[]): boolean =>
     of.length > 2 && segmentDistance(edge, of) < clearance - TRIM_MM;
-  // Every round clears at least one edge for good; the nearest edges of an inside corner may serve for each other.
-  for (let round = 0; round < within.length; round++) {
-    const near = within.filter((edge) => isNear(edge, ring));
-    const [first] = near;
-    if (!first) return ring;
+  let near = edges
+    .filter((edge) => !areApart(boxOf(edge), around, clearance) && isNear(edge, start))
+    .map((edge) => ({ edge, cuts: [leftOf(...edge, clearance), ...shortOf(edge, a, b, clearance)] }));
+  // Every round clears the first edge for good; the nearest edges of an inside corner may serve for each other.
+  for (let [first] = near; first; [first] = near) {
     let [best, most]: [readonly Vec2[], number] = [[], 0];
-    for (const edge of near) {
-      for (const cut of [leftOf(...edge, clearance), ...shortOf(edge, a, b, clearance)]) {
+    for (const { cuts } of near) {
+      for (const cut of cuts) {
         const kept = clipConvex(ring, cut);
         const area = areaBeside(kept, seam);
-        if (area > most && !isNear(first, kept)) [best, most] = [kept, area];
+        if (area > most && !isNear(first.edge, kept)) [best, most] = [kept, area];
       }
     }
     ring = best;
+    // What is left of it comes no nearer to the others.
+    near = near.slice(1).filter(({ edge }) => isNear(edge, best));
   }
   return ring;
 }
@@ -41,18 +42,16 @@ export function clearOfEdges(
 function shortOf([p, q]: readonly [Vec2, Vec2], a: Vec2, b: Vec2, clearance: number): readonly HalfPlane[] {
   const along = unit2(sub2(b, a));
   const edge = unit2(sub2(q, p));
-  return [along, scale2(along, -1), scale2(left2(along), -1)].flatMap((normal) =>
-    (
-      [
-        [p, edge],
-        [q, scale2(edge, -1)],
-      ] as const
-    ).map(([end, away]) => {
-      const cosine = dot2(away, normal);
-      const reach = cosine > 0 ? clearance / Math.sqrt(1 - cosine * cosine) : clearance;
-      return { normal, offset: dot2(normal, end) + reach };
-    }),
-  );
+  const back = scale2(edge, -1);
+  const shortOfEnd = (normal: Vec2, end: Vec2, away: Vec2): HalfPlane => {
+    const cosine = dot2(away, normal);
+    const reach = cosine > 0 ? clearance / Math.sqrt(1 - cosine * cosine) : clearance;
+    return { normal, offset: dot2(normal, end) + reach };
+  };
+  return [along, scale2(along, -1), scale2(left2(along), -1)].flatMap((normal) => [
+    shortOfEnd(normal, p, edge),
+    shortOfEnd(normal, q, back),
+  ]);
 }
 
 /** Distance between a segment and a convex ring, mm; under 0 where the segment reaches into the ring. */

@@ -140,6 +140,12 @@ interface Fitting extends Pick<FittedFlaps, 'placed' | 'trimmed' | 'strips'> {
   readonly failed: readonly number[];
 }
 
+/** A seam with the face that is to carry its flap. */
+type Wanted = readonly [seam: number, from: number];
+
+const areSame = (some: readonly Wanted[], others: readonly Wanted[]): boolean =>
+  some.length === others.length && some.every(([seam, from], i) => seam === others[i]?.[0] && from === others[i]?.[1]);
+
 /** Fits one choice after another; panels under which nothing has changed, and pieces, are not looked at again. */
 function fitter(
   flatSolid: FlatSolid,
@@ -149,10 +155,10 @@ function fitter(
 ): (attempts: ReadonlyMap<number, Attempt>) => Fitting {
   const { solid, boundsOf } = flatSolid;
   const beds = pieces.map(({ panels }) => flapBed(panels));
-  const underPanel = new Map<number, { readonly key: string; readonly flaps: readonly SeamFlap[] }>();
+  const underPanel = new Map<number, { readonly wanted: readonly Wanted[]; readonly flaps: readonly SeamFlap[] }>();
   const onPiece = new Map<number, { readonly flaps: readonly SeamFlap[]; readonly placed: readonly PlacedFlap[] }>();
   return (attempts) => {
-    const wanted = new Map<number, (readonly [seam: number, from: number])[]>();
+    const wanted = new Map<number, Wanted[]>();
     for (const [seam, attempt] of attempts) {
       const [a, b] = (solid.edges[seam] as Edge).faces as readonly [number, number];
       const froms = attempt.join === 'flap' ? [attempt.from] : attempt.join === 'strip' ? [b, a] : [];
@@ -165,10 +171,9 @@ function fitter(
     }
     const trimmed = new Map<number, SeamFlap[]>();
     for (const [to, flaps] of wanted) {
-      const key = flaps.join(' ');
       let known = underPanel.get(to);
-      if (known?.key !== key) {
-        known = { key, flaps: trimFlaps(flatSolid, flaps, spec, taken, beginnings) };
+      if (!known || !areSame(known.wanted, flaps)) {
+        known = { wanted: flaps, flaps: trimFlaps(flatSolid, flaps, spec, taken, beginnings) };
         underPanel.set(to, known);
       }
       for (const flap of known.flaps) {

@@ -99,8 +99,11 @@ function partings([ring, { a, b }]: Strip, [other, { a: c, b: d }]: Strip): read
 }
 
 /** Area of a convex ring, 0 where it has lost the seam. */
-export const areaBeside = (ring: readonly Vec2[], seam: HalfPlane): number =>
-  ring.filter((p) => depthIn(seam, p) <= NOISE_MM).length < 2 ? 0 : areaOf(ring);
+export function areaBeside(ring: readonly Vec2[], seam: HalfPlane): number {
+  let onSeam = 0;
+  for (const p of ring) if (depthIn(seam, p) <= NOISE_MM) onSeam++;
+  return onSeam < 2 ? 0 : areaOf(ring);
+}
 
 /** Area of a convex ring, mm²; 0 where nothing is left of it. */
 export const areaOf = (ring: readonly Vec2[]): number => (ring.length === 0 ? 0 : ringArea(ring));

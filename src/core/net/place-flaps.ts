@@ -1,6 +1,6 @@
 import { type BoxGrid, boxGrid, gridOf } from '../geometry/box-grid.ts';
 import { type BoxedRing, boxedRing } from '../geometry/convex-parts.ts';
-import { at, type Box, boxOf } from '../geometry/polygon.ts';
+import { areApart, at, type Box, boxOf } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import { distance2, lerp2, type Vec2 } from '../geometry/vector.ts';
 import type { FlapSpec } from '../project/project.ts';
@@ -95,7 +95,10 @@ export function placeFlaps(
           const { parts } = bed.rings[index] as BoxedRing;
           // A curve bulges past a tooth's base, and its teeth lean apart by themselves; beyond the edge of a convex panel there is room.
           const isClear = index === panel && (isTooth || parts.length === 1);
-          return isClear ? [] : parts.map((part) => ({ ...part, gap: index === panel ? 0 : spec.clearance }));
+          const gap = index === panel ? 0 : spec.clearance;
+          return isClear
+            ? []
+            : parts.flatMap(({ ring, box }) => (areApart(box, around, gap) ? [] : [{ ring, box, gap }]));
         }),
         ...beside.map(({ hull, box }) => ({ ring: hull, box, gap: 0 })),
       ];
