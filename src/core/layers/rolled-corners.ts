@@ -1,8 +1,19 @@
-import { move3 } from '../geometry/motion.ts';
+import { compose, move3 } from '../geometry/motion.ts';
 import { at } from '../geometry/polygon.ts';
-import { add3, cross3, distance3, dot3, scale3, sub3, unit3, type Vec2, type Vec3 } from '../geometry/vector.ts';
-import { faceFrame, frameMotion, normalAt, pointInFace } from '../solid/face-frame.ts';
-import { bendPoint, type Roll, type RolledSurface } from '../solid/roll.ts';
+import {
+  add3,
+  cross3,
+  distance3,
+  dot3,
+  length3,
+  scale3,
+  sub3,
+  unit3,
+  type Vec2,
+  type Vec3,
+} from '../geometry/vector.ts';
+import { type FaceFrame, faceFrame, frameMotion, pointInFace } from '../solid/face-frame.ts';
+import { bendMotion, bendPoint, type Roll, type RolledSurface } from '../solid/roll.ts';
 import type { Edge, Face, Solid } from '../solid/solid.ts';
 import { HAIR_MM, isPositive, NOISE_MM } from '../tolerance.ts';
 import { type MovingPlane, meetAfter, threeOf } from './moving-plane.ts';
@@ -31,20 +42,33 @@ function turnedTo(surface: RolledSurface, p: Vec2, azimuth: number): Vec2 {
 /** A rolled face of the solid that is offset. */
 interface Rolled {
   readonly face: number;
-  readonly surface: RolledSurface;
+  readonly roll: Roll;
+  readonly frame: FaceFrame;
+  /** Where the straight lines of a cone meet, whether the panel reaches there or not; null of a cylinder. */
+  readonly peak: Vec3 | null;
 }
 
-const rolledAt = (solid: Solid, { rolled }: Sector): Rolled | null => {
-  const roll = solid.faces[rolled?.face ?? -1]?.roll;
-  return rolled && roll ? { face: rolled.face, surface: roll.surface } : null;
-};
+function rolledFace(solid: Solid, face: number): Rolled | null {
+  const { roll } = solid.faces[face] as Face;
+  if (!roll) return null;
+  const frame = faceFrame(solid, face);
+  const { surface } = roll;
+  const peak = surface.form === 'cone' ? move3(frameMotion(frame), bendPoint(surface, [0, surface.apex], 1)) : null;
+  return { face, roll, frame, peak };
+}
 
-const toSpace = (solid: Solid, { face, surface }: Rolled, p: Vec2): Vec3 =>
-  move3(frameMotion(faceFrame(solid, face)), bendPoint(surface, p, 1));
+/** A point on a surface and the outward normal there. */
+interface Touch {
+  readonly point: Vec3;
+  readonly normal: Vec3;
+}
 
-/** Where the paper's straight lines meet, whether the panel reaches there or not. */
-const apexOf = (solid: Solid, rolled: Rolled): Vec3 =>
-  toSpace(solid, rolled, [0, rolled.surface.form === 'cone' ? rolled.surface.apex : 0]);
+/** Where a point of the flat panel lies on the roof. */
+function touchAt({ roll, frame }: Rolled, flat: Vec2): Touch {
+  const motion = compose(frameMotion(frame), bendMotion(roll.surface, flat, 1));
+  const [a, b, c] = motion.rotation;
+  return { point: move3(motion, [flat[0], flat[1], 0]), normal: [a[2], b[2], c[2]] };
+}
 
 /**
  * Where corners on rolled faces lie once every face has moved by `by` mm times its speed: the surfaces are parallel to what they were, so that
@@ -53,53 +77,49 @@ const apexOf = (solid: Solid, rolled: Rolled): Vec3 =>
  */
 export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): ReadonlyMap<number, Vec3> {
   const places = new Map<number, Vec3>();
+  const rolledFaces = solid.faces.map((_, f) => rolledFace(solid, f));
   const sampling = new Map<number, Edge>();
   for (const edge of solid.edges) for (const v of edge.via ?? []) if (!sampling.has(v)) sampling.set(v, edge);
-  const onCurve: (readonly [number, Corner, Edge])[] = [];
+  const onCurve = new Map<Edge, (readonly [number, Corner])[]>();
   for (const [key, corner] of mesh.corners) {
     if (!corner.ring.some(({ rolled }) => rolled) || corner.ring.every(holds)) continue;
     const edge = sampling.get(corner.origins[0] as number);
-    if (edge) onCurve.push([key, corner, edge]);
-    else places.set(key, settle(solid, corner, by, null));
+    if (!edge) places.set(key, settle(solid, rolledFaces, corner, by, null));
+    else if (!onCurve.get(edge)?.push([key, corner])) onCurve.set(edge, [[key, corner]]);
   }
-  const placeOf = (v: number): Vec3 => {
-    for (const [key, { origins }] of mesh.corners)
-      if (origins.includes(v)) return places.get(key) ?? (solid.vertices[v] as Vec3);
-    return solid.vertices[v] as Vec3;
-  };
-  const ends = new Map<Edge, readonly [Vec3, Vec3]>();
-  for (const [key, corner, edge] of onCurve) {
-    const rolled = corner.ring.map((sector) => rolledAt(solid, sector)).find((one) => one !== null);
+  const keyOf = new Map([...mesh.corners].toReversed().flatMap(([key, { origins }]) => origins.map((v) => [v, key])));
+  for (const [edge, samples] of onCurve) {
+    const [[, { ring }]] = samples as [readonly [number, Corner]];
+    const rolled = ring.map((sector) => rolledFaces[sector.rolled?.face ?? -1]).find((one) => one);
     if (!rolled) continue;
-    const moved = ends.get(edge) ?? [placeOf(edge.ends[0]), placeOf(edge.ends[1])];
-    ends.set(edge, moved);
-    const own = solid.vertices[corner.origins[0] as number] as Vec3;
-    const azimuth = (p: Vec3): number => azimuthOf(rolled.surface, pointInFace(solid, rolled.face, p));
-    const [a, b] = edge.ends.map((v) => azimuth(solid.vertices[v] as Vec3)) as [number, number];
-    const [c, d] = moved.map(azimuth) as [number, number];
-    const here = azimuth(own);
-    // A full circle begins and ends on one ruling.
-    const share = b === a ? 0 : (here - a) / (b - a);
-    const target = isPositive(Math.abs(c - a) + Math.abs(d - b)) ? c + share * (d - c) : here;
-    const flat = turnedTo(rolled.surface, pointInFace(solid, rolled.face, own), target);
-    const on = toSpace(solid, rolled, flat);
-    const normal = normalAt(solid.vertices, solid.faces[rolled.face] as Face, on);
-    const axes = faceFrame(solid, rolled.face);
-    const ruling =
-      rolled.surface.form === 'cone'
-        ? unit3(sub3(on, apexOf(solid, rolled)))
-        : rolled.surface.rulings === 'x'
-          ? axes.x
-          : axes.y;
-    places.set(key, settle(solid, corner, by, { plane: { normal: cross3(normal, ruling), speed: 0 }, through: on }));
+    const { surface } = rolled.roll;
+    const flatOf = (p: Vec3): Vec2 => pointInFace(solid, rolled.face, p);
+    const [a, b, c, d] = [
+      ...edge.ends.map((v) => solid.vertices[v] as Vec3),
+      ...edge.ends.map((v) => places.get(keyOf.get(v) ?? -1) ?? (solid.vertices[v] as Vec3)),
+    ].map((p) => azimuthOf(surface, flatOf(p))) as [number, number, number, number];
+    for (const [key, corner] of samples) {
+      const flat = flatOf(solid.vertices[corner.origins[0] as number] as Vec3);
+      const here = azimuthOf(surface, flat);
+      // A full circle begins and ends on one ruling.
+      const share = b === a ? 0 : (here - a) / (b - a);
+      const target = isPositive(Math.abs(c - a) + Math.abs(d - b)) ? c + share * (d - c) : here;
+      const { point, normal } = touchAt(rolled, turnedTo(surface, flat, target));
+      const across = cross3(normal, rulingAt(rolled, point));
+      places.set(key, settle(solid, rolledFaces, corner, by, { plane: { normal: across, speed: 0 }, through: point }));
+    }
   }
   return places;
 }
 
+/** The direction of the straight line through a point of a rolled face. */
+function rulingAt({ roll, frame, peak }: Rolled, point: Vec3): Vec3 {
+  if (peak) return unit3(sub3(point, peak));
+  return roll.surface.form === 'cylinder' && roll.surface.rulings === 'x' ? frame.x : frame.y;
+}
+
 /** Nothing of it moves. */
 const holds = ({ plane, rolled }: Sector): boolean => (plane ?? rolled)?.speed === 0;
-
-type Touched = NonNullable<Sector['rolled']>;
 
 interface Placed {
   readonly plane: MovingPlane;
@@ -107,15 +127,25 @@ interface Placed {
 }
 
 /** The point in which the moved planes of a corner and those that touch its rolled faces there meet. */
-function settle(solid: Solid, { ring, origins }: Corner, by: number, third: Placed | null): Vec3 {
+function settle(
+  solid: Solid,
+  rolledFaces: readonly (Rolled | null)[],
+  { ring, origins }: Corner,
+  by: number,
+  third: Placed | null,
+): Vec3 {
   const start = solid.vertices[origins[0] as number] as Vec3;
   let point = third?.through ?? start;
   let fixed: Placed | null = third;
   for (let step = 0; step < STEPS; step++) {
-    const placed = ring.flatMap((sector): Placed[] => {
-      if (sector.plane) return [{ plane: sector.plane, through: start }];
-      const rolled = rolledAt(solid, sector);
-      return rolled ? touching(solid, rolled, point, sector.rolled as Touched) : [];
+    const placed = ring.flatMap(({ plane, rolled }): Placed[] => {
+      if (plane) return [{ plane, through: start }];
+      const on = rolledFaces[rolled?.face ?? -1];
+      if (!rolled || !on) return [];
+      return touching(solid, on, point).map((touch) => ({
+        plane: { normal: scale3(touch.normal, rolled.side), speed: rolled.speed },
+        through: touch.point,
+      }));
     });
     const all = fixed ? [...placed, fixed] : placed;
     const three = threeOf(all.map(({ plane }) => plane)).map(
@@ -134,38 +164,24 @@ function settle(solid: Solid, { ring, origins }: Corner, by: number, third: Plac
     if (!away) break;
     point = add3(point, away);
     // The next step would be a square of this one.
-    if (!(Math.hypot(...away) >= HAIR_MM)) break;
+    if (!(length3(away) >= HAIR_MM)) break;
   }
   return point;
 }
 
-/** The plane that touches a rolled face at the ruling of a point; at the peak of a cone three of them. */
-function touching(solid: Solid, rolled: Rolled, point: Vec3, { side, speed }: Touched): Placed[] {
-  const { face, surface } = rolled;
-  const own = solid.faces[face] as Face;
-  const isPeak = surface.form === 'cone' && distance3(point, apexOf(solid, rolled)) <= NOISE_MM;
-  const touched = (flat: Vec2): Placed => {
-    const on = toSpace(solid, rolled, flat);
-    return { plane: { normal: scale3(normalAt(solid.vertices, own, on), side), speed }, through: on };
-  };
-  const roll = own.roll as Roll;
-  if (isPeak || (surface.form === 'cone' && isPeakOf(solid, rolled, point))) {
+/** Where a plane touches a rolled face at the ruling of a point; three places at the peak of a cone, or on the axis above or below it, where the search for a peak has come to. */
+function touching(solid: Solid, rolled: Rolled, point: Vec3): readonly Touch[] {
+  const { face, roll, peak } = rolled;
+  if (peak && Math.hypot(point[0] - peak[0], point[1] - peak[1]) <= NOISE_MM) {
     const lows = roll.rulings.map(([, low]) => at(roll.flat, low));
-    return [0, 0.3, 0.6].map((share) => touched(at(lows, Math.floor(share * (lows.length - 1)))));
+    return [0, 0.3, 0.6].map((share) => touchAt(rolled, at(lows, Math.floor(share * (lows.length - 1)))));
   }
-  return [touched(pointInFace(solid, face, point))];
-}
-
-/** On the axis above or below the peak, where the search for a peak has come to. */
-function isPeakOf(solid: Solid, rolled: Rolled, point: Vec3): boolean {
-  const peak = apexOf(solid, rolled);
-  return Math.hypot(point[0] - peak[0], point[1] - peak[1]) <= NOISE_MM && rolled.surface.form === 'cone';
+  return [touchAt(rolled, pointInFace(solid, face, point))];
 }
 
 /** How a rolled face lies flat once it has moved to these corners, and how far its samples keep to the curve; null: it has no radius left. */
 export function rolledAnew(solid: Solid, face: number, points: readonly Vec3[], by: number): Roll | null {
   const roll = (solid.faces[face] as Face).roll as Roll;
-  const rolled: Rolled = { face, surface: roll.surface };
   const flatOf = (p: Vec3): Vec2 => pointInFace(solid, face, p);
   const azimuths = roll.rulings.map(([, low]) => azimuthOf(roll.surface, flatOf(points[low] as Vec3)));
   const step = Math.max(...azimuths.slice(1).map((azimuth, i) => Math.abs(azimuth - (azimuths[i] as number))));
@@ -185,7 +201,7 @@ export function rolledAnew(solid: Solid, face: number, points: readonly Vec3[], 
   // The axis goes up from the peak; along it the peak moves by the offset over the sine.
   const cosine = Math.sqrt((1 - sine) * (1 + sine));
   const axis = add3(scale3(frame.y, cosine), scale3(frame.normal, sine));
-  const peak = add3(apexOf(solid, rolled), scale3(axis, by / sine));
+  const peak = add3((rolledFace(solid, face) as Rolled).peak as Vec3, scale3(axis, by / sine));
   const slants = points.map((p) => distance3(p, peak));
   // Nothing of a cone is left once its eave has passed its peak.
   if (points.some((p, i) => isPositive(slants[i] as number) && !isPositive(-dot3(axis, sub3(p, peak))))) return null;

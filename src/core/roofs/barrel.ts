@@ -1,4 +1,4 @@
-import { stepsFor } from '../geometry/arc.ts';
+import { roofSteps } from '../geometry/arc.ts';
 import { quarterTurns, type Vec3 } from '../geometry/vector.ts';
 import { fail, type Issue, succeed } from '../issue.ts';
 import { buildSolid, type FaceDraft } from '../solid/build-solid.ts';
@@ -63,7 +63,7 @@ function sampled(stops: readonly number[], radius: number): readonly number[] {
   stops.slice(1).forEach((stop, i) => {
     const from = stops[i] as number;
     if (!isPositive((stop - from) * radius)) return;
-    const steps = stepsFor(radius, stop - from);
+    const steps = roofSteps(radius, stop - from);
     for (let k = 1; k <= steps; k++) angles.push(from + ((stop - from) * k) / steps);
   });
   return angles;

@@ -1,4 +1,4 @@
-import { stepsFor } from '../geometry/arc.ts';
+import { roofSteps } from '../geometry/arc.ts';
 import { succeed } from '../issue.ts';
 import { buildSolid } from '../solid/build-solid.ts';
 import { type Circle, coneFace, halves } from './construct/rolled.ts';
@@ -29,7 +29,7 @@ export const bellCastCone = defineRoof({
         z === undefined ? { radius: 0, z: rise } : { radius: below.radius - (z - level) / Math.tan(pitch), z },
       );
     }
-    const steps = stepsFor(diameter / 2, Math.PI);
+    const steps = roofSteps(diameter / 2, Math.PI);
     const solid = buildSolid(
       bands.flatMap((_, band) =>
         halves.map(({ id, title, ...azimuths }) => {

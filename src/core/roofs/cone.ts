@@ -1,4 +1,4 @@
-import { stepsFor } from '../geometry/arc.ts';
+import { roofSteps } from '../geometry/arc.ts';
 import { succeed } from '../issue.ts';
 import { buildSolid } from '../solid/build-solid.ts';
 import { coneFace, halves } from './construct/rolled.ts';
@@ -19,7 +19,7 @@ export const cone = defineRoof({
     const radius = (values.diameter ?? 0) / 2;
     const rise = riseFrom(values, radius);
     if (!rise.ok) return rise;
-    const steps = stepsFor(radius, Math.PI);
+    const steps = roofSteps(radius, Math.PI);
     return succeed(
       buildSolid(
         halves.map(({ id, title, ...azimuths }) =>

@@ -1,4 +1,4 @@
-import { stepsFor } from '../geometry/arc.ts';
+import { roofSteps } from '../geometry/arc.ts';
 import { fail, succeed } from '../issue.ts';
 import { buildSolid } from '../solid/build-solid.ts';
 import { coneFace, discFace, halves } from './construct/rolled.ts';
@@ -21,7 +21,7 @@ export const conicalFrustum = defineRoof({
     const most = MOST_SHARE * radius * Math.tan(pitch);
     if (rise > most) return fail(noTop(rise, most));
     const top = { radius: radius - rise / Math.tan(pitch), z: rise };
-    const steps = stepsFor(radius, Math.PI);
+    const steps = roofSteps(radius, Math.PI);
     return succeed(
       buildSolid([
         ...halves.map(({ id, title, ...azimuths }) =>

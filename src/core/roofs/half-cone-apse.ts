@@ -1,4 +1,4 @@
-import { stepsFor } from '../geometry/arc.ts';
+import { roofSteps } from '../geometry/arc.ts';
 import { boxOf } from '../geometry/polygon.ts';
 import { succeed } from '../issue.ts';
 import { buildSolid, type FaceDraft } from '../solid/build-solid.ts';
@@ -25,7 +25,7 @@ export const halfConeApse = defineRoof({
       { from: -Math.PI, to: 0 },
       { radius, z: 0 },
       { radius: 0, z: rise.value },
-      stepsFor(radius, Math.PI),
+      roofSteps(radius, Math.PI),
     );
     const back: FaceDraft = {
       id: 'back',

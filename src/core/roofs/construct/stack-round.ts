@@ -1,4 +1,4 @@
-import { stepsFor } from '../../geometry/arc.ts';
+import { roofSteps } from '../../geometry/arc.ts';
 import { at, distanceToSegment, isInside } from '../../geometry/polygon.ts';
 import { length2, type Vec2, type Vec3 } from '../../geometry/vector.ts';
 import { fail, type Result, succeed } from '../../issue.ts';
@@ -36,7 +36,7 @@ export function stackRound(tiers: Tiers): Result<Solid> {
   const checked = checkTiers(tiers, above);
   if (!checked.ok) return checked;
 
-  const steps = head.edgeSteps ?? stepsFor(radius, Math.PI);
+  const steps = head.edgeSteps ?? roofSteps(radius, Math.PI);
   const abutments: AbutmentDraft[] = [...below.abutments, ...above.abutments];
   const walls = halves.map(({ id, title, ...azimuths }, h) => {
     const name = { id: `wall-${id}`, title: `${title} of the wall`, part: 'wall', side: 'wall' } as const;
