@@ -27,7 +27,9 @@ export function layerSolids(
     const ends = { head, foot: Math.max(0, by + own) };
     const settled = settleWalls(shape, ends, seat);
     const surface = settled.ok ? offsetSolid(settled.value, by, ends) : settled;
-    return surface.ok ? succeed(withInsets(surface.value, { head: head + by, foot: own }), surface.issues) : surface;
+    return surface.ok
+      ? succeed(withInsets(surface.value, { head: head + by, foot: own }, l > 0), surface.issues)
+      : surface;
   });
 }
 

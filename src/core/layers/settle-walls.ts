@@ -66,11 +66,16 @@ export function meshOfSettled(solid: Solid, ends: WallEnds, by: number): OffsetM
   return partCorners(solid, withSpeeds(meshOf(solid), speedOf), wallRules);
 }
 
-/** A solid whose walls end so far from its slopes: told at each of their edges. */
-export function withInsets(solid: Solid, ends: WallEnds): Solid {
+/**
+ * A solid whose walls end so far from its slopes: told at each of their edges. `isOuter`: other layers lie under it, and walls that
+ * end under the roof end behind them.
+ */
+export function withInsets(solid: Solid, ends: WallEnds, isOuter: boolean): Solid {
   const edges = solid.edges.map((edge, e): Edge => {
-    const inset = edge.role === 'abutment' ? endAt(solid, e, ends) : 0;
-    return isPositive(inset) ? { ...edge, inset, length: edge.length * shareBehind(solid, edge, inset) } : edge;
+    if (edge.role !== 'abutment') return edge;
+    const inset = endAt(solid, e, ends);
+    const told: Edge = isOuter && !isFootOnFace(solid, e) ? { ...edge, isBehind: true } : edge;
+    return isPositive(inset) ? { ...told, inset, length: edge.length * shareBehind(solid, edge, inset) } : told;
   });
   return { ...solid, edges };
 }

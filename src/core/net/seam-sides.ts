@@ -6,12 +6,12 @@ import { edgePath, type Solid } from '../solid/solid.ts';
 import type { NetPoint, Panel, Piece, SeamSide } from './net.ts';
 import { endsOnPanel, type FlatSolid, stretchOf } from './unfold.ts';
 
-/** For each face the abutments on its inside. */
+/** For each face the abutments at which a wall is glued to it. */
 export function abutmentsByHost({ edges }: Solid): ReadonlyMap<number, readonly number[]> {
   const byHost = new Map<number, number[]>();
-  edges.forEach(({ role, faces }, e) => {
+  edges.forEach(({ role, faces, isBehind }, e) => {
     const host = faces[1];
-    if (role === 'abutment' && host !== undefined) byHost.set(host, [...(byHost.get(host) ?? []), e]);
+    if (role === 'abutment' && host !== undefined && !isBehind) byHost.set(host, [...(byHost.get(host) ?? []), e]);
   });
   return byHost;
 }

@@ -50,6 +50,8 @@ export interface Edge {
    * there has a thickness; missing: it ends in the face.
    */
   readonly inset?: number;
+  /** At an abutment: another layer lies between the wall and the face, and the wall is glued to that one. */
+  readonly isBehind?: true;
 }
 
 /**
