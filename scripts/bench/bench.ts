@@ -98,7 +98,7 @@ function benchSlopes(): void {
 
 function benchNets(): void {
   print(
-    'Parameter change to solid, net, flaps and fold pose, every example of the catalogue',
+    'Parameter change to solid, layer, net, flaps and fold pose, every example of the catalogue',
     'aim: under 16 ms; as a shell in one piece and as a cover by panels, the slowest ten of them',
   );
   process.stdout.write(

@@ -1,5 +1,6 @@
 import { poseNet } from '../../src/core/fold/pose.ts';
 import type { Vec2 } from '../../src/core/geometry/vector.ts';
+import { insideOf, layerSolids, wallSeat } from '../../src/core/layers/layer-solids.ts';
 import { buildRoof } from '../../src/core/make-roof.ts';
 import { arrangeOnTable } from '../../src/core/net/arrange.ts';
 import { buildNet } from '../../src/core/net/build-net.ts';
@@ -77,7 +78,7 @@ export interface ExampleSpeed {
   readonly ms: number;
 }
 
-/** Every example of the catalogue from its parameters to solid, net, flaps and pose, as a shell in one piece and as a cover by panels; the slowest first. */
+/** Every example of the catalogue from its parameters to solid, layer, net, flaps and pose, as a shell in one piece and as a cover by panels; the slowest first. */
 export function exampleSpeeds(): readonly ExampleSpeed[] {
   const roofs = everyExample(['shell', 'cover']);
   const times = timeInTurn(
@@ -99,9 +100,17 @@ function changeRoof(spec: RoofSpec): number {
   const built = buildRoof(spec);
   if (!built.ok) throw new Error(`the example ${spec.title} of ${spec.kind} has no roof`);
   for (const layer of spec.layers) {
-    const { net } = buildNet(built.value, layer);
-    const [spots = []] = arrangeOnTable([{ solid: built.value, net }], spec.body);
-    poseNet(built.value, net, MIDWAY, { rest: 40, spots });
+    const stack = [{ as: layer.as, thickness: CARD }];
+    const inside = insideOf(built.value, stack);
+    const [own] = layerSolids(built.value, stack, inside.ok ? wallSeat(built.value, inside.value, spec.body) : null);
+    // Where a roof has no room for card, thin paper is taken.
+    const solid = own?.ok ? own.value : built.value;
+    const { net } = buildNet(solid, layer);
+    const [spots = []] = arrangeOnTable([{ solid, net }], spec.body);
+    poseNet(solid, net, MIDWAY, { rest: 40, spots });
   }
   return built.value.faces.length;
 }
+
+/** Thickness of the layers, mm: it counts. */
+const CARD = 0.5;
