@@ -1,4 +1,4 @@
-import { type ReactElement, useCallback, useEffect, useId, useRef } from 'react';
+import { memo, type ReactElement, useCallback, useEffect, useId, useRef } from 'react';
 import { cutLayers } from '../../core/cut-layers.ts';
 import { boxOf, isInside } from '../../core/geometry/polygon.ts';
 import { distance2, type Vec2 } from '../../core/geometry/vector.ts';
@@ -41,7 +41,7 @@ interface LaidPiecesProps {
 }
 
 /** Every piece on every sheet, to be taken up by a hand or by the keys. */
-export const LaidPieces = ({ laid, view }: LaidPiecesProps): ReactElement => {
+export const LaidPieces = memo(({ laid, view }: LaidPiecesProps): ReactElement => {
   const { production, pieces, sheets, loose } = laid;
   const { stock } = production.project;
   const style = useStyle();
@@ -199,7 +199,7 @@ export const LaidPieces = ({ laid, view }: LaidPiecesProps): ReactElement => {
       {inHand !== null && <CaughtLines caught={caught} toPage={toPage} spot={spotOf(sheets, inHand)} />}
     </>
   );
-};
+});
 
 /** The lines of a piece that a print is set to, where it lies. */
 const guidesAt = ({ production }: LaidNow, { roof, layer, piece }: PieceToLay, spot: Spot) => {

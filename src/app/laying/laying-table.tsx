@@ -1,4 +1,4 @@
-import { type ReactElement, useEffect, useMemo, useState } from 'react';
+import { memo, type ReactElement, useEffect, useMemo, useState } from 'react';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import { sheetRing } from '../../core/layout/usable.ts';
 import { useBench } from '../bench.ts';
@@ -11,7 +11,7 @@ import { LayingCard } from './laying-card.tsx';
 import { laying, type TableView, useLaying } from './laying-store.ts';
 import { OffcutSheet } from './offcut-sheet.tsx';
 import { PaperFills, paperFill } from './paper-fills.tsx';
-import { type LaidNow, useLaid } from './use-laid.ts';
+import { type LaidNow, useCalmLaid } from './use-laid.ts';
 
 /** Pixels left free round flat sheets, and between them for their captions. */
 const ROOM = 14;
@@ -46,7 +46,7 @@ export const LayingTable = (): ReactElement => {
 };
 
 const LaidSheets = (): ReactElement => {
-  const laid = useLaid();
+  const laid = useCalmLaid();
   const seen = useLaying((state) => state.view);
   const [isDrawn] = useState(canDrawStage);
   const isFlat = useLaying((state) => state.isFlat) || !isDrawn;
@@ -75,7 +75,7 @@ const LaidSheets = (): ReactElement => {
   );
 };
 
-const FlatSheets = ({ laid, view }: { readonly laid: LaidNow; readonly view: TableView }): ReactElement => {
+const FlatSheets = memo(({ laid, view }: { readonly laid: LaidNow; readonly view: TableView }): ReactElement => {
   const { production, sheets } = laid;
   const { stock } = production.project;
   return (
@@ -104,4 +104,4 @@ const FlatSheets = ({ laid, view }: { readonly laid: LaidNow; readonly view: Tab
       })}
     </g>
   );
-};
+});

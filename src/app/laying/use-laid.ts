@@ -1,19 +1,20 @@
-import { useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import { piecesToLay } from '../../core/lay-project.ts';
 import type { LaidSheet, PieceToLay } from '../../core/layout/layout.ts';
 import type { Production } from '../../core/pipeline.ts';
+import type { Project } from '../../core/project/project.ts';
 import { useProduction } from '../bench.ts';
 import { type Loose, useLaying } from './laying-store.ts';
 import { addSheet, isSamePiece, type Laid, movePiece, spotOf } from './lying.ts';
 
-const pieceLists = new WeakMap<Production, readonly PieceToLay[]>();
+const pieceLists = new WeakMap<Production['roofs'], Pick<LaidNow, 'pieces'> & { readonly stock: Project['stock'] }>();
 
-/** Every piece of every copy; the same list for the same production. */
-export const piecesOf = (production: Production): readonly PieceToLay[] => {
-  const known = pieceLists.get(production);
-  if (known !== undefined) return known;
-  const pieces = piecesToLay(production.project, production.roofs);
-  pieceLists.set(production, pieces);
+/** Every piece of every copy; the same list for the same roofs and papers, however they are laid. */
+export const piecesOf = ({ project, roofs }: Pick<Production, 'project' | 'roofs'>): readonly PieceToLay[] => {
+  const known = pieceLists.get(roofs);
+  if (known?.stock === project.stock) return known.pieces;
+  const pieces = piecesToLay(project, roofs);
+  pieceLists.set(roofs, { stock: project.stock, pieces });
   return pieces;
 };
 
@@ -47,4 +48,16 @@ export const useLaid = (): LaidNow | null => {
     const [sheets, loose] = isHeld ? [moving, held] : [production.sheets, []];
     return { production, pieces: piecesOf(production), sheets, loose };
   }, [production, held, moving, from]);
+};
+
+/**
+ * The same, but where only a better layout was found, it comes when the page has time: what is drawn of it is drawn bit by bit, and
+ * a hand or a key is answered in between.
+ */
+export const useCalmLaid = (): LaidNow | null => {
+  const now = useLaid();
+  const later = useDeferredValue(now);
+  const isFound =
+    now?.production.project === later?.production.project && now?.loose.length === 0 && later?.loose.length === 0;
+  return isFound ? later : now;
 };

@@ -1,4 +1,4 @@
-import type { ReactElement } from 'react';
+import { memo, type ReactElement } from 'react';
 import { boxOf } from '../../core/geometry/polygon.ts';
 import { keyOf, type PieceToLay } from '../../core/layout/layout.ts';
 import { keepRest, restBeyondCut } from '../../core/layout/rest.ts';
@@ -17,13 +17,13 @@ import { isSamePiece, lyingOn, ringAt, type Spot, spotOf, turnAbout, turnStep } 
 import { countPositions, keepLocked, withPositions } from '../laying/positions.ts';
 import { remediesFor } from '../laying/remedies.ts';
 import { LONG, searchLong, stopSearch, useSearch } from '../laying/search.ts';
-import { type LaidNow, useLaid } from '../laying/use-laid.ts';
+import { type LaidNow, useCalmLaid } from '../laying/use-laid.ts';
 import { getAt, type Json, type JsonObject, setAt } from '../state/file-path.ts';
 import { refuseText } from '../state/refuse-text.ts';
 
 /** Paper, with the sheets on the table: how much paper it takes, how it is laid, and every piece in words. */
 export const LayoutGroup = (): ReactElement | null => {
-  const laid = useLaid();
+  const laid = useCalmLaid();
   if (laid === null) return null;
   return (
     <section className="group" aria-label="Laid on paper">
@@ -89,7 +89,7 @@ const NoPlace = ({ laid }: { readonly laid: LaidNow }): ReactElement | null => {
 };
 
 /** What one straight cut leaves of each sheet, to be kept as paper. */
-const Rests = ({ laid }: { readonly laid: LaidNow }): ReactElement | null => {
+const Rests = memo(({ laid }: { readonly laid: LaidNow }): ReactElement | null => {
   const style = useStyle();
   const { production, sheets } = laid;
   const { project, roofs } = production;
@@ -126,7 +126,7 @@ const Rests = ({ laid }: { readonly laid: LaidNow }): ReactElement | null => {
       </ul>
     </details>
   );
-};
+});
 
 /** What the search is doing, in words, and what can be asked of it. */
 const SearchKeys = ({ laid }: { readonly laid: LaidNow }): ReactElement => {
@@ -182,7 +182,7 @@ const positionWords = (all: number, locked: number, count: number): string => {
 };
 
 /** Every piece in words, sheet by sheet; the one in hand with its place to be typed. */
-const PieceList = ({ laid }: { readonly laid: LaidNow }): ReactElement => {
+const PieceList = memo(({ laid }: { readonly laid: LaidNow }): ReactElement => {
   const { production, pieces, sheets } = laid;
   const inHand = useLaying((state) => state.inHand);
   const chosen = inHand && pieces.find((piece) => isSamePiece(piece, inHand));
@@ -209,7 +209,7 @@ const PieceList = ({ laid }: { readonly laid: LaidNow }): ReactElement => {
       {chosen && spot && <PlaceFields key={order.indexOf(chosen)} laid={laid} piece={chosen} spot={spot} />}
     </div>
   );
-};
+});
 
 interface PlaceFieldsProps {
   readonly laid: LaidNow;
