@@ -35,6 +35,8 @@ export function* zeroWasteRatios(sets: string, seconds: number): Generator<Strip
   }
 }
 
+// The cgcut sets give every rectangle a value of its own that is not its area: no question of a layout.
+
 /** One sheet and any number of each rectangle, upright (J. E. Beasley, 1985): area that is laid over the most that can be. */
 export function* coverRatios(sets: string, seconds: number): Generator<StripRatio> {
   for (const name of Array.from({ length: 13 }, (_, i) => `gcut${i + 1}`)) {

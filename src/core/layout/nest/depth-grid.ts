@@ -7,8 +7,9 @@ const BORDER = 2;
 const STRIDE = 5;
 
 /**
- * A raster over the places where one piece may not lie beside another. Each cell knows whether it is free, inside or on the border,
- * and which parts and border lines can matter to a point in it, so that an exact answer takes a few steps however many parts there are.
+ * A raster over the places where one piece may not lie beside another. Each cell knows whether it is free, inside or on the border.
+ * On the border it knows which parts and border lines can matter to a point in it, so that an exact answer takes a few steps
+ * however many parts there are; inside, depths between its corners are interpolated.
  */
 export class DepthGrid {
   private readonly minX: number;
@@ -18,12 +19,16 @@ export class DepthGrid {
   private readonly nx: number;
   private readonly ny: number;
   private readonly state: Uint8Array;
-  /** Of each cell: where its parts begin in `list`, where its lines begin, where they end. */
+  /**
+   * Of each cell: where its parts begin in `list`, where its border lines begin, where they end. A part is where the next one
+   * begins, then its lines that cross the cell.
+   */
   private readonly spans: Int32Array;
-  private readonly list: Uint16Array;
+  private readonly list: Int32Array;
   private readonly segments: Float64Array;
+  /** How far each corner of the cells is from the border, row by row. */
+  private readonly corners: Float64Array;
   private readonly lines: Float64Array;
-  private readonly starts: Int32Array;
   private readonly touch: number;
 
   /** `lines` and `starts` as in `NoFit`; depths up to `touch` count as none. */
@@ -44,7 +49,6 @@ export class DepthGrid {
     this.perX = this.nx / width;
     this.perY = ny / height;
     this.lines = lines;
-    this.starts = starts;
     this.touch = touch;
     const count = border.length / 4;
     this.segments = new Float64Array(STRIDE * count);
@@ -60,26 +64,62 @@ export class DepthGrid {
     for (let cy = 0; cy < ny; cy++)
       for (let cx = 0; cx < this.nx; cx++) {
         const [x, y] = [box.minX + (cx + 0.5) / this.perX, box.minY + (cy + 0.5) / this.perY];
-        this.fill(cy * this.nx + cx, x, y, half, away, list);
+        this.fill(cy * this.nx + cx, x, y, half, starts, away, list);
       }
-    this.list = Uint16Array.from(list);
+    this.list = Int32Array.from(list);
+    const across = this.nx + 1;
+    this.corners = new Float64Array(across * (ny + 1));
+    this.state.forEach((state, cell) => {
+      if (state !== INSIDE) return;
+      const cx = cell % this.nx;
+      const cy = (cell - cx) / this.nx;
+      for (const c of [cy * across + cx, cy * across + cx + 1, (cy + 1) * across + cx, (cy + 1) * across + cx + 1]) {
+        if (this.corners[c] !== 0) continue;
+        const x = box.minX + (c % across) / this.perX;
+        this.corners[c] = this.toBorder(0, count, null, x, box.minY + Math.floor(c / across) / this.perY);
+      }
+    });
   }
 
-  private fill(cell: number, x: number, y: number, half: number, away: Float64Array, list: number[]): void {
-    const { lines, starts, spans } = this;
+  /** Distance from the nearest of some border lines: of the first ones, or of those that the list names. */
+  private toBorder(from: number, end: number, list: Int32Array | null, x: number, y: number): number {
+    let least = Number.POSITIVE_INFINITY;
+    for (let k = from; k < end; k++) {
+      const square = this.square(STRIDE * (list ? list[k]! : k), x, y);
+      if (square < least) least = square;
+    }
+    return Math.sqrt(least);
+  }
+
+  private fill(
+    cell: number,
+    x: number,
+    y: number,
+    half: number,
+    starts: Int32Array,
+    away: Float64Array,
+    list: number[],
+  ): void {
+    const { lines, spans } = this;
     spans[3 * cell] = list.length;
     let isInside = false;
     for (let part = 0; part + 1 < starts.length && !isInside; part++) {
+      const at = list.push(0) - 1;
       let least = Number.POSITIVE_INFINITY;
-      for (let k = 3 * starts[part]!; k < 3 * starts[part + 1]! && least > -half; k += 3)
-        least = Math.min(least, lines[k]! * x + lines[k + 1]! * y - lines[k + 2]!);
+      for (let k = 3 * starts[part]!; k < 3 * starts[part + 1]! && least > -half; k += 3) {
+        const depth = lines[k]! * x + lines[k + 1]! * y - lines[k + 2]!;
+        least = Math.min(least, depth);
+        // A line farther off has the whole cell on its inner side.
+        if (depth < half) list.push(k / 3);
+      }
       if (least >= half) isInside = true;
-      else if (least > -half) list.push(part);
+      else if (least > -half) list[at] = list.length;
+      else list.length = at;
     }
     if (isInside) list.length = spans[3 * cell]!;
     this.state[cell] = isInside ? INSIDE : list.length > spans[3 * cell]! ? BORDER : FREE;
     spans[3 * cell + 1] = list.length;
-    if (this.state[cell] !== FREE) {
+    if (this.state[cell] === BORDER) {
       let nearest = Number.POSITIVE_INFINITY;
       for (let s = 0; s < away.length; s++) {
         const distance = Math.sqrt(this.square(STRIDE * s, x, y));
@@ -91,34 +131,41 @@ export class DepthGrid {
     spans[3 * cell + 2] = list.length;
   }
 
-  /** Of a point inside the box: how far it is from free ground; 0 where it is free. */
+  /** Of a point inside the box: how far it is from free ground, nearly where that is far; exactly 0 where it is free. */
   depth(x: number, y: number): number {
+    const gx = (x - this.minX) * this.perX;
+    const gy = (y - this.minY) * this.perY;
     // Rounding may put a point of the last cell one further.
-    const cx = Math.min(this.nx - 1, Math.floor((x - this.minX) * this.perX));
-    const cy = Math.min(this.ny - 1, Math.floor((y - this.minY) * this.perY));
+    const cx = Math.min(this.nx - 1, Math.floor(gx));
+    const cy = Math.min(this.ny - 1, Math.floor(gy));
     const cell = cy * this.nx + cx;
     const state = this.state[cell]!;
     if (state === FREE) return 0;
-    const { spans, list } = this;
-    const from = spans[3 * cell + 1]!;
-    if (state === BORDER && !this.isInAnyOf(spans[3 * cell]!, from, x, y)) return 0;
-    const end = spans[3 * cell + 2]!;
-    let least = Number.POSITIVE_INFINITY;
-    for (let k = from; k < end; k++) {
-      const square = this.square(STRIDE * list[k]!, x, y);
-      if (square < least) least = square;
+    if (state === INSIDE) {
+      const { corners } = this;
+      const c = cell + cy;
+      const d = c + this.nx + 1;
+      const [u, v] = [gx - cx, gy - cy];
+      const low = corners[c]! + u * (corners[c + 1]! - corners[c]!);
+      return low + v * (corners[d]! + u * (corners[d + 1]! - corners[d]!) - low);
     }
-    return Math.sqrt(least);
+    const { spans } = this;
+    const from = spans[3 * cell + 1]!;
+    if (!this.isInAnyOf(spans[3 * cell]!, from, x, y)) return 0;
+    return this.toBorder(from, spans[3 * cell + 2]!, this.list, x, y);
   }
 
   private isInAnyOf(from: number, end: number, x: number, y: number): boolean {
-    const { list, lines, starts, touch } = this;
-    for (let p = from; p < end; p++) {
-      const part = list[p]!;
-      const last = 3 * starts[part + 1]!;
-      let k = 3 * starts[part]!;
-      while (k < last && lines[k]! * x + lines[k + 1]! * y - lines[k + 2]! > touch) k += 3;
-      if (k >= last) return true;
+    const { list, lines, touch } = this;
+    let p = from;
+    while (p < end) {
+      const next = list[p++]!;
+      for (; p < next; p++) {
+        const k = 3 * list[p]!;
+        if (lines[k]! * x + lines[k + 1]! * y - lines[k + 2]! <= touch) break;
+      }
+      if (p === next) return true;
+      p = next;
     }
     return false;
   }

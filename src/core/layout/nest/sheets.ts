@@ -18,7 +18,7 @@ const TIMID = 0.002;
 /** Attempts to press between two to empty, at most. */
 const MOST_PAUSE = 3;
 const EMPTYING: Patience = { rounds: 80, strikes: 2 };
-const PRESSING: Patience = { rounds: 40, strikes: 2 };
+const PRESSING: Patience = { rounds: 25, strikes: 1 };
 
 /**
  * Makes a layout better: brings in pieces that have no place, empties a sheet onto the others, and presses together what lies on the
@@ -32,11 +32,15 @@ export function* improveSheets(job: Job, start: Construction, random: Random): G
   // Emptying a sheet is tried less and less often while it does not succeed.
   let [untilWide, pause] = [0, 1];
   let nearest: Nearest | null = null;
+  // The press that left the least overlap since the layout was last made better.
+  let pressed: Nearest | null = null;
   while (vain < VAIN) {
     const wide: Trial | null = untilWide-- <= 0 ? wideTrial(job, best, nearest, random) : null;
-    const trial: Trial | null = wide ?? pressLast(job, best, cut, random);
+    const isStuck = vain > STUCK;
+    const again: Nearest | null = !wide && isStuck && pressed !== null && random() < AGAIN ? pressed : null;
+    const trial: Trial | null = wide ?? (again ? restored(again) : pressLast(job, best, cut, random));
     if (!trial) return;
-    if (!wide && vain > STUCK) swapTwo(trial.field, random);
+    if (!wide && isStuck) swapTwo(trial.field, random);
     const mover = new Mover(trial.field, random);
     const search = inBits(separate(trial.field, mover, random, wide ? EMPTYING : PRESSING), mover);
     let turn = search.next();
@@ -49,11 +53,15 @@ export function* improveSheets(job: Job, start: Construction, random: Random): G
     const isBetter = found !== null && costOf(job, found) < costOf(job, best);
     if (isBetter) best = found;
     vain = isBetter ? 0 : vain + 1;
+    if (isBetter || (again && isDone)) pressed = null;
     if (wide) {
       [untilWide, pause] = isBetter ? [0, 1] : [pause, Math.min(MOST_PAUSE, pause + 1)];
       if (isDone) nearest = null;
       else if (nearest === null || loss < nearest.loss) nearest = { trial, spots, loss };
-    } else cut = isBetter ? Math.min(BOLD, cut * 1.5) : Math.max(TIMID, cut / 2);
+    } else {
+      if (isStuck && !isDone && (pressed === null || loss < pressed.loss)) pressed = { trial, spots, loss };
+      cut = isBetter ? Math.min(BOLD, cut * 2.5) : Math.max(TIMID, cut / 2);
+    }
     yield isBetter ? found : null;
   }
 }
@@ -70,9 +78,13 @@ const AGAIN = 0.75;
 
 function wideTrial(job: Job, best: Construction, nearest: Nearest | null, random: Random): Trial | null {
   if (!nearest || random() > AGAIN) return addLeftOut(job, best, random) ?? emptySheet(job, best, random);
-  const { trial, spots } = nearest;
+  const trial = restored(nearest);
+  swapTwo(trial.field, random);
+  return trial;
+}
+
+function restored({ trial, spots }: Nearest): Trial {
   trial.field.restore(spots);
   trial.field.resetWeights();
-  swapTwo(trial.field, random);
   return trial;
 }

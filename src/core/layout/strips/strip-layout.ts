@@ -25,7 +25,9 @@ const slacks = [0.9, 0.999, 0.75, 0.5] as const;
 
 /**
  * Lays the pieces of a job in strips for a paper trimmer, better and better: first by height, then in orders that are changed a
- * little at a time and kept where they are no worse. The first step comes at once; every step is complete and valid.
+ * little at a time and gone on from where they are no worse than the last one, or than the one so many steps before (late
+ * acceptance: E. K. Burke, Y. Bykov, "The late acceptance hill-climbing heuristic", European Journal of Operational Research 258,
+ * 2017). The first step comes at once; every step is complete and valid.
  */
 export function* searchStrips(
   job: LayoutJob,
@@ -42,16 +44,24 @@ export function* searchStrips(
   let plan = starts[0] as Plan;
   let best = layIn(task, plan);
   let least = costOf(job, best);
+  let now = least;
+  const past = Array.from({ length: PAST }, () => now);
   yield { layout: best, isBetter: true };
   for (let step = 1; step <= rounds && share(step - 1) < 1; step++) {
     const tried = starts[step] ?? changed(plan, random);
     const layout = layIn(task, tried);
     const cost = costOf(job, layout);
     const isBetter = isCheaper(cost, least);
-    if (!isCheaper(least, cost)) [best, least, plan] = [layout, cost, tried];
+    if (isBetter) [best, least] = [layout, cost];
+    const before = past[step % PAST] as readonly number[];
+    if (!isCheaper(now, cost) || !isCheaper(before, cost)) [plan, now] = [tried, cost];
+    past[step % PAST] = now;
     yield { layout: best, isBetter };
   }
 }
+
+/** Steps that an order is held against from before. */
+const PAST = 60;
 
 /** What a layout in strips follows from. */
 interface Plan {
