@@ -3,7 +3,8 @@ import type { SetOutStrip } from '../../core/setout/set-out.ts';
 import type { Units } from '../../core/units/units.ts';
 import type { Drawing } from '../../io/drawing/drawing.ts';
 import type { LineRole } from '../../io/drawing/lines.ts';
-import { drawStrip } from '../../io/drawing/set-out/draw-strip.ts';
+import { drawPart } from '../../io/drawing/set-out/draw-part.ts';
+import { drawStrip, isCrowded } from '../../io/drawing/set-out/draw-strip.ts';
 
 const classes: Readonly<Record<LineRole, string>> = {
   cut: 'line-cut',
@@ -18,6 +19,8 @@ const classes: Readonly<Record<LineRole, string>> = {
 /** Width of the drawing in its own units; letters are so many of them high. */
 const WIDTH = 250;
 const TEXT = 4.6;
+/** A piece that is enlarged is so high at most. */
+const HEIGHT = 150;
 
 interface SetOutDrawingProps {
   readonly strip: SetOutStrip;
@@ -26,16 +29,28 @@ interface SetOutDrawingProps {
   readonly step: number | null;
 }
 
-/** The strip as it lies before the maker, drawn up to a step; the same picture as on the printed pages. */
+/**
+ * The strip as it lies before the maker, drawn up to a step; the same picture as on the printed pages. Of a crowded strip a step
+ * shows its own piece, enlarged.
+ */
 export const SetOutDrawing = ({ strip, units, step }: SetOutDrawingProps): ReactElement => {
-  const drawn = useMemo(() => drawStrip(strip, { scale: WIDTH / strip.width, text: TEXT, units }), [strip, units]);
-  const state = (i: number): string => (step === null || i < step ? 'is-done' : i === step ? 'is-now' : 'is-later');
+  const part =
+    step !== null && isCrowded(strip) ? strip.parts.find(({ from, to }) => from <= step && step < to) : undefined;
+  const drawn = useMemo(
+    () =>
+      part
+        ? drawPart(strip, part, { width: WIDTH, height: HEIGHT, text: TEXT })
+        : drawStrip(strip, { scale: WIDTH / strip.width, text: TEXT, units }),
+    [strip, units, part],
+  );
+  const now = step === null ? null : step - (part?.from ?? 0);
+  const state = (i: number): string => (now === null || i < now ? 'is-done' : i === now ? 'is-now' : 'is-later');
   return (
     <svg
-      className="set-out-art"
+      className={`set-out-art ${part ? 'is-part' : ''}`}
       viewBox={`0 0 ${drawn.width} ${drawn.height}`}
       role="img"
-      aria-label={`${strip.title}: ${strip.marks.length} marks and ${strip.lines.length} lines, told in the steps beside it.`}
+      aria-label={`${part ? `${part.title}, enlarged, of ` : ''}${strip.title}: ${strip.marks.length} marks and ${strip.lines.length} lines, told in the steps beside it.`}
     >
       <Art drawing={drawn.base} className="is-base" />
       {drawn.steps.map((drawing, i) => (

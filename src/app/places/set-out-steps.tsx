@@ -5,7 +5,7 @@ import { makeSetOut } from '../../core/setout/make-set-out.ts';
 import type { SetOut, SetOutStrip, UpSide } from '../../core/setout/set-out.ts';
 import { exact } from '../../core/setout/words.ts';
 import { rulerUnits } from '../../core/units/units.ts';
-import { measuredFromRight } from '../../io/drawing/set-out/draw-strip.ts';
+import { isCrowded, measuredFromRight } from '../../io/drawing/set-out/draw-strip.ts';
 import { useBench, useProduction, useStyle } from '../bench.ts';
 import { Either } from '../either.tsx';
 import { SetOutDrawing } from './set-out-drawing.tsx';
@@ -218,6 +218,7 @@ const Told = ({ strip, setOut }: { readonly strip: SetOutStrip; readonly setOut:
           {template.measures[0]} measures in place of {template.measures[1]}.
         </li>
       )}
+      {isCrowded(strip) && <li>Many marks: choose a step to see its piece enlarged, with the numbers of its marks.</li>}
       {strip.notes.map((note) => (
         <li key={note}>{note}</li>
       ))}

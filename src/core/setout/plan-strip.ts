@@ -24,8 +24,8 @@ import { distanceToLine } from './plan-curve.ts';
 import type { PieceToPlan } from './plan-parts.ts';
 import { isPlain, planPiece, planRun } from './plan-piece.ts';
 import { applyPose, type Pose } from './pose.ts';
-import type { SetOutLine, SetOutPiece, SetOutStrip } from './set-out.ts';
-import { plain } from './words.ts';
+import type { SetOutLine, SetOutPart, SetOutPiece, SetOutStrip } from './set-out.ts';
+import { listed, plain } from './words.ts';
 
 export interface StripSize {
   readonly width: number;
@@ -41,7 +41,9 @@ export function planStrip(
   const pad = new CompassPad(width, height, ruler);
   const notes: string[] = [];
   const known: { readonly plan: PieceToPlan; readonly stretch: Stretch }[] = [];
+  const parts: SetOutPart[] = [];
   for (const group of groupsOf(pieces)) {
+    const from = pad.steps.length;
     const plans = group.map(toPlan);
     if (plans.length > 1) planRun(pad, plans);
     for (const plan of plans.length > 1 ? [] : plans) {
@@ -50,6 +52,8 @@ export function planStrip(
       notes.push(...own);
       if (!like) known.push({ plan, stretch });
     }
+    const titles = [...new Set(group.map(({ item }) => item.title))];
+    if (pad.steps.length > from) parts.push({ title: listed(titles), from, to: pad.steps.length });
   }
   const uses = new Set(pad.lines.map(({ use }) => use));
   if (uses.has('mountain') || uses.has('valley')) pad.say('Score every line to score.');
@@ -63,6 +67,7 @@ export function planStrip(
     marks: pad.marks,
     lines: pad.lines,
     steps: pad.steps.map((step) => ({ ...step, text: plain(step.text) })),
+    parts,
     notes: [...new Set(notes)],
     pieces: pieces.map((piece) => placedPiece(piece, pad.lines, strip)),
   };

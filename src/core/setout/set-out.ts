@@ -56,6 +56,13 @@ export interface SetOutPiece extends Placement {
   readonly letters: readonly { readonly text: string; readonly at: StripPoint }[];
 }
 
+/** The steps that set out one piece, or a row of plain ones: from `from` up to but not with `to`. */
+export interface SetOutPart {
+  readonly title: string;
+  readonly from: number;
+  readonly to: number;
+}
+
 /** A strip cut from a sheet, or a whole sheet; strips that are the same are told once. */
 export interface SetOutStrip {
   readonly title: string;
@@ -68,6 +75,8 @@ export interface SetOutStrip {
   readonly lines: readonly SetOutLine[];
   readonly steps: readonly SetOutStep[];
   readonly pieces: readonly SetOutPiece[];
+  /** Its pieces, or rows of plain ones, one after the other. */
+  readonly parts: readonly SetOutPart[];
   /** Figures of what is rolled: sectors with their radius and angle. */
   readonly notes: readonly string[];
 }

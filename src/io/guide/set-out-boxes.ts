@@ -1,8 +1,9 @@
 import type { Production } from '../../core/pipeline.ts';
-import type { SetOut, SetOutStrip } from '../../core/setout/set-out.ts';
+import type { SetOut, SetOutPart, SetOutStrip } from '../../core/setout/set-out.ts';
 import { rulerUnits } from '../../core/units/units.ts';
 import { emptyDrawing, joinDrawings, labelAt } from '../drawing/drawing.ts';
-import { drawStrip } from '../drawing/set-out/draw-strip.ts';
+import { drawPart } from '../drawing/set-out/draw-part.ts';
+import { drawStrip, isCrowded } from '../drawing/set-out/draw-strip.ts';
 import { type Box, headingBox, itemsBox, shiftBox, TEXT, textBox, titleBox } from './boxes.ts';
 
 /** A strip's picture takes at most so much of the page, mm. */
@@ -58,12 +59,34 @@ function stripBoxes(strip: SetOutStrip, { ruler }: SetOut, width: number): reado
     drawing: joinDrawings(drawn.base, ...drawn.steps),
     staysWithNext: true,
   };
+  const steps = (from: number, to: number): readonly Box[] =>
+    strip.steps.slice(from, to).map(({ text }, i) => numbered(from + i + 1, text, width));
+  const last = strip.parts.at(-1)?.to ?? 0;
   return [
     headingBox(strip.times > 1 ? `${strip.title}: ${strip.times} alike` : strip.title, width),
     picture,
     ...strip.notes.map((note) => textBox(note, width)),
-    ...strip.steps.map(({ text }, i) => numbered(i + 1, text, width)),
+    ...(isCrowded(strip)
+      ? [
+          ...strip.parts.flatMap((part) => [...partBoxes(strip, part, width), ...steps(part.from, part.to)]),
+          ...steps(last, strip.steps.length),
+        ]
+      : steps(0, strip.steps.length)),
     { height: 4, drawing: emptyDrawing },
+  ];
+}
+
+/** The picture of one part of a crowded strip is so high at most, mm. */
+const PART = 75;
+
+function partBoxes(strip: SetOutStrip, part: SetOutPart, width: number): readonly Box[] {
+  const drawn = drawPart(strip, part, { width, height: PART, text: LETTER });
+  const drawing = joinDrawings(drawn.base, ...drawn.steps);
+  if (drawing.strokes.length === 0) return [];
+  return [
+    { height: 2.5, drawing: emptyDrawing, staysWithNext: true },
+    { ...textBox(part.title, width, { after: 0 }), staysWithNext: true },
+    { height: drawn.height, drawing, staysWithNext: true },
   ];
 }
 

@@ -1,6 +1,6 @@
 import { areApart, type Box, boxOf } from '../../../core/geometry/polygon.ts';
 import { add2, scale2, type Vec2 } from '../../../core/geometry/vector.ts';
-import type { LineUse, SetOutMark, SetOutStrip, StripEdge } from '../../../core/setout/set-out.ts';
+import type { LineUse, SetOutLine, SetOutMark, SetOutStrip, StripEdge } from '../../../core/setout/set-out.ts';
 import { type Drawing, type Label, labelAt, labelCorners, line, ring, type Stroke } from '../drawing.ts';
 import type { LineRole } from '../lines.ts';
 import { CAP_HEIGHT, textWidth } from '../text-width.ts';
@@ -36,8 +36,21 @@ const roles: Readonly<Record<LineUse, LineRole>> = {
 };
 
 /** Room for rows of figures outside an edge, in letters. */
-const ROWS = 3;
-const ROW = 1.35;
+export const ROWS = 3;
+export const ROW = 1.35;
+
+/** With more marks than this, in several parts, a picture of the whole strip has no numbers: each part has its own picture. */
+const MOST_MARKS = 60;
+/** Of a whole sheet, which is drawn smaller. */
+const MOST_ON_SHEET = 40;
+/** Strips that are higher than this share of their width are drawn smaller. */
+const HIGH = 0.6;
+
+export const isCrowded = ({ marks, parts, width, height }: SetOutStrip): boolean =>
+  parts.length > 1 && marks.length > (height > HIGH * width ? MOST_ON_SHEET : MOST_MARKS);
+
+export const lineStroke = ({ use, points }: SetOutLine, place: (p: Vec2) => Vec2): Stroke =>
+  line(roles[use], ...points.map(place));
 
 export function drawStrip(strip: SetOutStrip, look: StripLook): StripDrawing {
   const { scale, text } = look;
@@ -49,7 +62,7 @@ export function drawStrip(strip: SetOutStrip, look: StripLook): StripDrawing {
   const [width, height] = [strip.width * scale + 2 * side, strip.height * scale + above + below];
   const place = ([x, y]: Vec2): Vec2 => [side + x * scale, y * scale + below - height];
   const texts = new Texts();
-  const spots = figureSpots(strip, place, look, texts);
+  const spots = isCrowded(strip) ? new Map<number, readonly Label[]>() : figureSpots(strip.marks, place, look, texts);
   const isFromRight =
     strip.marks.some(({ edge, text: own }) => edge === 'bottom' && own !== '') && measuredFromRight(strip);
   const corners = (
@@ -79,10 +92,7 @@ export function drawStrip(strip: SetOutStrip, look: StripLook): StripDrawing {
     steps: strip.steps.map(({ marks, lines }) => ({
       strokes: [
         ...marks.flatMap((m) => markStrokes(strip.marks[m] as SetOutMark, place, look, band)),
-        ...lines.map((l): Stroke => {
-          const { use, points } = strip.lines[l] as SetOutStrip['lines'][number];
-          return line(roles[use], ...points.map(place));
-        }),
+        ...lines.map((l) => lineStroke(strip.lines[l] as SetOutLine, place)),
       ],
       labels: marks.flatMap((m) => spots.get(m) ?? []),
     })),
@@ -101,7 +111,12 @@ const outwards = ({ edge }: SetOutMark): Vec2 => {
 };
 
 /** A tick out over the ruler, half as long where it is short; a point inside a small cross. */
-function markStrokes(mark: SetOutMark, place: (p: Vec2) => Vec2, { text }: StripLook, band: number): readonly Stroke[] {
+export function markStrokes(
+  mark: SetOutMark,
+  place: (p: Vec2) => Vec2,
+  { text }: StripLook,
+  band: number,
+): readonly Stroke[] {
   const at = place(mark.at);
   const out = outwards(mark);
   if (mark.edge && mark.text !== '') {
@@ -117,7 +132,7 @@ function markStrokes(mark: SetOutMark, place: (p: Vec2) => Vec2, { text }: Strip
 const AIR = 0.25;
 
 /** Texts that keep clear of each other: each goes to the first of its places that is free, or is left out. */
-class Texts {
+export class Texts {
   readonly #taken: Box[] = [];
 
   place(labels: readonly Label[]): readonly Label[] {
@@ -133,14 +148,14 @@ class Texts {
 }
 
 /** Figures outside the edges in rows, and numbers beside their marks, by mark. */
-function figureSpots(
-  strip: SetOutStrip,
+export function figureSpots(
+  marks: readonly SetOutMark[],
   place: (p: Vec2) => Vec2,
   { text }: StripLook,
   texts: Texts,
 ): ReadonlyMap<number, readonly Label[]> {
   const band = RULER_HEIGHT * text;
-  const order = strip.marks.map((mark, m) => ({ mark, m })).sort((a, b) => a.mark.at[0] - b.mark.at[0]);
+  const order = marks.map((mark, m) => ({ mark, m })).sort((a, b) => a.mark.at[0] - b.mark.at[0]);
   const figures = order.map(({ mark, m }) => {
     const isUpright = mark.edge === 'bottom' || mark.edge === 'top';
     if (!isUpright || mark.text === '') return [m, []] as const;
