@@ -1,10 +1,14 @@
 import { boxedRing, ringDepth } from '../../src/core/geometry/convex-parts.ts';
 import { boxOf, ringArea } from '../../src/core/geometry/polygon.ts';
 import type { Vec2 } from '../../src/core/geometry/vector.ts';
+import type { PieceToLay } from '../../src/core/layout/layout.ts';
 import { type NestPlacement, type NestProblem, nestSheets, type Ring } from '../../src/core/layout/nest/nest.ts';
+import { laidRing } from '../../src/core/layout/placed.ts';
+import { quickLayout } from '../../src/core/layout/quick-layout.ts';
 import { buildNet } from '../../src/core/net/build-net.ts';
 import { seeded } from '../../src/core/random.ts';
 import { findKind } from '../../src/core/roofs/catalogue.ts';
+import { jobOf } from './job-of.ts';
 import { proveNest } from './nest-proof.ts';
 import { cpuSeconds, TOUCHING } from './nest-sets.ts';
 
@@ -39,13 +43,20 @@ export function tenRoofs(): readonly Ring[] {
 }
 
 export interface RoofsOnSheets {
-  /** Pieces, and processor seconds until the first layout. */
   readonly pieces: number;
+  /** The layout in rows that the page shows at once. */
+  readonly rows: Filled;
+  /** Processor seconds until the first layout of the search. */
   readonly first: number;
   /** Sheets, of the last one only the share that is used: at first, after 3 s, and after the whole time. */
   readonly costs: readonly [first: number, short: number, long: number];
   /** The plain bottom-left fill: the same measure, and its time. */
-  readonly plain: { readonly cost: number; readonly seconds: number };
+  readonly plain: Filled;
+}
+
+interface Filled {
+  readonly cost: number;
+  readonly seconds: number;
 }
 
 export function roofsOnSheets(long: number): RoofsOnSheets {
@@ -60,6 +71,7 @@ export function roofsOnSheets(long: number): RoofsOnSheets {
     pieces: outlines.map((outline) => ({ outline, choices: [{ kind: 0, turns: [0, Math.PI] }] })),
     sheets: [{ outline: sheet, count: null, gap: 0, taken: [] }],
   };
+  const rows = timed(() => inRows(outlines));
   const start = cpuSeconds();
   let [firstTime, first, short, last] = [0, 0, 0, 0];
   let placements: readonly NestPlacement[] = [];
@@ -72,13 +84,12 @@ export function roofsOnSheets(long: number): RoofsOnSheets {
   }
   const { overlap, outside, missing } = proveNest(outlines, placements, WIDTH, HEIGHT);
   if (overlap > TOUCHING || outside > TOUCHING || missing > 0) throw new Error('the layout of the ten roofs is wrong');
-  const before = cpuSeconds();
-  const cost = bottomLeftFill(outlines);
   return {
     pieces: outlines.length,
+    rows,
     first: firstTime,
     costs: [first, short, last],
-    plain: { cost, seconds: cpuSeconds() - before },
+    plain: timed(() => bottomLeftFill(outlines)),
   };
 }
 
@@ -96,11 +107,34 @@ function bottomLeftFill(outlines: readonly Ring[]): number {
     dropInto(fresh, outline);
     sheets.push(fresh);
   }
+  return sheetsUsed(sheets);
+}
+
+function timed(fill: () => number): Filled {
+  const before = cpuSeconds();
+  const cost = fill();
+  return { cost, seconds: cpuSeconds() - before };
+}
+
+/** Sheets, of one of them only the share that is used along its better side. */
+function sheetsUsed(sheets: readonly (readonly Ring[])[]): number {
   const rests = sheets.map((laid) => {
     const { maxX, maxY } = boxOf(laid.flat());
     return Math.max(1 - maxX / WIDTH, 1 - maxY / HEIGHT);
   });
   return sheets.length - Math.max(...rests);
+}
+
+function inRows(outlines: readonly Ring[]): number {
+  const job = jobOf(
+    outlines.map((outline) => ({ outline, w: boxOf(outline).maxX, h: boxOf(outline).maxY })),
+    [WIDTH, HEIGHT],
+    { direction: 'two-way', count: null, cuts: 'free' },
+  );
+  const { sheets } = quickLayout(job);
+  return sheetsUsed(
+    sheets.map(({ placements }) => placements.map((one) => laidRing(job.pieces[one.piece] as PieceToLay, one))),
+  );
 }
 
 function dropInto(laid: Ring[], outline: Ring): boolean {

@@ -7,6 +7,7 @@ import { laidRing } from '../../src/core/layout/placed.ts';
 import { bestLayout } from '../../src/core/layout/search-layout.ts';
 import { trimCuts } from '../../src/core/layout/strips/trim-cuts.ts';
 import { rectangle } from '../../src/core/layout/usable.ts';
+import { jobOf } from './job-of.ts';
 import { cpuSeconds } from './nest-sets.ts';
 
 export interface StripRatio {
@@ -28,7 +29,7 @@ export function* zeroWasteRatios(sets: string, seconds: number): Generator<Strip
     );
     if (!set) continue;
     const items = set.items.flatMap((item) => Array.from({ length: item.quantity }, () => item));
-    const job = jobOf(items, [set.strip_width, 3 * set.optimum.height], 'any');
+    const job = jobOf(items, [set.strip_width, 3 * set.optimum.height], { ...TRIMMED, direction: 'any' });
     const layout = laid(job, seconds);
     const { maxY } = boxOf(ringsOf(job, layout).flat());
     yield { name, items: items.length, ratio: maxY / set.optimum.height, ...cutsOf(job, layout) };
@@ -47,12 +48,14 @@ export function* coverRatios(sets: string, seconds: number): Generator<StripRati
       const most = Math.floor(width / item.w) * Math.floor(height / item.h);
       return Array.from({ length: Math.min(most, MOST_COPIES) }, () => item);
     });
-    const job = jobOf(items, set.sheet, 'one-way');
+    const job = jobOf(items, set.sheet, { ...TRIMMED, direction: 'one-way' });
     const layout = laid(job, seconds);
     const area = ringsOf(job, layout).reduce((sum, ring) => sum + ringArea(ring), 0);
     yield { name, items: set.items.length, ratio: area / set.optimum.no_rotation, ...cutsOf(job, layout) };
   }
 }
+
+const TRIMMED = { count: 1, cuts: 'strips' } as const;
 
 /** More copies of one rectangle on a sheet are hardly worth having. */
 const MOST_COPIES = 8;
@@ -83,30 +86,4 @@ function cutsOf(job: LayoutJob, layout: Layout): { readonly cuts: number; readon
   const { width = 0, height = 0 } = job.stock[0] ?? {};
   const { cuts, byHand } = trimCuts(ringsOf(job, layout), rectangle(0, 0, width, height));
   return { cuts: cuts.length, byHand: byHand.flat().length };
-}
-
-function jobOf(
-  items: readonly Item[],
-  [width, height]: readonly [number, number],
-  direction: 'any' | 'one-way',
-): LayoutJob {
-  return {
-    pieces: items.map(({ w, h }, piece): PieceToLay => {
-      const key = {
-        roof: 0,
-        layer: 0,
-        piece,
-        copy: 0,
-        id: String(piece),
-        fingerprint: '',
-        title: String(piece),
-        path: '',
-      };
-      return { ...key, outline: rectangle(0, 0, w, h), width: w, height: h, stock: [0] };
-    }),
-    stock: [{ id: 'sheet', name: 'Sheet', width, height, count: 1, thickness: 0, direction, margin: 0, gap: 0 }],
-    rules: { cuts: 'strips', prefer: 'sheets', offcuts: 'as-listed' },
-    fixed: [],
-    seed: 1,
-  };
 }
