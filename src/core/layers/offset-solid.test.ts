@@ -5,6 +5,7 @@ import { checkSolid } from '../solid/check-solid.ts';
 import type { Solid } from '../solid/solid.ts';
 import { offsetSolid } from './offset-solid.ts';
 import { layerOffsets } from './stack.ts';
+import { tooThick } from './too-thick.ts';
 
 function solidOf(kind: string, shape: ShapeValues): Solid {
   const built = findKind(kind)?.build(shape, null);
@@ -148,4 +149,11 @@ test('an eave that a wall carries ends where the wall round the corner has moved
 test('a layer over a round roof keeps the samples of its curves, its radius being a little larger', () => {
   const cone = solidOf('cone', { diameter: 92, pitch: 0.6 });
   for (const by of [0.15, 0.5, 2]) expect(moved(cone, by).vertices).toHaveLength(cone.vertices.length);
+});
+
+test('a roof that is refused whatever the thickness says so, not that nothing is possible at most', () => {
+  const told = (most: number): string =>
+    tooThick(solidOf('pyramid', { width: 60, depth: 40, rise: 50 }), 0, most, -0.5).message;
+  expect(told(0.3)).toMatch(/^The layers are too thick .* At most \{most\} is possible\.$/);
+  expect(told(0.0001)).toMatch(/^This roof takes no layer that has a thickness: .*, as it would with any\.$/);
 });

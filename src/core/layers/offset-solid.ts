@@ -9,7 +9,7 @@ import { meshOf } from './offset-mesh.ts';
 import { offsetRules, partCorners } from './part-corners.ts';
 import { coarsest, refineCurves, stepsFrom } from './refine-curves.ts';
 import { meshOfSettled, type WallEnds } from './settle-walls.ts';
-import { tooThick } from './too-thick.ts';
+import { byHalving, tooThick } from './too-thick.ts';
 
 /**
  * The solid whose faces lie `by` mm outside those of another (inside where it is negative), solved anew from the moved planes.
@@ -45,18 +45,11 @@ function deviationAfter({ surface, flat, deviation }: Roll, by: number): number 
 /** How far the faces can go the same way, mm: where something came to nothing, if all is sound until then; else by halving. */
 function mostOffset(solid: Solid, by: number, known: number | null, settled: WallEnds | undefined): number {
   const isSound = (far: number): boolean => tryOffset(solid, Math.sign(by) * far, settled).ok;
-  let [low, high] = [0, known ?? Math.abs(by)];
-  if (high > 0 && known !== null && isSound(NEARLY * known)) return known;
-  for (let round = 0; round < HALVINGS && high > 0; round++) {
-    const middle = (low + high) / 2;
-    if (isSound(middle)) low = middle;
-    else high = middle;
-  }
-  return low;
+  if (known !== null && known > 0 && isSound(NEARLY * known)) return known;
+  return byHalving(known ?? Math.abs(by), isSound);
 }
 
 const NEARLY = 0.999;
-const HALVINGS = 12;
 
 function offsetOnce(solid: Solid, by: number, settled: WallEnds | undefined): MovedSolid {
   const mesh = settled ? meshOfSettled(solid, settled, by) : partCorners(solid, meshOf(solid), offsetRules);

@@ -1,10 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { rectangularBody } from '../footprint/rectangular-body.ts';
+import type { Result } from '../issue.ts';
 import type { ShapeValues } from '../project/project.ts';
 import { findKind } from '../roofs/catalogue.ts';
 import { checkSolid } from '../solid/check-solid.ts';
 import type { Solid } from '../solid/solid.ts';
 import { insideOf, layerSolids, wallSeat } from './layer-solids.ts';
+import { settleWalls } from './settle-walls.ts';
 import type { StackedLayer } from './stack.ts';
 
 /** Where the corners of a face lie, y and level, in the order of its loop from its lowest on the south side. */
@@ -122,4 +124,19 @@ test('a wall that comes to end under the slope round the corner meets it as it m
     'upper-east',
     'upper-south',
   ]);
+});
+
+test('walls that cannot end at the underside of a roof so thick are told how thick it can be', () => {
+  // The wall is 18 high, and each mm in from the slopes lowers it by 35 / 28: at 14.4 mm nothing is left of it.
+  const shape = { width: 60, depth: 56, rise: 21, ridge: 'along-width' };
+  const built = findKind('gable')?.build(shape, rectangularBody(50, 48, 30));
+  if (!built?.ok) throw new Error(JSON.stringify(built?.issues));
+  const settle = (head: number): Result<Solid> => settleWalls(built.value, { head, foot: 0 }, null);
+  const thick = settle(30);
+  const most = thick.issues[0]?.numbers?.['most'] ?? 0;
+  expect(thick.ok).toBe(false);
+  expect(most).toBeGreaterThan(14.39);
+  expect(most).toBeLessThan(14.4);
+  expect(settle(most).ok).toBe(true);
+  expect(settle(most + 0.01).ok).toBe(false);
 });

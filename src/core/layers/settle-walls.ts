@@ -6,7 +6,7 @@ import { moveSolid } from './move-solid.ts';
 import { meshOf, type OffsetMesh, type Sector } from './offset-mesh.ts';
 import { partCorners, wallRules } from './part-corners.ts';
 import { coarsest, refineCurves, stepsFrom } from './refine-curves.ts';
-import { tooThick } from './too-thick.ts';
+import { byHalving, tooThick } from './too-thick.ts';
 
 /** Where walls end, from the surface of the slopes. mm, none under 0. */
 export interface WallEnds {
@@ -28,25 +28,37 @@ export interface WallSeat {
  * in which two walls met in a point they then share an upright edge. Fails where nothing of a wall would be left.
  */
 export function settleWalls(solid: Solid, ends: WallEnds, seat: WallSeat | null): Result<Solid> {
-  const settled = settleOnce(solid, ends, seat);
+  let settled = settleOnce(solid, ends, seat);
   // A wall that comes down along a vault shares more of its curve.
-  const coarse = settled.ok ? coarsest(settled.value) : 0;
-  return coarse <= ROLL_MM ? settled : settleOnce(refineCurves(solid, stepsFrom(coarse)), ends, seat);
+  const coarse = settled.ok ? coarsest(settled.solid) : 0;
+  if (coarse > ROLL_MM) settled = settleOnce(refineCurves(solid, stepsFrom(coarse)), ends, seat);
+  if (settled.ok) return succeed(settled.solid);
+  const far = farthestOf(ends, seat);
+  const isSound = (way: number): boolean => {
+    const share = way / far;
+    const nearer = { head: share * ends.head, foot: share * ends.foot };
+    return settleOnce(solid, nearer, seat && { ...seat, drop: share * seat.drop }).ok;
+  };
+  return fail(tooThick(solid, settled.face, byHalving(far, isSound), far));
 }
 
-function settleOnce(solid: Solid, ends: WallEnds, seat: WallSeat | null): Result<Solid> {
-  const far = Math.max(ends.head, ends.foot, seat?.drop ?? 0);
+const farthestOf = ({ head, foot }: WallEnds, seat: WallSeat | null): number => Math.max(head, foot, seat?.drop ?? 0);
+
+type Settled = { readonly ok: true; readonly solid: Solid } | { readonly ok: false; readonly face: number };
+
+function settleOnce(solid: Solid, ends: WallEnds, seat: WallSeat | null): Settled {
+  const far = farthestOf(ends, seat);
   const ways = solid.edges.map((edge, e) => {
     if (edge.role === 'abutment') return endAt(solid, e, ends);
     return seat && standsAt(solid, edge, seat.level) ? seat.drop : 0;
   });
-  if (!isPositive(far) || !ways.some(isPositive)) return succeed(solid);
+  if (!isPositive(far) || !ways.some(isPositive)) return { ok: true, solid };
   const speedOf = ({ edge }: Sector): number => (edge === null ? 0 : (ways[edge] as number) / far);
   const moved = moveSolid(solid, partCorners(solid, withSpeeds(meshOf(solid), speedOf), wallRules), far, 0);
-  if (!moved.ok) return fail(tooThick(solid, moved.face, moved.at ?? 0, far));
+  if (!moved.ok) return moved;
   // Let down past the eave, a wall would run out of the slope that it shares an edge with.
   const torn = edgesOfFaces(moved.solid).findIndex((own) => own.includes(-1));
-  return torn < 0 ? succeed(moved.solid) : fail(tooThick(solid, torn, 0, far));
+  return torn < 0 ? moved : { ok: false, face: torn };
 }
 
 const endAt = (solid: Solid, edge: number, { head, foot }: WallEnds): number =>
