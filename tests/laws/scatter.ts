@@ -6,7 +6,8 @@ import type { Production } from '../../src/core/pipeline.ts';
 import type { DrawnRoof } from './arbitrary-roof.ts';
 
 export interface Drawn {
-  readonly roof: Pick<DrawnRoof, 'solid'>;
+  /** `isSeat`: the net is that of a seat, which has only some of the solid's faces. */
+  readonly roof: Pick<DrawnRoof, 'solid'> & { readonly isSeat?: boolean };
   readonly net: Net;
   readonly production: Production;
   readonly sheet: LaidSheet;
@@ -36,7 +37,13 @@ export function scatter(roof: Drawn['roof'], net: Net, turns: readonly number[],
     return placement;
   });
   const sheet: LaidSheet = { stock: 0, index: 0, width: 4 * reach + 40, height: y + row + 200, used: 0, placements };
-  const layer = { spec: { as: 'cover', stock: ['a'], pieces: 'per-panel' }, thickness: 0, solid: roof.solid, net };
+  const layer = {
+    spec: { as: 'cover', stock: ['a'], pieces: 'per-panel' },
+    thickness: 0,
+    solid: roof.solid,
+    net,
+    ...(roof.isSeat ? { seat: true } : {}),
+  };
   const production = {
     project: { ruler: '1mm', stock: [{ id: 'a', margin: 0 }] },
     roofs: [

@@ -1,31 +1,14 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
-import { at } from '../../src/core/geometry/polygon.ts';
-import { distance2, type Vec2 } from '../../src/core/geometry/vector.ts';
+import { describe, test } from 'vitest';
 import { buildBoard } from '../../src/core/net/build-board.ts';
 import { buildNet } from '../../src/core/net/build-net.ts';
-import type { Piece } from '../../src/core/net/net.ts';
-import { makeSetOut } from '../../src/core/setout/make-set-out.ts';
-import { distanceToLine } from '../../src/core/setout/plan-curve.ts';
-import type { SetOutLine, SetOutStrip, UpSide } from '../../src/core/setout/set-out.ts';
-import { type Ruler, rulerStep, rulers, rulerUnits } from '../../src/core/units/units.ts';
-import { arbitraryRoof, type DrawnRoof, kinds } from './arbitrary-roof.ts';
+import { arbitraryRoof, kinds } from './arbitrary-roof.ts';
+import { expectDrawnBack, scattering } from './drawn-back.ts';
 import { runs } from './runs.ts';
-import { scatter } from './scatter.ts';
-import { Reader, type ReadLine } from './set-out-reader.ts';
 
 const layout = fc.record({
-  up: fc.constantFrom<UpSide>('wrong', 'right'),
-  ruler: fc.constantFrom<Ruler>(...rulers),
+  ...scattering,
   pieces: fc.constantFrom('per-panel', 'one-piece', 'board'),
-  gap: fc.constantFrom(0, 4),
-  turns: fc.array(
-    fc.oneof(
-      { weight: 4, arbitrary: fc.constantFrom(0, Math.PI / 2, Math.PI, -Math.PI / 2) },
-      { weight: 1, arbitrary: fc.double({ min: 0, max: 6, noNaN: true }) },
-    ),
-    { minLength: 1, maxLength: 5 },
-  ),
   flaps: fc.record({
     width: fc.double({ min: 3, max: 12, noNaN: true }),
     on: fc.constantFrom('alternate', 'none'),
@@ -35,14 +18,6 @@ const layout = fc.record({
   }),
   hem: fc.option(fc.double({ min: 3, max: 8, noNaN: true }), { nil: undefined }),
 });
-
-const follow = (strip: SetOutStrip, ruler: Ruler) =>
-  new Reader([strip.width, strip.height], rulerUnits(ruler)).read(strip.steps.map(({ text }) => text));
-
-const nearest = (p: Vec2, paths: readonly (readonly Vec2[])[]): number =>
-  Math.min(...paths.flatMap((path) => path.slice(1).map((q, i) => distanceToLine(p, path[i] as Vec2, q))));
-
-const closed = (ring: readonly Vec2[]): readonly Vec2[] => [...ring, ring[0] as Vec2];
 
 describe.each(kinds.map((kind) => [kind.id, kind] as const))('set out by ruler, every %s', (_, kind) => {
   test('drawing the marks back gives every outline within the rounding that is told', () => {
@@ -61,47 +36,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('set out by ruler, 
               flaps,
               ...(hem ? { hem } : {}),
             } as Parameters<typeof buildNet>[1]).net;
-        const { production, sheet } = scatter(roof, net, turns, gap);
-        const out = makeSetOut(production, sheet, { ruler, up });
-        const step = rulerStep(ruler);
-        const told = out.strips.flatMap(({ pieces: own }) => own);
-        expect(told.map((one) => one.piece).sort((a, b) => a - b)).toEqual(net.pieces.map((_piece, i) => i));
-        for (const strip of out.strips) {
-          const { lines, marks } = follow(strip, ruler);
-          expect([...marks.values()].every((p, i) => distance2(p, strip.marks[i]?.at as Vec2) < 1e-6)).toBe(true);
-          expectSameLines(lines, strip.lines);
-          const border: readonly Vec2[] = [
-            [0, 0],
-            [strip.width, 0],
-            [strip.width, strip.height],
-            [0, strip.height],
-            [0, 0],
-          ];
-          const work = [
-            border,
-            ...lines.filter(({ use }) => use === 'cut' || use === 'score').map(({ points }) => points),
-          ];
-          // One of strips that are told once stands for all.
-          for (const one of strip.pieces.slice(0, strip.pieces.length / strip.times)) {
-            const piece = net.pieces[one.piece] as Piece;
-            expectSameShape(one.outline, piece.outline, up);
-            const isToothed = [...piece.flaps, ...piece.hems].some(
-              (flap) => flap.base > 1 || isCurved(roof, flap.edge),
-            );
-            const limit = Math.max(one.off, one.flapOff) + one.spread + 0.02;
-            if (!isToothed) for (const p of one.outline) expect(nearest(p, work)).toBeLessThanOrEqual(limit);
-            expect(one.off).toBeLessThanOrEqual((isRound ? ROUND_BOUND : BOUND) * step + 0.02);
-          }
-          if (isRound) continue;
-          const outlines = strip.pieces
-            .slice(0, strip.pieces.length / strip.times)
-            .map(({ outline }) => closed(outline));
-          const most = Math.max(...strip.pieces.map(({ off, flapOff, spread }) => Math.max(off + spread, flapOff)));
-          for (const { use, points } of lines) {
-            if (use !== 'cut') continue;
-            for (const p of points) expect(nearest(p, outlines)).toBeLessThanOrEqual(most + 2 * step + 0.05);
-          }
-        }
+        expectDrawnBack({ solid: roof.solid, net }, { up, ruler, turns, gap });
       }),
       { numRuns: runs(1), endOnFailure: true },
     );
@@ -110,38 +45,3 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('set out by ruler, 
 
 /** Every line is compared with every outline: larger roofs prove nothing more and take long. */
 const MOST_VERTICES = 240;
-
-/** Corners are off by a step both ways at most; at an angle the whole piece turns by as much again. */
-const BOUND = 2.2;
-/** Up to seven chords, each half a step off, along an arc that is steeper than they are. */
-const ROUND_BOUND = 6;
-
-const isCurved = ({ solid }: DrawnRoof, edge: number): boolean => solid.edges[edge]?.via !== undefined;
-
-/** Every line that is told is in the picture, where it is told to be: teeth and arcs too. */
-function expectSameLines(told: readonly ReadLine[], drawn: readonly SetOutLine[]): void {
-  expect(told.length).toBe(drawn.length);
-  told.forEach(({ points, use }, i) => {
-    const own = drawn[i] as SetOutLine;
-    expect(use).toBe(own.use === 'mountain' || own.use === 'valley' ? 'score' : own.use);
-    const pairs =
-      points.length === own.points.length
-        ? points.map((p, k) => [p, own.points[k] as Vec2] as const)
-        : ([0, -1] as const).map((k) => [at(points, k), at(own.points, k)] as const);
-    for (const [p, q] of pairs) expect(distance2(p, q)).toBeLessThan(0.05);
-  });
-}
-
-/** The same outline, turned over where the wrong side is up. */
-function expectSameShape(seen: readonly Vec2[], outline: readonly Vec2[], up: UpSide): void {
-  expect(seen.length).toBe(outline.length);
-  seen.forEach((p, i) => {
-    expect(distance2(p, at(seen, i + 1))).toBeCloseTo(distance2(outline[i] as Vec2, at(outline, i + 1)), 6);
-    const turn = (a: Vec2, b: Vec2, c: Vec2): number => (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]);
-    const [before, now] = [outline, seen].map((ring) => turn(at(ring, i - 1), at(ring, i), at(ring, i + 1))) as [
-      number,
-      number,
-    ];
-    expect(now).toBeCloseTo(up === 'wrong' ? -before : before, 4);
-  });
-}
