@@ -1,4 +1,4 @@
-import { isInside } from '../geometry/polygon.ts';
+import { type Box, boxOf, isInside } from '../geometry/polygon.ts';
 import {
   add2,
   cross2,
@@ -165,12 +165,18 @@ function farthestOff(
     [0, 0],
   ];
   const work = drawn.lines.filter(({ use }) => use !== 'pencil' && use !== 'glue');
-  const paths = [border, ...work.map(({ points }) => points)];
+  const paths = [border, ...work.map(({ points }) => points)].map((points) => ({ points, box: boxOf(points) }));
   const farthest = (points: readonly Vec2[]): number =>
-    points.reduce(
-      (most, p) => Math.max(most, Math.min(...paths.map((path) => distanceToPath(applyPose(pose, p), path)))),
-      0,
-    );
+    points.reduce((most, p) => {
+      const at = applyPose(pose, p);
+      // A line whose box lies farther off than another line need not be looked at.
+      const least = paths.reduce(
+        (nearest, { points: path, box }) =>
+          distanceToBox(at, box) < nearest ? Math.min(nearest, distanceToPath(at, path)) : nearest,
+        Number.POSITIVE_INFINITY,
+      );
+      return Math.max(most, least);
+    }, 0);
   const edges = panels.flatMap((panel) => panel.edges);
   return {
     off: farthest(edges.flatMap(({ path, fold }) => (fold === 'flat' ? [] : path))),
@@ -202,6 +208,9 @@ function halfTriangle(peak: Vec2, [a, b]: readonly [Vec2, Vec2]): readonly [Vec2
   const corner = (reach: number, angle: number): Vec2 => [reach * Math.cos(angle), reach * Math.sin(angle)];
   return [corner(length2(u), -half), corner(length2(v), half)];
 }
+
+const distanceToBox = ([x, y]: Vec2, { minX, minY, maxX, maxY }: Box): number =>
+  Math.hypot(Math.max(0, minX - x, x - maxX), Math.max(0, minY - y, y - maxY));
 
 function distanceToPath(p: Vec2, path: readonly Vec2[]): number {
   let least = Number.POSITIVE_INFINITY;
