@@ -157,3 +157,28 @@ test('a roof that is refused whatever the thickness says so, not that nothing is
   expect(told(0.3)).toMatch(/^The layers are too thick .* At most \{most\} is possible\.$/);
   expect(told(0.0001)).toMatch(/^This roof takes no layer that has a thickness: .*, as it would with any\.$/);
 });
+
+describe('crossing gables whose ridges meet in one point', () => {
+  // Main slopes run 40 and rise 30, those of the wings run 22.5: moved by 0.6 the main ridge goes 0.6 · 50 / 40 = 0.75 up or down,
+  // that of the wings 0.6 · 37.5 / 22.5 = 1.
+  const solid = solidOf('cross-gable', { width: 112, depth: 80, rise: 30, wingWidth: 45 });
+  const corners = ({ vertices, faces }: Solid, id: string): readonly number[][] =>
+    (faces.find((face) => face.id === id)?.loop ?? []).map((v) => [...(vertices[v] ?? [])]);
+  const near = (...places: readonly number[][]): unknown =>
+    expect.arrayContaining(places.map((place) => place.map((x) => expect.closeTo(x, 9))));
+
+  test('inwards: the wings end against the main roof, at 0.25 / (3/4) before its ridge', () => {
+    const inside = moved(solid, -0.6);
+    expect(checkSolid(inside, { isLayer: true })).toEqual([]);
+    expect(corners(inside, 'south-wing-west')).toEqual(near([0, -1 / 3, 29]));
+    expect(corners(inside, 'north-east')).toEqual(near([0, 0, 29.25], [0, 1 / 3, 29]));
+    expect(corners(inside, 'south-west')).toHaveLength(5);
+  });
+
+  test('outwards: the main roof ends against the wings, at 0.25 / (4/3) beside their ridge', () => {
+    const outside = moved(solid, 0.6);
+    expect(checkSolid(outside, { isLayer: true })).toEqual([]);
+    expect(corners(outside, 'north-wing-west')).toEqual(near([0, 0, 31], [-3 / 16, 0, 30.75]));
+    expect(corners(outside, 'south-east')).toEqual(near([3 / 16, 0, 30.75]));
+  });
+});

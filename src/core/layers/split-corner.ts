@@ -26,6 +26,19 @@ interface Option {
   readonly triangle: Triangle;
   readonly below: readonly Option[];
   readonly allowed: readonly Turn[];
+  /** How the edges of the first two planes and of the last two turn. */
+  readonly turns: readonly [Turn, Turn];
+  /** How long all new edges below its chord are together. */
+  readonly length: number;
+}
+
+/** What is below one side of a triangle: how its edge turns, and how long all new edges there are together. */
+interface Side {
+  readonly turn: Turn;
+  /** Between two faces in one plane: the way that the line between them comes to the triangle. */
+  readonly along: Vec3 | null;
+  readonly below: readonly Option[];
+  readonly length: number;
 }
 
 /**
@@ -33,7 +46,8 @@ interface Option {
  * counter-clockwise seen from outside; `turns[i]` is that of the edge between plane i and the next. The new corners and the
  * short edges between them form a tree, dual to a triangulation of the ring: a triangle is the point of three planes, a chord
  * the new edge of two. Three planes in a corner turn all alike where their normals go round the same way as they do, and not all
- * alike where they go round the other way; that alone decides which trees are surfaces. By dynamic programming over chords.
+ * alike where they go round the other way; that decides which trees are surfaces. Of them the one with the shortest edges, by
+ * dynamic programming over chords.
  * Where two slopes of unlike pitch stand on one eave line they part at the eave, with nothing of the roof between them: there an
  * upright stop across the eave ends the one that stands out (`mayStop`: a position that is no face). Null where no tree is a surface.
  */
@@ -54,8 +68,9 @@ export function splitCorner(
     for (let k = i + 1; k < j; k++) {
       for (const [triangle, fits] of trianglesOver(i, k, j)) options.push(...optionsWith(triangle, fits));
     }
-    known.set(i * count + j, options);
-    return options;
+    const kept = shortest(options, ({ allowed }) => allowed.join());
+    known.set(i * count + j, kept);
+    return kept;
   };
 
   const trianglesOver = (i: number, k: number, j: number): readonly (readonly [Triangle, Fits])[] => {
@@ -75,37 +90,69 @@ export function splitCorner(
     for (const one of sidesOf(i, k, triangle.points[0], plane(j))) {
       for (const other of sidesOf(k, j, triangle.points[1], plane(i))) {
         const allowed = ([1, -1] as const).filter((turn) => fits([one.turn, other.turn, turn]));
-        if (allowed.length === 0 || options.some((option) => option.allowed.join() === allowed.join())) continue;
-        options.push({ triangle, below: [...one.below, ...other.below], allowed });
+        if (allowed.length === 0) continue;
+        if (!comesClear(one.along, plane(j), other.turn) || !comesClear(other.along, plane(i), one.turn)) continue;
+        const below = [...one.below, ...other.below];
+        options.push({
+          triangle,
+          below,
+          allowed,
+          turns: [one.turn, other.turn],
+          length: one.length + other.length,
+        });
       }
     }
     return options;
   };
 
   /** The ways in which the edge of two planes may turn under a triangle with this point and third plane, each once. */
-  const sidesOf = (
-    i: number,
-    j: number,
-    point: Vec3,
-    third: MovingPlane,
-  ): readonly { turn: Turn; below: readonly Option[] }[] => {
-    if (j === i + 1) return [{ turn: turns[i] ?? 0, below: [] }];
-    const sides: { turn: Turn; below: readonly Option[] }[] = [];
+  const sidesOf = (i: number, j: number, point: Vec3, third: MovingPlane): readonly Side[] => {
+    if (j === i + 1) return [{ turn: turns[i] ?? 0, along: null, below: [], length: 0 }];
+    const isOnePlane = isSamePlane(plane(i), plane(j));
+    const sides: Side[] = [];
     for (const option of optionsOf(i, j)) {
       // Between two faces in one plane a third would be a spike without width.
       if (isSamePlane(plane(option.triangle.positions[1]), third)) continue;
-      const turn = turnOf(plane(i), plane(j), sub3(point, option.triangle.points[2]));
+      const along = sub3(point, option.triangle.points[2]);
+      const turn = turnOf(plane(i), plane(j), along);
       if (turn !== 0 && !option.allowed.includes(turn)) continue;
-      if (!sides.some((side) => side.turn === turn)) sides.push({ turn, below: [option] });
+      if (isOnePlane && !leavesClear(along, plane(option.triangle.positions[1]), option.turns)) continue;
+      const length = option.length + Math.hypot(...along);
+      sides.push({ turn, along: isOnePlane ? along : null, below: [option], length });
     }
-    return sides;
+    return shortest(sides, ({ turn }) => String(turn));
   };
 
   const last = turns[count - 1] ?? 0;
-  const roots = optionsOf(0, count - 1).filter(({ allowed }) => last === 0 || allowed.includes(last));
+  const roots = optionsOf(0, count - 1)
+    .filter(({ allowed }) => last === 0 || allowed.includes(last))
+    .sort((a, b) => a.length - b.length);
   const trees = roots.map(trianglesOf);
   const tree = trees.find((triangles) => triangles.every(({ stop }) => !stop)) ?? trees[0];
   return tree ? gathered(tree, count) : null;
+}
+
+/**
+ * Whether the line between two faces in one plane leaves, in that plane, the face between them: below its plane where they turn
+ * out over it, above where they turn in.
+ */
+function leavesClear(along: Vec3, between: MovingPlane, turns: readonly Turn[]): boolean {
+  const rise = dot3(between.normal, along);
+  return Math.abs(rise) <= NOISE_RAD || turns.every((turn) => turn === 0 || turn === (rise < 0 ? 1 : -1));
+}
+
+/** The same where such a line comes to the face at its other end. */
+const comesClear = (along: Vec3 | null, ahead: MovingPlane, turn: Turn): boolean =>
+  along === null || leavesClear(scale3(along, -1), ahead, [turn]);
+
+/** Of all that have a key the shortest, the first of those that are alike: what runs over itself is longer than what does not. */
+function shortest<T extends { readonly length: number }>(all: readonly T[], keyOf: (one: T) => string): readonly T[] {
+  const kept = new Map<string, T>();
+  for (const one of all) {
+    const key = keyOf(one);
+    if (one.length < (kept.get(key)?.length ?? Number.POSITIVE_INFINITY) - NOISE_RAD) kept.set(key, one);
+  }
+  return [...kept.values()];
 }
 
 const trianglesOf = ({ triangle, below }: Option): readonly Triangle[] => [triangle, ...below.flatMap(trianglesOf)];
@@ -142,7 +189,8 @@ function pointOf(a: MovingPlane, b: MovingPlane, c: MovingPlane, way: 1 | -1): V
   const twin = isSamePlane(a, b) || isSamePlane(c, a) ? a : isSamePlane(b, c) ? b : null;
   if (twin && Math.hypot(twin.normal[0], twin.normal[1]) <= NOISE_RAD) return null;
   const fall: MovingPlane | null = twin && { normal: unit3([-twin.normal[1], twin.normal[0], 0]), speed: 0 };
-  const three = fall ? [isSamePlane(a, b) ? c : b, twin as MovingPlane, fall] : [a, b, c];
+  const other = isSamePlane(b, c) ? a : isSamePlane(a, b) ? c : b;
+  const three = fall ? [other, twin as MovingPlane, fall] : [a, b, c];
   const [p, q, r] = three as [MovingPlane, MovingPlane, MovingPlane];
   return meetAfter([p.normal, q.normal, r.normal], [way * p.speed, way * q.speed, way * r.speed]);
 }
