@@ -4,8 +4,8 @@ import type { Vec2 } from '../../geometry/vector.ts';
 import { isAtMost, NOISE_MM2 } from '../../tolerance.ts';
 import { joinConvex, withoutIdlePoints } from './convex.ts';
 import { outerRing } from './outer-ring.ts';
-import type { NestProblem, Ring } from './problem.ts';
-import { type Pose, type Shape, Shapes } from './shapes.ts';
+import type { NestPiece, NestProblem, Ring } from './problem.ts';
+import { type Pose, type Shape, Shapes, telling } from './shapes.ts';
 
 /** Something that stays where it is: a locked piece, or what lies round a sheet that is no rectangle. */
 export interface Fixed {
@@ -48,7 +48,32 @@ export interface Job {
 const MOST_SHAPES = 120;
 const LEAST_TURNS = 4;
 
-export function readyJob(problem: NestProblem): Job {
+interface TurnedPiece extends Omit<NestPiece, 'choices'> {
+  readonly choices: readonly { readonly kind: number; readonly turns: readonly number[] }[];
+}
+
+/** A problem whose pieces have the turns told that are tried. */
+interface TurnedProblem extends Omit<NestProblem, 'pieces'> {
+  readonly pieces: readonly TurnedPiece[];
+}
+
+/** The same problem with the turns told that are tried where every angle will do. */
+export function withTurns(problem: NestProblem): TurnedProblem {
+  const distinct = new Set(problem.pieces.map(({ outline }) => outline.join())).size;
+  const most = Math.max(LEAST_TURNS, Math.floor(MOST_SHAPES / Math.max(1, distinct)));
+  const told = ({ outline, choices, ...piece }: NestPiece): TurnedPiece => ({
+    ...piece,
+    outline,
+    choices: choices.map(({ kind, turns }) => ({
+      kind,
+      turns: turns === 'any' ? telling(outerRing(outline)).slice(0, most) : turns,
+    })),
+  });
+  return { ...problem, pieces: problem.pieces.map(told) };
+}
+
+export function readyJob(asked: NestProblem): Job {
+  const problem = withTurns(asked);
   const shapes = new Shapes();
   const kinds = problem.sheets.map(({ outline, count, gap, taken }, k): Kind => {
     const ring = withoutIdlePoints(outline);
@@ -63,13 +88,11 @@ export function readyJob(problem: NestProblem): Job {
       rank: Math.min(...ranks.filter((rank) => rank >= 0), problem.sheets.length),
     };
   });
-  const distinct = new Set(problem.pieces.map(({ outline }) => outline.join())).size;
-  const most = Math.max(LEAST_TURNS, Math.floor(MOST_SHAPES / Math.max(1, distinct)));
   const pieces = problem.pieces.map(({ outline, choices }): JobPiece => {
     const outer = outerRing(outline);
     const poses = kinds.map(({ box }, k): readonly Pose[] => {
       const choice = choices.find(({ kind }) => kind === k);
-      return choice ? shapes.poses(outer, choice.turns, most).filter(({ shape }) => fitsBox(shape, box)) : [];
+      return choice ? shapes.poses(outer, choice.turns).filter(({ shape }) => fitsBox(shape, box)) : [];
     });
     const fitting = choices.map(({ kind }) => kind).filter((kind) => (poses[kind]?.length ?? 0) > 0);
     return { area: Math.abs(ringArea(outline)), kinds: [...new Set(fitting)], poses };

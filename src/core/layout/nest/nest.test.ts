@@ -166,6 +166,19 @@ describe('laying on sheets', () => {
     expect(result(one(bar, sheet, TWO_WAY)).leftOut).toEqual([0]);
   });
 
+  test('a hollow piece is turned by its own edges, also where it is laid by its hull first', () => {
+    const [cos, sin] = [Math.cos(0.5), Math.sin(0.5)];
+    const arrow = (
+      [
+        [0, 0],
+        [50, 10],
+        [100, 0],
+        [50, 40],
+      ] as const
+    ).map(([x, y]) => [x * cos - y * sin, x * sin + y * cos] as const);
+    expect(result(one(arrow, sheetOf(box(120, 120)), 'any'), 5).leftOut).toEqual([]);
+  });
+
   test('a hollow offcut is filled to its last corner', () => {
     const hollow: Ring = [
       [0, 0],

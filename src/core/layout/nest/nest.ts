@@ -2,7 +2,7 @@ import { seeded } from '../../random.ts';
 import { type Construction, layInOrder, leftmost, lowest, openSheet } from './construct.ts';
 import { convexHull } from './convex.ts';
 import { costOf } from './cost.ts';
-import { type Job, readyJob } from './job.ts';
+import { type Job, readyJob, withTurns } from './job.ts';
 import type { NestLayout, NestOptions, NestPlacement, NestProblem, NestStep } from './problem.ts';
 import { improveSheets } from './sheets.ts';
 
@@ -24,7 +24,9 @@ export { nestStrip, type StripPiece, type StripStep } from './strip.ts';
  * Lays pieces on sheets: every layout handed out is complete and valid, each better than those before it. The same problem, seed
  * and rounds give the same layouts to the last digit. Stops after the rounds asked for, or when nothing can be gained.
  */
-export function* nestSheets(problem: NestProblem, { seed, rounds, share }: NestOptions): Generator<NestStep, void> {
+export function* nestSheets(asked: NestProblem, { seed, rounds, share }: NestOptions): Generator<NestStep, void> {
+  // Hulls and pieces are turned alike, so that a layout of the ones is one of the others.
+  const problem = withTurns(asked);
   const hulls = readyJob({
     ...problem,
     pieces: problem.pieces.map((piece) => ({ ...piece, outline: convexHull(piece.outline) })),

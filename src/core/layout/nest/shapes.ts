@@ -3,7 +3,7 @@ import type { Vec2 } from '../../geometry/vector.ts';
 import { isSameAngle, isSameLength, NOISE_MM } from '../../tolerance.ts';
 import { fewConvexParts, withoutIdlePoints } from './convex.ts';
 import { NoFit } from './no-fit.ts';
-import type { Ring, Turns } from './problem.ts';
+import type { Ring } from './problem.ts';
 
 /** An outline at one turn, the lower left corner of its box at the origin. Equal ones are one, whatever piece they come from. */
 export interface Shape {
@@ -46,10 +46,10 @@ export class Shapes {
     return { shape: this.keep(moved[0] ?? [], moved), shift: [-box.minX, -box.minY] };
   }
 
-  /** The poses of an outline at the turns allowed, of every angle at most so many; turns that look alike count once. */
-  poses(outline: Ring, turns: Turns, most = Number.POSITIVE_INFINITY): readonly Pose[] {
+  /** The poses of an outline at these turns; those that look alike count once. */
+  poses(outline: Ring, turns: readonly number[]): readonly Pose[] {
     const poses: Pose[] = [];
-    for (const rotation of turns === 'any' ? telling(outline).slice(0, most) : turns) {
+    for (const rotation of turns) {
       const [cos, sin] = [cleaned(Math.cos(rotation)), cleaned(Math.sin(rotation))];
       const { shape, shift } = this.add(outline.map(([x, y]): Vec2 => [cos * x - sin * y, sin * x + cos * y]));
       if (!poses.some((pose) => pose.shape === shape)) poses.push({ shape, rotation, shift });
@@ -106,7 +106,7 @@ const LONG = 0.4;
 const MOST_EDGES = 2;
 
 /** Of all angles those worth trying: those that lay a long edge along a side of the sheet, the longest first, and quarter turns. */
-function telling(outline: Ring): readonly number[] {
+export function telling(outline: Ring): readonly number[] {
   const edges = outline
     .map((p, i) => {
       const q = outline[(i + 1) % outline.length]!;
