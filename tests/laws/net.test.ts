@@ -35,7 +35,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
     .tuple(arbitraryRoof(kind), options)
     .map(([roof, { picks, ...rest }]) => [roof, { ...rest, seams: choicesOf(roof.solid, picks) }] as const);
   const panels = panelsOf(kind);
-  const counts = { numRuns: runsOver(panels, 20) };
+  const counts = { numRuns: runsOver(panels, 12) };
 
   test('is a sound solid', () => {
     fc.assert(
