@@ -7,11 +7,9 @@ import { buildNet } from '../../src/core/net/build-net.ts';
 import { checkNet } from '../../src/core/net/check-net.ts';
 import type { BoardEdges, FlapSides, PiecesMode } from '../../src/core/project/project.ts';
 import { arbitraryRoof, kinds, panelsOf } from './arbitrary-roof.ts';
+import { board, cover, shell } from './arbitrary-stack.ts';
 import { runsOver } from './runs.ts';
 
-const of = (as: StackedLayer['as'], min: number, max: number): fc.Arbitrary<StackedLayer> =>
-  fc.record({ as: fc.constant(as), thickness: fc.double({ min, max, noNaN: true }) });
-const [board, shell, cover] = [of('board', 0.5, 3), of('shell', 0.2, 0.8), of('cover', 0.1, 0.6)];
 const stack: fc.Arbitrary<readonly StackedLayer[]> = fc.oneof(
   fc.tuple(board, cover),
   fc.tuple(shell, cover),

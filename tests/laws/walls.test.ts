@@ -12,11 +12,9 @@ import { faceFrame } from '../../src/core/solid/face-frame.ts';
 import { isFootOnFace } from '../../src/core/solid/measure.ts';
 import { edgePath, type Solid } from '../../src/core/solid/solid.ts';
 import { arbitraryRoof, kinds } from './arbitrary-roof.ts';
+import { board, cover, shell } from './arbitrary-stack.ts';
 import { runs } from './runs.ts';
 
-const of = (as: StackedLayer['as'], min: number, max: number): fc.Arbitrary<StackedLayer> =>
-  fc.record({ as: fc.constant(as), thickness: fc.double({ min, max, noNaN: true }) });
-const [board, shell, cover] = [of('board', 0.5, 3), of('shell', 0.2, 0.8), of('cover', 0.1, 0.6)];
 const stack: fc.Arbitrary<readonly StackedLayer[]> = fc.oneof(
   fc.tuple(board, cover),
   fc.tuple(shell, cover),
