@@ -39,7 +39,8 @@ export interface SheetItem extends RowItem {
 
 /**
  * How a sheet of the layout is set out by ruler: straight cuts to strips first, then each strip's marks and lines, one action a
- * step. Where two sheets are alike, so are their steps. Cheap enough for every change: a few milliseconds a sheet.
+ * step. Where two sheets are alike, so are their steps. Of a sheet of a few pieces it takes
+ * milliseconds, of one crowded with slivers a second and more.
  */
 export function makeSetOut(production: Production, sheet: LaidSheet, options: SetOutOptions = {}): SetOut {
   const { project } = production;
