@@ -18,3 +18,21 @@ export interface FieldSpec {
   /** Reads the value otherwise than from `path`. */
   readonly read?: (file: Json) => Json | undefined;
 }
+
+type Choices = NonNullable<FieldSpec['choices']>;
+
+/** A choice kept at a path of the file, named by its last step; the first of them counts while the file says nothing. */
+export const choiceField = (
+  path: readonly [...FilePath, string],
+  label: string,
+  choices: Choices,
+  help?: string,
+): FieldSpec => ({
+  key: path[path.length - 1] as string,
+  label,
+  path,
+  quantity: 'choice',
+  fallback: choices[0]?.value ?? '',
+  choices,
+  ...(help === undefined ? {} : { help }),
+});

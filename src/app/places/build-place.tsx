@@ -4,7 +4,7 @@ import { formatLength } from '../../core/units/units.ts';
 import { useProduction, useReading, useStyle } from '../bench.ts';
 import { showArea } from '../draw/show-number.ts';
 import { FieldPanel } from '../fields/field-panel.tsx';
-import type { FieldSpec } from '../fields/field-spec.ts';
+import { choiceField, type FieldSpec } from '../fields/field-spec.ts';
 import { GuideGroup } from '../guide/guide-group.tsx';
 import { Exports } from './exports.tsx';
 import { FitGroup } from './fit-group.tsx';
@@ -55,41 +55,28 @@ const pageFields = (used: string): FieldSpec[] => [
     fallback: used,
     choices: paperSizes.map((size) => ({ value: size.name, label: size.name })),
   },
-  {
-    key: 'orientation',
-    label: 'Held',
-    path: ['page', 'orientation'],
-    quantity: 'choice',
-    fallback: 'portrait',
-    choices: [
-      { value: 'portrait', label: 'Upright' },
-      { value: 'landscape', label: 'Across' },
-    ],
-  },
-  {
-    key: 'arrange',
-    label: 'Pieces',
-    path: ['page', 'arrange'],
-    quantity: 'choice',
-    fallback: 'close',
-    choices: [
+  choiceField(['page', 'orientation'], 'Held', [
+    { value: 'portrait', label: 'Upright' },
+    { value: 'landscape', label: 'Across' },
+  ]),
+  choiceField(
+    ['page', 'arrange'],
+    'Pieces',
+    [
       { value: 'close', label: 'Close together' },
       { value: 'as-laid', label: 'As laid on paper' },
     ],
-    help: 'Pages packed with pieces, or the sheets as they lie in Paper.',
-  },
-  {
-    key: 'marks',
-    label: 'Letters',
-    path: ['page', 'marks'],
-    quantity: 'choice',
-    fallback: 'printed-side',
-    choices: [
+    'Pages packed with pieces, or the sheets as they lie in Paper.',
+  ),
+  choiceField(
+    ['page', 'marks'],
+    'Letters',
+    [
       { value: 'printed-side', label: 'On the printed side' },
       { value: 'both', label: 'On the back' },
     ],
-    help: 'Letters and names of seams and panels.',
-  },
+    'Letters and names of seams and panels.',
+  ),
 ];
 
 const Materials = (): ReactElement | null => {

@@ -7,7 +7,7 @@ import { formatLength, fromDegrees, parseLength, toDegrees } from '../../core/un
 import { bench, useBench, useStyle } from '../bench.ts';
 import { sheetsWords } from '../draw/paper-words.ts';
 import { FieldPanel } from '../fields/field-panel.tsx';
-import type { FieldSpec } from '../fields/field-spec.ts';
+import { choiceField, type FieldSpec } from '../fields/field-spec.ts';
 import { exactText } from '../fields/typed-text.ts';
 import { IssueSentence } from '../issue-sentence.tsx';
 import { hold, placedAt, settle, sheetsFor, takeUp, toSheet } from '../laying/hand.ts';
@@ -40,29 +40,34 @@ export const LayoutGroup = (): ReactElement | null => {
   );
 };
 
-const choice = (key: string, label: string, help: string, choices: FieldSpec['choices']): FieldSpec => ({
-  key,
-  label,
-  help,
-  path: ['layout', key],
-  quantity: 'choice',
-  fallback: choices?.[0]?.value ?? '',
-  ...(choices ? { choices } : {}),
-});
-
 const ruleFields: readonly FieldSpec[] = [
-  choice('cuts', 'Cuts', 'Strips: for a paper trimmer, straight cuts from edge to edge.', [
-    { value: 'free', label: 'Along the pieces' },
-    { value: 'strips', label: 'Strips first' },
-  ]),
-  choice('prefer', 'Save', 'Cheapest: papers that have a price come first.', [
-    { value: 'sheets', label: 'Sheets' },
-    { value: 'cheapest', label: 'Money' },
-  ]),
-  choice('offcuts', 'Offcuts', 'Among the papers of a layer.', [
-    { value: 'as-listed', label: 'As listed' },
-    { value: 'first', label: 'First' },
-  ]),
+  choiceField(
+    ['layout', 'cuts'],
+    'Cuts',
+    [
+      { value: 'free', label: 'Along the pieces' },
+      { value: 'strips', label: 'Strips first' },
+    ],
+    'Strips: for a paper trimmer, straight cuts from edge to edge.',
+  ),
+  choiceField(
+    ['layout', 'prefer'],
+    'Save',
+    [
+      { value: 'sheets', label: 'Sheets' },
+      { value: 'cheapest', label: 'Money' },
+    ],
+    'Cheapest: papers that have a price come first.',
+  ),
+  choiceField(
+    ['layout', 'offcuts'],
+    'Offcuts',
+    [
+      { value: 'as-listed', label: 'As listed' },
+      { value: 'first', label: 'First' },
+    ],
+    'Among the papers of a layer.',
+  ),
 ];
 
 /** Pieces that find no place, each with why, and what a key can do about it. */

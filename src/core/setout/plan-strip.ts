@@ -46,13 +46,13 @@ export function planStrip(
     const from = pad.steps.length;
     const plans = group.map(toPlan);
     if (plans.length > 1) planRun(pad, plans);
+    const titles = [...new Set(group.map(({ item }) => item.title))];
     for (const plan of plans.length > 1 ? [] : plans) {
       const like = known.find(({ plan: other }) => isAlike(plan, other));
       const { notes: own, stretch } = planPiece(pad, plan, like?.stretch);
-      notes.push(...own);
+      notes.push(...own.map((note) => (pieces.length === 1 ? note : `${listed(titles)}. ${note}`)));
       if (!like) known.push({ plan, stretch });
     }
-    const titles = [...new Set(group.map(({ item }) => item.title))];
     if (pad.steps.length > from) parts.push({ title: listed(titles), from, to: pad.steps.length });
   }
   const uses = new Set(pad.lines.map(({ use }) => use));
