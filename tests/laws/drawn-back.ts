@@ -5,11 +5,11 @@ import { distance2, type Vec2 } from '../../src/core/geometry/vector.ts';
 import type { Net, Piece } from '../../src/core/net/net.ts';
 import { makeSetOut } from '../../src/core/setout/make-set-out.ts';
 import { distanceToLine } from '../../src/core/setout/plan-curve.ts';
-import type { SetOutLine, SetOutStrip, UpSide } from '../../src/core/setout/set-out.ts';
+import type { SetOut, SetOutLine, SetOutStrip, UpSide } from '../../src/core/setout/set-out.ts';
 import type { Solid } from '../../src/core/solid/solid.ts';
 import { type Ruler, rulerStep, rulers, rulerUnits } from '../../src/core/units/units.ts';
 import { scatter } from './scatter.ts';
-import { Reader, type ReadLine } from './set-out-reader.ts';
+import { Reader, type ReadLine, type ReadStrip } from './set-out-reader.ts';
 
 /** Any ruler, either side up, pieces at any angle. */
 export const scattering = {
@@ -25,8 +25,16 @@ export const scattering = {
   ),
 };
 
-const follow = (strip: SetOutStrip, ruler: Ruler) =>
-  new Reader([strip.width, strip.height], rulerUnits(ruler)).read(strip.steps.map(({ text }) => text));
+export const follow = (strip: SetOutStrip, ruler: Ruler, templates: ReadonlyMap<string, ReadStrip> = new Map()) =>
+  new Reader([strip.width, strip.height], rulerUnits(ruler), templates).read(strip.steps.map(({ text }) => text));
+
+/** The templates that the steps of a sheet ask for, made by their own steps. */
+export const makeTemplates = ({ templates, ruler }: SetOut): ReadonlyMap<string, ReadStrip> =>
+  new Map(
+    templates.flatMap(({ strip, hold }) =>
+      hold ? [[strip.title.replace('Template of ', ''), follow(strip, ruler)] as const] : [],
+    ),
+  );
 
 const nearest = (p: Vec2, paths: readonly (readonly Vec2[])[]): number =>
   Math.min(...paths.flatMap((path) => path.slice(1).map((q, i) => distanceToLine(p, path[i] as Vec2, q))));
@@ -42,20 +50,21 @@ export interface Scattering {
 
 /**
  * Sets the pieces of a net out by ruler where they are scattered over a sheet, follows the sentences, and compares what is drawn
- * with the pieces.
+ * with the pieces; returns the set-out.
  */
 export function expectDrawnBack(
   { solid, net, isSeat = false }: { readonly solid: Solid; readonly net: Net; readonly isSeat?: boolean },
   { up, ruler, turns, gap }: Scattering,
-): void {
+): SetOut {
   const isRound = solid.faces.some((face) => face.roll);
   const { production, sheet } = scatter({ solid, isSeat }, net, turns, gap);
   const out = makeSetOut(production, sheet, { ruler, up });
   const step = rulerStep(ruler);
   const told = out.strips.flatMap(({ pieces: own }) => own);
   expect(told.map((one) => one.piece).sort((a, b) => a - b)).toEqual(net.pieces.map((_piece, i) => i));
+  const templates = makeTemplates(out);
   for (const strip of out.strips) {
-    const { lines, marks } = follow(strip, ruler);
+    const { lines, marks } = follow(strip, ruler, templates);
     expect([...marks.values()].every((p, i) => distance2(p, strip.marks[i]?.at as Vec2) < 1e-6)).toBe(true);
     expectSameLines(lines, strip.lines);
     const border: readonly Vec2[] = [
@@ -83,6 +92,7 @@ export function expectDrawnBack(
       for (const p of points) expect(nearest(p, outlines)).toBeLessThanOrEqual(most + 2 * step + 0.05);
     }
   }
+  return out;
 }
 
 /** Corners are off by a step both ways at most; at an angle the whole piece turns by as much again. */

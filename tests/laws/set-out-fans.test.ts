@@ -9,10 +9,10 @@ import { buildNet } from '../../src/core/net/build-net.ts';
 import type { Piece } from '../../src/core/net/net.ts';
 import { findKind } from '../../src/core/roofs/catalogue.ts';
 import { makeSetOut } from '../../src/core/setout/make-set-out.ts';
-import { type Ruler, rulerStep, rulers, rulerUnits } from '../../src/core/units/units.ts';
+import { type Ruler, rulerStep, rulers } from '../../src/core/units/units.ts';
+import { follow, makeTemplates } from './drawn-back.ts';
 import { runs } from './runs.ts';
 import { scatter } from './scatter.ts';
-import { Reader } from './set-out-reader.ts';
 
 const size = fc.double({ min: 30, max: 150, noNaN: true });
 const shapes = fc.oneof(
@@ -57,9 +57,7 @@ test('slopes round one peak, drawn back by compass: every slope has its sides, a
         const told = closing(solid, net, ruledMarks(solid, net, ruler)).seams.map(mismatchOf);
         expect(Math.max(0, ...told)).toBeLessThanOrEqual(2 * step);
         for (const strip of out.strips) {
-          const { marks, lines } = new Reader([strip.width, strip.height], rulerUnits(ruler)).read(
-            strip.steps.map(({ text }) => text),
-          );
+          const { marks, lines } = follow(strip, ruler, makeTemplates(out));
           expect([...marks.values()].every((p, i) => distance2(p, strip.marks[i]?.at as Vec2) < 1e-6)).toBe(true);
           for (const { piece: p, off } of strip.pieces) {
             const piece = net.pieces[p] as Piece;

@@ -30,10 +30,15 @@ export class Reader {
   #second: readonly Vec2[] | number = 0;
   #other = new Map<number, number>();
   #isAgain = false;
+  readonly #templates: ReadonlyMap<string, ReadStrip>;
+  /** The template in hand. */
+  #taken: ReadStrip | null = null;
 
-  constructor(size: Vec2, units: 'in' | 'mm') {
+  /** `templates`: what was made before from the steps of each, by its name. */
+  constructor(size: Vec2, units: 'in' | 'mm', templates: ReadonlyMap<string, ReadStrip> = new Map()) {
     this.#size = size;
     this.#unit = units === 'in' ? MM_PER_INCH : 1;
+    this.#templates = templates;
   }
 
   read(texts: readonly string[]): ReadStrip {
@@ -138,6 +143,20 @@ export class Reader {
     );
   }
 
+  /** All lines of the template in hand but those that only helped, its mark a laid on p, its mark b towards q. */
+  #trace([a, b]: readonly [string, string], [p, q]: readonly [Vec2, Vec2], isThere: boolean): void {
+    const taken = this.#taken;
+    const [from, to] = [taken?.marks.get(Number(a)), taken?.marks.get(Number(b))];
+    if (!taken || !from || !to) throw new Error(`no mark ${a} or ${b} on the template`);
+    if (isThere && Math.abs(distance2(from, to) - distance2(p, q)) > 1e-6) throw new Error(`${b} is not there`);
+    const turn = direction(p, q) - direction(from, to);
+    const on = (point: Vec2): Vec2 =>
+      pointOn(p, distance2(from, point), distance2(from, point) === 0 ? 0 : direction(from, point) + turn);
+    for (const { use, points } of taken.lines) {
+      if (use !== 'pencil') this.lines.push({ use, points: points.map(on), between: null });
+    }
+  }
+
   #across(mm: number, from: string): number {
     return from === 'left' ? mm : this.#size[0] - mm;
   }
@@ -217,6 +236,32 @@ export class Reader {
             marks as string,
             this.#ticks(list as string).map((mm) => add2(start, scale2(line, mm))),
           );
+        },
+      ],
+      [
+        pattern('Take the template of (.+)\\.'),
+        ([name]) => {
+          this.#taken = this.#templates.get(name as string) ?? null;
+        },
+      ],
+      [
+        pattern('Lay its mark MARK on MARK and its mark MARK (on|towards) MARK: trace it(?: and its holes)?\\.'),
+        ([a, p, b, where, q]) =>
+          this.#trace([a as string, b as string], [this.#at(p as string), this.#at(q as string)], where === 'on'),
+      ],
+      [
+        /^(Prick a fine hole at both ends of every line|Join the traced holes as the template has them).+\.$/,
+        () => undefined,
+      ],
+      [
+        pattern('Join ((?:\\d+–|\\d+, |\\d+ and )+\\d+–\\d+(?:–\\d+)*): (.+)\\.'),
+        ([list, use]) => {
+          for (const run of (list as string).split(/, | and /)) {
+            this.#draw(
+              use as string,
+              run.split('–').map((n) => this.#at(n)),
+            );
+          }
         },
       ],
       [

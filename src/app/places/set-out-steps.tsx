@@ -10,10 +10,11 @@ import { useBench, useProduction, useStyle } from '../bench.ts';
 import { Either } from '../either.tsx';
 import { SetOutDrawing } from './set-out-drawing.tsx';
 
-/** Everything that can be set out of a sheet: its strips, then what may be traced. */
+/** Everything that can be set out of a sheet: the templates that its strips ask for, its strips, then what may be traced besides. */
 const partsOf = ({ strips, templates }: SetOut): readonly SetOutStrip[] => [
+  ...templates.flatMap(({ strip, hold }) => (hold ? [strip] : [])),
   ...strips,
-  ...templates.map(({ strip }) => strip),
+  ...templates.flatMap(({ strip, hold }) => (hold ? [] : [strip])),
 ];
 
 export const SetOutSteps = (): ReactElement => {
@@ -212,7 +213,13 @@ const Told = ({ strip, setOut }: { readonly strip: SetOutStrip; readonly setOut:
   return (
     <ul className="set-out-told">
       {strip.times > 1 && <li>Make {strip.times} strips like this.</li>}
-      {template && (
+      {template?.hold && (
+        <li>
+          Make it once from thin card. The steps of the sheet lay it by its marks {template.hold.marks.join(' and ')}{' '}
+          and trace it {template.times} times.
+        </li>
+      )}
+      {template?.hold === null && (
         <li>
           Make it once from scrap card, trace it {template.times} times, then add each flap beside its line: about{' '}
           {template.measures[0]} measures in place of {template.measures[1]}.

@@ -17,6 +17,8 @@ export interface RowItem {
   readonly pose: Pose;
   /** Its true outline where the layout has it. */
   readonly outline: readonly Vec2[];
+  /** Two of its corners that a template of it is laid by, mm from its origin; null where it is set out by itself. */
+  readonly hold: readonly [Vec2, Vec2] | null;
 }
 
 /** A piece where its marks are. */
@@ -30,7 +32,7 @@ export interface RowPiece<T extends RowItem = RowItem> {
 }
 
 export interface LaidRow<T extends RowItem> {
-  /** mm, a mark of the ruler. */
+  /** mm: a mark of the ruler, or the most that there is. */
   readonly height: number;
   readonly pieces: readonly RowPiece<T>[];
   readonly issues: readonly Issue[];
@@ -42,10 +44,15 @@ const MOST_STEPS = 24;
 /**
  * Lays the pieces of one row on marks. Pieces beside each other are measured from one end of the strip, the right one where
  * they lie at it, and each goes to the first mark at or after its place where it keeps off those before. Where the strip has no
- * room for that they stay where they are, and an issue tells by how much.
+ * room for that they stay where they are, and an issue tells by how much. The row is no higher than `most`, mm.
  */
-export function layRow<T extends RowItem>(items: readonly T[], width: number, step: number): LaidRow<T> {
-  const height = rowHeight(items, step);
+export function layRow<T extends RowItem>(
+  items: readonly T[],
+  width: number,
+  step: number,
+  most = Number.POSITIVE_INFINITY,
+): LaidRow<T> {
+  const height = Math.min(rowHeight(items, step), most);
   const issues: Issue[] = [];
   const laid: RowPiece<T>[] = [];
   const taken: BoxedRing[] = [];
@@ -176,7 +183,7 @@ function layUpright(
 }
 
 /** How far the widest of its flaps stands out, mm. */
-const flapDepth = ({ panels, step }: Draft): number =>
+export const flapDepth = ({ panels, step }: Draft): number =>
   Math.max(
     0,
     ...panels.flatMap(({ edges }) =>
@@ -184,9 +191,12 @@ const flapDepth = ({ panels, step }: Draft): number =>
     ),
   );
 
-/** A piece at an angle: the ends of one of its level or upright edges go to the nearest marks, and give its direction. */
+/**
+ * A piece at an angle: the ends of one of its level or upright edges go to the nearest marks, and give its direction; of one that
+ * is traced, the corners that its template is laid by.
+ */
 function layTurned(
-  { draft, pose }: RowItem,
+  { draft, pose, hold }: RowItem,
   width: number,
   step: number,
 ): { readonly pose: Pose; readonly base: Base | null } {
@@ -194,8 +204,8 @@ function layTurned(
     .flatMap(({ edges }) => edges)
     .filter(({ path, ends: [a, b] }) => path.length === 2 && (isSameLength(a[0], b[0]) || isSameLength(a[1], b[1])))
     .map(({ ends }) => ends);
-  if (level.length === 0) return { pose, base: null };
-  const base = level.reduce((best, ends) => (isLonger(ends, best) ? ends : best));
+  if (level.length === 0 && hold === null) return { pose, base: null };
+  const base = hold ?? level.reduce((best, ends) => (isLonger(ends, best) ? ends : best));
   const onMark = (p: Vec2): Vec2 => {
     const [x, y] = applyPose(pose, p);
     return [

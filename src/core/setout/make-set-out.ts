@@ -18,8 +18,9 @@ import { type Draft, draftPiece } from './draft.ts';
 import { layRow, type RowItem } from './lay-row.ts';
 import { planStrip } from './plan-strip.ts';
 import { applyPose, seenPose } from './pose.ts';
-import type { SetOut, SetOutStrip, TrimStep, UpSide } from './set-out.ts';
+import type { SetOut, SetOutStrip, TraceTemplate, TrimStep, UpSide } from './set-out.ts';
 import { templatesFor } from './template.ts';
+import { type WholeTemplate, wholeTemplates } from './whole-template.ts';
 import { figure, seamSentences } from './words.ts';
 
 export interface SetOutOptions {
@@ -35,6 +36,8 @@ export interface SheetItem extends RowItem {
   readonly layer: MadeLayer;
   /** Title of its roof. */
   readonly roof: string;
+  /** What it is traced from; null where it is set out by itself. */
+  readonly template: WholeTemplate | null;
 }
 
 /**
@@ -48,13 +51,18 @@ export function makeSetOut(production: Production, sheet: LaidSheet, options: Se
   const stock = project.stock[sheet.stock] as Stock;
   const layers = sheet.placements.map(({ roof, layer }) => layerAt(production, roof, layer));
   const up = options.up ?? (layers.every(({ spec }) => spec.as === 'board') ? 'right' : 'wrong');
-  const items = sheetItems(production, sheet, ruler, up);
+  const found = sheetItems(production, sheet, ruler, up);
+  const whole = wholeTemplates(found, ruler);
+  const items = found.map((item): SheetItem => {
+    const template = whole.get(item) ?? null;
+    return { ...item, template, hold: template?.hold ?? null };
+  });
   const rows = rowsOf(items, production, sheet);
   const step = rulerStep(ruler);
   const issues: Issue[] = [];
   const laid = rows.map(({ own, bottom }) => {
     const lowered = own.map((item) => lowerItem(item, bottom));
-    const row = layRow(lowered, sheet.width, step);
+    const row = layRow(lowered, sheet.width, step, rows.length === 1 ? sheet.height : undefined);
     issues.push(...row.issues);
     return row;
   });
@@ -72,12 +80,19 @@ export function makeSetOut(production: Production, sheet: LaidSheet, options: Se
     ),
     trims,
     strips: titled(merged(planned), isWhole),
-    templates: templatesFor(items, planned, ruler),
+    templates: [...[...new Set(whole.values())].map(asTrace), ...templatesFor(items, planned, ruler)],
     seams,
     seamSentences: seamSentences(seams, ruler),
     issues: [...issues, ...trimIssues, ...coarseIssues(items, ruler)],
   };
 }
+
+const asTrace = ({ strip, times, measures, at, marks }: WholeTemplate): TraceTemplate => ({
+  strip,
+  times,
+  measures,
+  hold: { marks, at },
+});
 
 const layerAt = ({ roofs }: Production, roof: number, layer: number): MadeLayer =>
   cutLayers(roofs[roof] as MadeRoof)[layer] as MadeLayer;
@@ -106,6 +121,8 @@ function sheetItems(production: Production, sheet: LaidSheet, ruler: Ruler, up: 
       outline: draft.piece.outline.map((p) => applyPose(whole, p)),
       roof: spec.title,
       title: `${spec.title}: ${draft.piece.title}`,
+      hold: null,
+      template: null,
     };
   });
 }

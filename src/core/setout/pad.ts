@@ -3,6 +3,7 @@ import { isSameLength, NOISE_MM } from '../tolerance.ts';
 import type { Ruler } from '../units/units.ts';
 import { stepsAlong, tangent } from './plan-curve.ts';
 import type { LineUse, SetOutLine, SetOutMark, SetOutStep, StripEdge } from './set-out.ts';
+import type { WholeTemplate } from './whole-template.ts';
 import * as words from './words.ts';
 
 /** A point to be ticked or plotted. */
@@ -27,11 +28,14 @@ export class Pad {
   readonly width: number;
   readonly height: number;
   readonly ruler: Ruler;
+  /** Of a template every edge is drawn; else those along the edges of the strip are there already. */
+  readonly isTemplate: boolean;
 
-  constructor(width: number, height: number, ruler: Ruler) {
+  constructor(width: number, height: number, ruler: Ruler, isTemplate = false) {
     this.width = width;
     this.height = height;
     this.ruler = ruler;
+    this.isTemplate = isTemplate;
   }
 
   /** The number of the mark at a point, if there is one. */
@@ -165,8 +169,10 @@ export class Pad {
 
   /** Whether a line between two marks is there already, or is an edge of the strip. */
   hasLine(a: number, b: number): boolean {
+    if (this.#drawn.has(lineKey(a, b))) return true;
+    if (this.isTemplate) return false;
     const edges = [this.at(a), this.at(b)].map((p) => this.#edgesAt(p));
-    return this.#drawn.has(lineKey(a, b)) || (edges[0]?.some((edge) => edges[1]?.includes(edge)) ?? false);
+    return edges[0]?.some((edge) => edges[1]?.includes(edge)) ?? false;
   }
 
   /** Straight lines from mark to mark, those that are there left out. */
@@ -193,6 +199,23 @@ export class Pad {
       }
     });
     flush();
+  }
+
+  /** Several runs of lines for one use, in one sentence. */
+  joinAll(runs: readonly (readonly number[])[], use: LineUse): void {
+    const [only] = runs;
+    if (only && runs.length === 1) {
+      this.join(only, use);
+      return;
+    }
+    const fresh = runs.filter((run) => run.length > 1);
+    if (fresh.length === 0) return;
+    const from = this.lines.length;
+    for (const run of fresh) {
+      for (const [i, mark] of run.slice(1).entries()) this.#drawn.add(lineKey(run[i] as number, mark));
+      this.lines.push({ use, points: run.map((n) => this.at(n)) });
+    }
+    this.steps.push({ text: words.joinAllSentence(fresh, use), marks: [], lines: fresh.map((_, i) => from + i) });
   }
 
   curve(marks: readonly number[], use: LineUse): void {
@@ -254,17 +277,28 @@ export class Pad {
     });
   }
 
+  /** The lines of a template that is laid with two of its marks on two of the strip; `on` moves a point of its strip there. */
+  trace({ marks, strip, hasHoles }: WholeTemplate, laid: readonly [number, number], on: (p: Vec2) => Vec2): void {
+    const from = this.lines.length;
+    const lines = strip.lines.filter(({ use }) => use !== 'pencil');
+    for (const { use, points } of lines) this.lines.push({ use, points: points.map(on) });
+    const second = strip.marks[marks[1] - 1] as SetOutMark;
+    const isThere = distance2(on(second.at), this.at(laid[1])) <= NOISE_MM;
+    const text = words.traceSentence(marks, laid, { isThere, hasHoles });
+    this.steps.push({ text, marks: [], lines: lines.map((_, i) => from + i) });
+  }
+
   /** A step that draws no line. */
   say(text: string, numbers: readonly number[] = []): void {
     this.steps.push({ text, marks: numbers.map((n) => n - 1), lines: [] });
   }
 
   /**
-   * Tells the steps from `from` on, which set out what those from `like.from` to `like.to` did about other marks, in one sentence
-   * where they say the same. The marks of both by their numbers, in one order.
+   * Tells a stretch of steps, which does what another before it did about other marks, in one sentence where both say the same;
+   * returns whether they do. The marks of both in one order.
    */
-  fold(from: number, like: Stretch, marks: readonly number[]): void {
-    const own = this.steps.slice(from);
+  fold({ from, to, marks }: Stretch, like: Stretch): boolean {
+    const own = this.steps.slice(from, to);
     const known = this.steps.slice(like.from, like.to);
     const added = (steps: readonly SetOutStep[]): readonly number[] =>
       steps.flatMap((step) => step.marks.map((m) => m + 1));
@@ -273,12 +307,13 @@ export class Pad {
     const other = new Map([...pairs, ...inner]);
     const isSame =
       own.length === known.length && own.every(({ text }, i) => text === words.about(known[i]?.text ?? '', other));
-    if (!isSame || own.length < 2) return;
+    if (!isSame || own.length < 2) return false;
     this.steps.splice(from, own.length, {
       text: words.againSentence([like.from + 1, like.to], pairs),
       marks: own.flatMap((step) => step.marks),
       lines: own.flatMap((step) => step.lines),
     });
+    return true;
   }
 
   protected draw(text: string, use: LineUse, points: readonly Vec2[], numbers: readonly number[] = []): void {

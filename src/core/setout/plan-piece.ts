@@ -60,19 +60,33 @@ export function planPiece(pad: CompassPad, piece: PieceToPlan, before?: Stretch)
   const marks = corners.map((p) => pad.numberAt(place(p)));
   for (const edge of edges) if (edge.path.length > 2) planCurve(pad, edge, piece);
   joinEdges(pad, panels, piece);
+  const flapped: Stretch[] = [];
   for (const { ends, flaps } of edges) {
     if (flaps.length === 0) continue;
-    const [a, b] = ends.map((p) => pad.numberAt(place(p))) as [number, number];
-    planFlaps(pad, flaps, [a, b], { step: draft.step, isMirrored: pose.isMirrored });
+    const line = ends.map((p) => pad.numberAt(place(p))) as [number, number];
+    const begin = pad.steps.length;
+    planFlaps(pad, flaps, line, { step: draft.step, isMirrored: pose.isMirrored });
+    flapped.push({ from: begin, to: pad.steps.length, marks: line });
   }
   for (const [a, b] of draft.glue) pad.join([pad.numberAt(place(a)), pad.numberAt(place(b))], 'glue');
   if (draft.hasRoundGlue) pad.say('Where a round wall or collar meets this piece, hold it on later and draw along it.');
   for (const { cut, ends } of edges) {
     if (cut) sayBlade(pad, cut, words.lineWords(ends.map((p) => pad.numberAt(place(p))) as [number, number]));
   }
-  const stretch = { from, to: pad.steps.length, marks };
-  if (before) pad.fold(from, before, marks);
-  return { notes, stretch };
+  const isAgain = before && pad.fold({ from, to: pad.steps.length, marks }, before);
+  if (!isAgain) foldFlaps(pad, flapped);
+  return { notes, stretch: { from, to: pad.steps.length, marks } };
+}
+
+/** A flap with the measures of one before it, beside another line, is told by that one. */
+function foldFlaps(pad: CompassPad, flaps: readonly Stretch[]): void {
+  const told: Stretch[] = [];
+  let gone = 0;
+  for (const { from, to, marks } of flaps) {
+    const own = { from: from - gone, to: to - gone, marks };
+    if (told.some((like) => pad.fold(own, like))) gone += to - from - 1;
+    else told.push(own);
+  }
 }
 
 /** A fan's folds are drawn with its corners. */
@@ -259,7 +273,7 @@ function joinEdges(pad: Pad, panels: readonly DraftPanel[], piece: PieceToPlan):
     byUse.set(use, [...(byUse.get(use) ?? []), [number(ends[0]), number(ends[1])]]);
   }
   for (const use of ['valley', 'mountain', 'cut'] as const) {
-    for (const run of chains((byUse.get(use) ?? []).filter(([a, b]) => !pad.hasLine(a, b)))) pad.join(run, use);
+    pad.joinAll(chains((byUse.get(use) ?? []).filter(([a, b]) => !pad.hasLine(a, b))), use);
   }
 }
 

@@ -23,26 +23,34 @@ import type { Stretch } from './pad.ts';
 import { distanceToLine } from './plan-curve.ts';
 import type { PieceToPlan } from './plan-parts.ts';
 import { isPlain, planPiece, planRun } from './plan-piece.ts';
-import { applyPose, type Pose } from './pose.ts';
-import type { SetOutLine, SetOutPart, SetOutPiece, SetOutStrip } from './set-out.ts';
-import { listed, plain } from './words.ts';
+import { applyPose, type Pose, poseBetween } from './pose.ts';
+import { isSameDraft } from './same-draft.ts';
+import type { LineUse, SetOutLine, SetOutMark, SetOutPart, SetOutPiece, SetOutStrip } from './set-out.ts';
+import type { WholeTemplate } from './whole-template.ts';
+import { HOLES, JOIN_HOLES, listed, plain, takeSentence } from './words.ts';
 
 export interface StripSize {
   readonly width: number;
   readonly height: number;
   readonly ruler: Ruler;
+  /** It is a piece by itself, to be traced from. */
+  readonly isTemplate?: boolean;
 }
 
-/** All steps of one strip: pieces in their order from the end they are measured from, then scoring, then cutting. */
+/**
+ * All steps of one strip: pieces in their order from the end they are measured from, then those that are traced from a template,
+ * then scoring, then cutting.
+ */
 export function planStrip(
   { pieces }: Pick<LaidRow<SheetItem>, 'pieces'>,
-  { width, height, ruler }: StripSize,
+  { width, height, ruler, isTemplate = false }: StripSize,
 ): SetOutStrip {
-  const pad = new CompassPad(width, height, ruler);
+  const pad = new CompassPad(width, height, ruler, isTemplate);
   const notes: string[] = [];
   const known: { readonly plan: PieceToPlan; readonly stretch: Stretch }[] = [];
   const parts: SetOutPart[] = [];
-  for (const group of groupsOf(pieces)) {
+  const numbersOf = (own: readonly RowPiece<SheetItem>[]): readonly number[] => own.map((one) => pieces.indexOf(one));
+  for (const group of groupsOf(pieces.filter(({ item }) => item.template === null))) {
     const from = pad.steps.length;
     const plans = group.map(toPlan);
     if (plans.length > 1) planRun(pad, plans);
@@ -53,10 +61,16 @@ export function planStrip(
       notes.push(...own.map((note) => (pieces.length === 1 ? note : `${listed(titles)}. ${note}`)));
       if (!like) known.push({ plan, stretch });
     }
-    if (pad.steps.length > from) parts.push({ title: listed(titles), from, to: pad.steps.length });
+    if (pad.steps.length > from)
+      parts.push({ title: listed(titles), from, to: pad.steps.length, pieces: numbersOf(group), isTraced: false });
+  }
+  for (const template of new Set(pieces.flatMap(({ item }) => item.template ?? []))) {
+    const own = pieces.filter(({ item }) => item.template === template);
+    parts.push({ ...planTraced(pad, template, own), pieces: numbersOf(own) });
   }
   const uses = new Set(pad.lines.map(({ use }) => use));
-  if (uses.has('mountain') || uses.has('valley')) pad.say('Score every line to score.');
+  if (isTemplate && ['mountain', 'valley', 'glue'].some((use) => uses.has(use as LineUse))) pad.say(HOLES);
+  else if (uses.has('mountain') || uses.has('valley')) pad.say('Score every line to score.');
   pad.say(uses.has('cut') ? 'Cut along every line to cut.' : 'The strip is the piece: nothing is left to cut.');
   const strip = { width, height };
   return {
@@ -73,6 +87,25 @@ export function planStrip(
   };
 }
 
+/** Pieces that are traced: of each the two marks that the template is laid by, and its lines. */
+function planTraced(pad: CompassPad, template: WholeTemplate, pieces: readonly RowPiece[]): Omit<SetOutPart, 'pieces'> {
+  const from = pad.steps.length;
+  const known = template.marks.map((number) => (template.strip.marks[number - 1] as SetOutMark).at) as [Vec2, Vec2];
+  pad.say(takeSentence(template.name));
+  for (const { pose, base, from: end } of pieces) {
+    const places = base?.marks ?? (template.hold.map((p) => applyPose(pose, p)) as [Vec2, Vec2]);
+    const laid = places.map((at) => {
+      for (const point of pad.tick([{ at }], end)) pad.plot(point.at, end);
+      return pad.numberAt(at);
+    }) as [number, number];
+    const motion = poseBetween(false, known, places);
+    pad.trace(template, laid, (p) => applyPose(motion, p));
+  }
+  if (template.hasHoles) pad.say(JOIN_HOLES);
+  const times = pieces.length === 1 ? 'once' : `${pieces.length} times`;
+  return { title: `${template.name}: ${times}, from its template`, from, to: pad.steps.length, isTraced: true };
+}
+
 const toPlan = ({ item: { draft }, pose, from, base }: RowPiece<SheetItem>): PieceToPlan => ({
   draft,
   pose,
@@ -87,18 +120,7 @@ const isAlike = (a: PieceToPlan, b: PieceToPlan): boolean =>
   !b.base &&
   a.pose.cos === b.pose.cos &&
   a.pose.sin === b.pose.sin &&
-  isSameDraft(a, b);
-
-const isSameDraft = ({ draft: a }: PieceToPlan, { draft: b }: PieceToPlan): boolean =>
-  a === b || (a.rounded.size.join() === b.rounded.size.join() && markText(a) === markText(b));
-
-const markText = ({ panels, glue, step }: Draft): string =>
-  JSON.stringify([
-    panels.map(({ edges }) =>
-      edges.map(({ ends, fold, flaps }) => [ends.flat().map((mm) => Math.round(mm / step)), fold, flaps]),
-    ),
-    glue.flat(2).map((mm) => Math.round(mm / step)),
-  ]);
+  isSameDraft(a.draft, b.draft);
 
 /** Plain pieces next to each other are set out together, all others one by one. */
 function groupsOf(pieces: readonly RowPiece<SheetItem>[]): readonly (readonly RowPiece<SheetItem>[])[] {

@@ -37,7 +37,7 @@ export function poseBetween(isMirrored: boolean, [p, q]: readonly [Vec2, Vec2], 
   return { isMirrored, cos, sin, move: sub2(p2, turned) };
 }
 
-/** A level or upright edge of a piece at an angle that all else is measured from, and the marks of its two ends. */
+/** The line of a piece at an angle that all else is measured from, or that a template is laid by, and the marks of its two ends. */
 export interface Base {
   /** mm from the origin of the piece. */
   readonly ends: readonly [Vec2, Vec2];

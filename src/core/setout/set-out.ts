@@ -61,6 +61,10 @@ export interface SetOutPart {
   readonly title: string;
   readonly from: number;
   readonly to: number;
+  /** Indices into the strip's pieces. */
+  readonly pieces: readonly number[];
+  /** Its pieces are traced from a template. */
+  readonly isTraced: boolean;
 }
 
 /** A strip cut from a sheet, or a whole sheet; strips that are the same are told once. */
@@ -92,6 +96,11 @@ export interface TrimStep {
 /** A piece to make once from scrap and to trace. */
 export interface TraceTemplate {
   readonly strip: SetOutStrip;
+  /**
+   * With its flaps: the steps of the strips lay it by two of its corners, whose marks on its own strip and whose true places in the
+   * frame of its piece, mm, are these. Null: without its flaps, to be taken in place of the steps.
+   */
+  readonly hold: { readonly marks: readonly [number, number]; readonly at: readonly [Vec2, Vec2] } | null;
   /** How often it is traced on this sheet. */
   readonly times: number;
   /** Measures by ruler with it and without it. */

@@ -145,6 +145,10 @@ export const joinSentence = (marks: readonly number[], use: LineUse): string => 
   return `Join ${list}${list.includes(' to ') ? ' in turn' : ''}: ${lineUse(use, marks.length > 2)}.`;
 };
 
+/** Runs of lines that do not go on from each other. */
+export const joinAllSentence = (all: readonly (readonly number[])[], use: LineUse): string =>
+  `Join ${listed(all.map((run) => run.map(ref).join('–')))}: ${lineUse(use, true)}.`;
+
 export const curveSentence = (marks: readonly number[], use: LineUse): string =>
   marks.length === 2 ? joinSentence(marks, use) : `Join ${runs(marks)} in one smooth curve: ${lineUse(use, false)}.`;
 
@@ -238,3 +242,16 @@ export const againSentence = (
   const steps = first === last ? `step ${first}` : `steps ${first} to ${last}`;
   return `Do ${steps} again with ${listed(pairs.map(([, now]) => ref(now)))} in place of ${listed(pairs.map(([known]) => ref(known)))}.`;
 };
+
+export const takeSentence = (name: string): string => `Take the template of ${name}.`;
+
+/** `marks` are those of the template, `laid` those of the strip. */
+export const traceSentence = (
+  marks: readonly [number, number],
+  laid: readonly [number, number],
+  { isThere, hasHoles }: { readonly isThere: boolean; readonly hasHoles: boolean },
+): string =>
+  `Lay its mark ${marks[0]} on ${ref(laid[0])} and its mark ${marks[1]} ${isThere ? 'on' : 'towards'} ${ref(laid[1])}: trace it${hasHoles ? ' and its holes' : ''}.`;
+
+export const HOLES = 'Prick a fine hole at both ends of every line that is not to be cut.';
+export const JOIN_HOLES = 'Join the traced holes as the template has them: lines to score or to leave.';

@@ -11,6 +11,8 @@ export interface Box {
   readonly staysWithNext?: boolean;
   /** A new page begins with it. */
   readonly startsPage?: boolean;
+  /** It is as wide as one of two columns, and runs on in them. */
+  readonly isOfColumn?: boolean;
 }
 
 export const TEXT = 3.5;

@@ -24,6 +24,7 @@ import {
   tickSquare,
   titleBox,
 } from './boxes.ts';
+import { paginate } from './paginate.ts';
 import { setOutBoxes } from './set-out-boxes.ts';
 import { templateBoxes } from './template-boxes.ts';
 
@@ -49,11 +50,11 @@ export function drawGuide(production: Production): readonly SheetDrawing[] {
     ]),
     ...templateBoxes(production, setOuts, { width, height: room }),
   ];
-  const pages = paginate(boxes, room);
+  const pages = paginate(boxes, { width, height: room });
   return pages.map((work, i) => ({
     width: page.width,
     height: page.height,
-    work: joinDrawings(...work.map(({ box, y }) => shiftBox(box, MARGIN, page.height - MARGIN - y))),
+    work: joinDrawings(...work.map(({ box, x, y }) => shiftBox(box, MARGIN + x, page.height - MARGIN - y))),
     frame: footer(page, guide, i + 1, pages.length),
   }));
 }
@@ -65,34 +66,6 @@ const guidePage = ({ project: { page, units } }: Production): Pick<PageSpec, 'wi
   page.width >= LEAST.width && page.height >= LEAST.height
     ? page
     : (findPaperSize(units === 'in' ? 'Letter' : 'A4') ?? page);
-
-interface PlacedBox {
-  readonly box: Box;
-  /** From the top of the room down. */
-  readonly y: number;
-}
-
-/** Boxes on pages, in order; what stays with its next one goes over with it. */
-function paginate(boxes: readonly Box[], room: number): readonly (readonly PlacedBox[])[] {
-  const pages: PlacedBox[][] = [[]];
-  let y = 0;
-  for (let i = 0; i < boxes.length; ) {
-    let end = i;
-    while (boxes[end]?.staysWithNext && end + 1 < boxes.length) end++;
-    const together = boxes.slice(i, end + 1);
-    const height = together.reduce((sum, box) => sum + box.height, 0);
-    if (y > 0 && (y + height > room || together[0]?.startsPage)) {
-      pages.push([]);
-      y = 0;
-    }
-    for (const box of together) {
-      pages.at(-1)?.push({ box, y });
-      y += box.height;
-    }
-    i = end + 1;
-  }
-  return pages;
-}
 
 const footer = ({ width }: Pick<PageSpec, 'width'>, { title }: Guide, number: number, count: number): Drawing => {
   const y = MARGIN - 3;

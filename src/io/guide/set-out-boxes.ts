@@ -5,6 +5,7 @@ import { emptyDrawing, joinDrawings, labelAt } from '../drawing/drawing.ts';
 import { drawPart } from '../drawing/set-out/draw-part.ts';
 import { drawStrip, isCrowded } from '../drawing/set-out/draw-strip.ts';
 import { type Box, headingBox, itemsBox, shiftBox, TEXT, textBox, titleBox } from './boxes.ts';
+import { columnWidth } from './paginate.ts';
 
 /** A strip's picture takes at most so much of the page, mm. */
 const PICTURE = 120;
@@ -36,56 +37,87 @@ const sheetBoxes = (name: string, setOut: SetOut, width: number): readonly Box[]
   { ...textBox(setOut.upSentence, width), staysWithNext: true },
   ...setOut.issues.map(({ message, remedy }) => textBox([message, remedy].join(' '), width)),
   ...setOut.trims.map(({ text }, i) => numbered(i + 1, text, width)),
-  ...setOut.strips.flatMap((strip) => stripBoxes(strip, setOut, width)),
+  ...setOut.templates.flatMap(({ strip, times, hold }) =>
+    hold === null
+      ? []
+      : narrowStrip(strip, width, [
+          `Make it once from thin card by these steps, or cut it out of the last pages. It is traced ${times} times.`,
+        ]),
+  ),
+  ...setOut.strips.flatMap((strip) => wideStrip(strip, setOut, width)),
   ...(setOut.seamSentences.length > 0
     ? [headingBox('Seams, once rounded', width), itemsBox(setOut.seamSentences, width)]
     : []),
-  ...setOut.templates.flatMap(({ strip, times }) => [
-    ...stripBoxes(strip, setOut, width),
-    textBox(
-      `Less work: make this once from scrap card, trace it ${times} times, then add each flap beside its line. The last pages have it at full size, to be cut out of the print.`,
-      width,
-    ),
-  ]),
+  ...setOut.templates.flatMap(({ strip, times, hold }) =>
+    hold
+      ? []
+      : narrowStrip(strip, width, [
+          `Less work: make this once from scrap card, trace it ${times} times, then add each flap beside its line. The last pages have it at full size, to be cut out of the print.`,
+        ]),
+  ),
+  { height: 4, drawing: emptyDrawing },
 ];
 
-function stripBoxes(strip: SetOutStrip, { ruler }: SetOut, width: number): readonly Box[] {
-  const units = rulerUnits(ruler);
+const inColumns = (boxes: readonly Box[]): readonly Box[] => boxes.map((box): Box => ({ ...box, isOfColumn: true }));
+
+const titleOf = ({ title, times }: SetOutStrip): string => (times > 1 ? `${title}: ${times} alike` : title);
+
+function stripPicture(strip: SetOutStrip, { ruler }: SetOut, width: number, height: number): Box {
   const side = 2 * 2.6 * LETTER;
-  const scale = Math.min(1, (width - side) / strip.width, PICTURE / strip.height);
-  const drawn = drawStrip(strip, { scale, text: LETTER, units });
-  const picture: Box = {
-    height: drawn.height + 2,
-    drawing: joinDrawings(drawn.base, ...drawn.steps),
-    staysWithNext: true,
-  };
+  const scale = Math.min(1, (width - side) / strip.width, height / strip.height);
+  const drawn = drawStrip(strip, { scale, text: LETTER, units: rulerUnits(ruler) });
+  return { height: drawn.height + 2, drawing: joinDrawings(drawn.base, ...drawn.steps) };
+}
+
+/** A piece by itself, in a column. */
+function narrowStrip(strip: SetOutStrip, width: number, told: readonly string[]): readonly Box[] {
+  const own = columnWidth(width);
+  return inColumns([
+    headingBox(titleOf(strip), own),
+    ...[...told, ...strip.notes].map((note): Box => ({ ...textBox(note, own), staysWithNext: true })),
+    ...partBoxes(strip, { title: '', from: 0, to: strip.steps.length, pieces: [], isTraced: false }, own),
+    ...strip.steps.map(({ text }, i) => numbered(i + 1, text, own)),
+    { height: 4, drawing: emptyDrawing },
+  ]);
+}
+
+/** A strip over the whole width, its steps in columns below it; of a crowded one each part has its own picture there. */
+function wideStrip(strip: SetOutStrip, setOut: SetOut, width: number): readonly Box[] {
+  const own = columnWidth(width);
   const steps = (from: number, to: number): readonly Box[] =>
-    strip.steps.slice(from, to).map(({ text }, i) => numbered(from + i + 1, text, width));
+    strip.steps.slice(from, to).map(({ text }, i) => numbered(from + i + 1, text, own));
   const last = strip.parts.at(-1)?.to ?? 0;
   return [
-    headingBox(strip.times > 1 ? `${strip.title}: ${strip.times} alike` : strip.title, width),
-    picture,
+    headingBox(titleOf(strip), width),
+    { ...stripPicture(strip, setOut, width, PICTURE), staysWithNext: !isCrowded(strip) || strip.notes.length > 0 },
     ...strip.notes.map((note) => textBox(note, width)),
-    ...(isCrowded(strip)
-      ? [
-          ...strip.parts.flatMap((part) => [...partBoxes(strip, part, width), ...steps(part.from, part.to)]),
-          ...steps(last, strip.steps.length),
-        ]
-      : steps(0, strip.steps.length)),
+    ...inColumns(
+      isCrowded(strip)
+        ? [
+            ...strip.parts.flatMap((part) => [...partBoxes(strip, part, own), ...steps(part.from, part.to)]),
+            ...steps(last, strip.steps.length),
+          ]
+        : steps(0, strip.steps.length),
+    ),
     { height: 4, drawing: emptyDrawing },
   ];
 }
 
-/** The picture of one part of a crowded strip is so high at most, mm. */
-const PART = 75;
+/** The picture of one part is so high, mm, and by so much higher for each mark in it, but no higher than the most. */
+const PART = { least: 42, more: 1.2, most: 75 };
+
+const TRACED = 95;
 
 function partBoxes(strip: SetOutStrip, part: SetOutPart, width: number): readonly Box[] {
-  const drawn = drawPart(strip, part, { width, height: PART, text: LETTER });
+  const marks = strip.steps.slice(part.from, part.to).flatMap((step) => step.marks);
+  // Traced pieces lie all over the sheet.
+  const height = part.isTraced ? TRACED : Math.min(PART.most, PART.least + PART.more * marks.length);
+  const drawn = drawPart(strip, part, { width, height, text: LETTER });
   const drawing = joinDrawings(drawn.base, ...drawn.steps);
   if (drawing.strokes.length === 0) return [];
   return [
     { height: 2.5, drawing: emptyDrawing, staysWithNext: true },
-    { ...textBox(part.title, width, { after: 0 }), staysWithNext: true },
+    ...(part.title === '' ? [] : [{ ...textBox(part.title, width, { after: 0 }), staysWithNext: true }]),
     { height: drawn.height, drawing, staysWithNext: true },
   ];
 }

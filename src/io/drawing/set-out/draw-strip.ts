@@ -56,13 +56,15 @@ export function drawStrip(strip: SetOutStrip, look: StripLook): StripDrawing {
   const { scale, text } = look;
   const side = text * 2.6;
   const band = RULER_HEIGHT * text;
-  const hasFigures = (at: StripEdge): boolean => strip.marks.some(({ edge, text: own }) => edge === at && own !== '');
+  const isBare = isCrowded(strip);
+  const hasFigures = (at: StripEdge): boolean =>
+    !isBare && strip.marks.some(({ edge, text: own }) => edge === at && own !== '');
   const room = (edge: StripEdge): number => band + text * (hasFigures(edge) ? ROWS * ROW + 1.2 : 1.2);
   const [above, below] = [room('top'), room('bottom')];
   const [width, height] = [strip.width * scale + 2 * side, strip.height * scale + above + below];
   const place = ([x, y]: Vec2): Vec2 => [side + x * scale, y * scale + below - height];
   const texts = new Texts();
-  const spots = isCrowded(strip) ? new Map<number, readonly Label[]>() : figureSpots(strip.marks, place, look, texts);
+  const spots = isBare ? new Map<number, readonly Label[]>() : figureSpots(strip.marks, place, look, texts);
   const isFromRight =
     strip.marks.some(({ edge, text: own }) => edge === 'bottom' && own !== '') && measuredFromRight(strip);
   const corners = (
