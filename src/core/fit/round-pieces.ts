@@ -44,6 +44,17 @@ const MOST_POINTS = 1500;
  * brings the two sides of a seam nearer to one length.
  */
 export function roundPieces(net: Net, ruler: Ruler): readonly RoundedPiece[] {
+  const own = known.get(net) ?? new Map<Ruler, readonly RoundedPiece[]>();
+  known.set(net, own);
+  const pieces = own.get(ruler) ?? roundAll(net, ruler);
+  own.set(ruler, pieces);
+  return pieces;
+}
+
+/** Fit and set-out ask for the same again and again. */
+const known = new WeakMap<Net, Map<Ruler, readonly RoundedPiece[]>>();
+
+function roundAll(net: Net, ruler: Ruler): readonly RoundedPiece[] {
   const points = net.pieces.map((piece, p) => pointsOf(net, piece, p));
   const classes = new Map<string, PieceClass>();
   const sorted = net.pieces.map((piece, p): Sorted => {

@@ -228,10 +228,14 @@ function setDown(roof: MadeRoof, units: Units): readonly GuideBlock[] {
   if (!made || !spec.body) return [];
   const isGluedThere = made.layers[0]?.spec.as === 'cover' && !made.seat;
   const eaves = made.fit.eaves.map((eave) => bothUnits(eave, units));
+  // A roof of gables all round has no eave.
   const height =
-    eaves.length > 2
-      ? `The lowest eave is ${eaves[0]} over the table.`
-      : `The eave is ${listed(eaves)} over the table, all round.`;
+    eaves.length === 0
+      ? ''
+      : eaves.length > 2
+        ? `The lowest eave is ${eaves[0]} over the table.`
+        : `The eave is ${listed(eaves)} over the table, all round.`;
+  const said = `${height}${overhangWords(roof, units)}`.trim();
   return [
     {
       kind: 'step',
@@ -247,7 +251,7 @@ function setDown(roof: MadeRoof, units: Units): readonly GuideBlock[] {
               made.seat ? 'Lower the roof on to the body; the collar guides it.' : 'Set the roof on the body.',
               'Glue it to the tops of the walls, or leave it loose if it should lift off.',
             ],
-        check: `${height}${overhangWords(roof, units)}`,
+        ...(said === '' ? {} : { check: said }),
       },
     },
   ];

@@ -1,4 +1,4 @@
-import { closing, type MarkedSeam, mismatchOf, worst } from '../fit/closing.ts';
+import { type Closing, closing, type MarkedSeam, mismatchOf, worst } from '../fit/closing.ts';
 import { HAND_MM } from '../fit/hand-cut.ts';
 import { ruledMarks } from '../fit/marks.ts';
 import type { Issue } from '../issue.ts';
@@ -53,7 +53,7 @@ export function seamGaps(
   const groups = new Map<string, { readonly roof: string; readonly gap: number; readonly marks: string[] }>();
   let alike = 0;
   for (const [layer, { roof, pieces }] of onSheet) {
-    const { seams } = closing(layer.solid, layer.net, ruledMarks(layer.solid, layer.net, ruler));
+    const { seams } = closingOf(layer, ruler);
     layer.net.seams.forEach(({ mark, sides }, s) => {
       if (!sides.some(({ piece }) => pieces.has(piece))) return;
       const gap = mismatchOf(seams[s] as MarkedSeam);
@@ -70,12 +70,23 @@ export function seamGaps(
   return { alike, apart: [...groups.values()].sort((a, b) => b.gap - a.gap) };
 }
 
+/** How a layer closes by marks of a ruler; every sheet that has a piece of it asks. */
+function closingOf({ solid, net }: MadeLayer, ruler: Ruler): Closing {
+  const known = closings.get(net) ?? new Map<Ruler, Closing>();
+  closings.set(net, known);
+  const found = known.get(ruler) ?? closing(solid, net, ruledMarks(solid, net, ruler));
+  known.set(ruler, found);
+  return found;
+}
+
+const closings = new WeakMap<MadeLayer['net'], Map<Ruler, Closing>>();
+
 /** The widest that seams and peaks are left apart, mm. */
 const widest = (layers: readonly MadeLayer[], ruler: Ruler): number =>
   worst(
     layers.flatMap((layer) => {
       if ('seat' in layer) return [];
-      const { seams, peaks } = closing(layer.solid, layer.net, ruledMarks(layer.solid, layer.net, ruler));
+      const { seams, peaks } = closingOf(layer, ruler);
       return [...seams.map(mismatchOf), ...peaks.map(({ gap }) => gap)];
     }),
   );

@@ -63,7 +63,21 @@ export interface Draft {
   readonly rings: readonly (readonly Vec2[])[];
 }
 
+const drafts = new WeakMap<RoundedPiece, Draft>();
+
+/** The draft of a piece on its marks; the same for every copy and on every sheet. */
 export function draftPiece(
+  layer: Pick<MadeLayer, 'solid' | 'net'>,
+  index: number,
+  rounded: RoundedPiece,
+  step: number,
+): Draft {
+  const draft = drafts.get(rounded) ?? newDraft(layer, index, rounded, step);
+  drafts.set(rounded, draft);
+  return draft;
+}
+
+function newDraft(
   { solid, net }: Pick<MadeLayer, 'solid' | 'net'>,
   index: number,
   rounded: RoundedPiece,

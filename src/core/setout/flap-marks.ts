@@ -77,15 +77,23 @@ const distinct = (marks: readonly Vec2[]): readonly Vec2[] =>
 
 function nearestInside(p: Vec2, ring: readonly Vec2[], isFoot: boolean): Vec2 | null {
   const [x, y] = [Math.round(p[0]), isFoot ? 0 : Math.round(p[1])];
+  const least = isFoot ? 0 : 1;
   let best: Vec2 | null = null;
-  for (let i = x - REACH; i <= x + REACH; i++) {
-    for (let j = isFoot ? 0 : Math.max(1, y - REACH); j <= (isFoot ? 0 : y + REACH); j++) {
-      const mark: Vec2 = [i, j];
-      if (holds(ring, mark) && (best === null || distance2(mark, p) < distance2(best, p) - NOISE_MM)) best = mark;
-    }
+  for (const [dx, dy] of isFoot ? beside : around) {
+    const mark: Vec2 = [x + dx, y + dy];
+    const isNearer = best === null || distance2(mark, p) < distance2(best, p) - NOISE_MM;
+    if (isNearer && mark[1] >= least && holds(ring, mark)) best = mark;
   }
   return best;
 }
+
+/** Marks round one, the nearest first. */
+const around: readonly Vec2[] = Array.from({ length: (2 * REACH + 1) ** 2 }, (_, i): Vec2 => {
+  const side = 2 * REACH + 1;
+  return [Math.floor(i / side) - REACH, (i % side) - REACH];
+}).sort((a, b) => Math.hypot(...a) - Math.hypot(...b));
+
+const beside = around.filter(([, dy]) => dy === 0);
 
 /** Whether a point lies in a convex ring, its border included; either way round. */
 function holds(ring: readonly Vec2[], p: Vec2): boolean {

@@ -1,20 +1,19 @@
 import { cutLayers } from '../cut-layers.ts';
 import { HAND_MM } from '../fit/hand-cut.ts';
-import { roundPieces } from '../fit/round-pieces.ts';
-import { boxOf } from '../geometry/polygon.ts';
+import { type RoundedPiece, roundPieces } from '../fit/round-pieces.ts';
+import { at, boxOf } from '../geometry/polygon.ts';
 import { compose2, rest2 } from '../geometry/rigid2.ts';
-import type { Vec2 } from '../geometry/vector.ts';
+import { distance2, type Vec2 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
 import type { LaidSheet, Placement } from '../layout/layout.ts';
 import { placementMotion } from '../layout/placed.ts';
 import type { MadeLayer, MadeRoof } from '../make-roof.ts';
-import { trimPlanOf } from '../materials.ts';
 import type { Production } from '../pipeline.ts';
 import type { Stock } from '../project/project.ts';
-import { isAtMost, isSameLength, NOISE_MM } from '../tolerance.ts';
+import { CUT_MM, isAtMost, isPositive, isSameLength, NOISE_MM } from '../tolerance.ts';
 import { type Ruler, rulerStep } from '../units/units.ts';
 import { coarseIssues, seamGaps } from './coarse.ts';
-import { type Draft, draftPiece } from './draft.ts';
+import { draftPiece } from './draft.ts';
 import { layRow, type RowItem } from './lay-row.ts';
 import { planStrip } from './plan-strip.ts';
 import { applyPose, seenPose } from './pose.ts';
@@ -57,7 +56,7 @@ export function makeSetOut(production: Production, sheet: LaidSheet, options: Se
     const template = whole.get(item) ?? null;
     return { ...item, template, hold: template?.hold ?? null };
   });
-  const rows = rowsOf(items, production, sheet);
+  const rows = rowsOf(items, sheet);
   const step = rulerStep(ruler);
   const issues: Issue[] = [];
   const laid = rows.map(({ own, bottom }) => {
@@ -99,16 +98,10 @@ const layerAt = ({ roofs }: Production, roof: number, layer: number): MadeLayer 
 
 function sheetItems(production: Production, sheet: LaidSheet, ruler: Ruler, up: UpSide): readonly SheetItem[] {
   const step = rulerStep(ruler);
-  const rounded = new Map<MadeLayer, ReturnType<typeof roundPieces>>();
-  const drafts = new Map<string, Draft>();
   return sheet.placements.map((placement): SheetItem => {
     const layer = layerAt(production, placement.roof, placement.layer);
-    const all = rounded.get(layer) ?? roundPieces(layer.net, ruler);
-    rounded.set(layer, all);
-    const key = `${placement.roof}/${placement.layer}/${placement.piece}`;
-    const own = all[placement.piece] as (typeof all)[number];
-    const draft = drafts.get(key) ?? draftPiece(layer, placement.piece, own, step);
-    drafts.set(key, draft);
+    const own = roundPieces(layer.net, ruler)[placement.piece] as RoundedPiece;
+    const draft = draftPiece(layer, placement.piece, own, step);
     const motion = compose2(placementMotion(placement), { ...rest2, move: own.origin });
     const pose = seenPose(motion, sheet.width, up === 'wrong');
     const whole = seenPose(placementMotion(placement), sheet.width, up === 'wrong');
@@ -130,20 +123,31 @@ function sheetItems(production: Production, sheet: LaidSheet, ruler: Ruler, up: 
 /** Pieces that no straight cut across the whole sheet parts, strip by strip from the bottom up. */
 function rowsOf(
   items: readonly SheetItem[],
-  { roofs }: Production,
-  sheet: LaidSheet,
+  { height }: LaidSheet,
 ): readonly { readonly own: readonly SheetItem[]; readonly bottom: number }[] {
-  const isAcross = ([a, b]: readonly [Vec2, Vec2]): boolean =>
-    isSameLength(a[1], b[1]) && isSameLength(Math.abs(a[0] - b[0]), sheet.width);
-  const cuts = trimPlanOf(roofs, sheet).cuts.filter(({ ends }) => isAcross(ends));
+  const cuts = levelCuts(items.map(({ outline }) => outline)).filter((y) => isPositive(y) && isPositive(height - y));
   const rows = new Map<number, { own: SheetItem[]; bottom: number }>();
   for (const item of items) {
     const { minY } = boxOf(item.outline);
-    const below = cuts.filter(({ ends }) => isAtMost(ends[0][1], minY)).length;
+    const below = cuts.filter((y) => isAtMost(y, minY)).length;
     const row = rows.get(below) ?? { own: [], bottom: minY };
     rows.set(below, { own: [...row.own, item], bottom: Math.min(row.bottom, minY) });
   }
   return [...rows].sort(([a], [b]) => a - b).map(([, row]) => row);
+}
+
+/** Where a straight cut across runs along an edge of a piece and through none, mm from the bottom. */
+function levelCuts(rings: readonly (readonly Vec2[])[]): readonly number[] {
+  const boxes = rings.map(boxOf);
+  const edges = rings.flatMap((ring) =>
+    ring.flatMap((p, i) => {
+      const q = at(ring, i + 1);
+      return isSameLength(p[1], q[1]) && distance2(p, q) >= CUT_MM ? [p[1]] : [];
+    }),
+  );
+  const free = edges.filter((y) => boxes.every(({ minY, maxY }) => isAtMost(y, minY) || isAtMost(maxY, y)));
+  const sorted = free.sort((a, b) => a - b);
+  return sorted.filter((y, i) => i === 0 || !isSameLength(y, sorted[i - 1] as number));
 }
 
 const lowerItem = (item: SheetItem, by: number): SheetItem => ({

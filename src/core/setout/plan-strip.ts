@@ -1,4 +1,4 @@
-import { type Box, boxOf, isInside } from '../geometry/polygon.ts';
+import { areApart, type Box, boxOf, distanceToSegment, isInside } from '../geometry/polygon.ts';
 import {
   add2,
   cross2,
@@ -20,7 +20,6 @@ import type { Draft, DraftPanel } from './draft.ts';
 import type { LaidRow, RowPiece } from './lay-row.ts';
 import type { SheetItem } from './make-set-out.ts';
 import type { Stretch } from './pad.ts';
-import { distanceToLine } from './plan-curve.ts';
 import type { PieceToPlan } from './plan-parts.ts';
 import { isPlain, planPiece, planRun } from './plan-piece.ts';
 import { applyPose, type Pose, poseBetween } from './pose.ts';
@@ -172,6 +171,8 @@ function placedPiece(
 /** Letters stand so far inside their line, mm. */
 const LETTER_MM = 3;
 
+const NEAR_MM = 3;
+
 /** How far the true edges of a piece's panels, and of its flaps, are from what is drawn, mm. */
 function farthestOff(
   panels: readonly DraftPanel[],
@@ -187,19 +188,28 @@ function farthestOff(
     [0, 0],
   ];
   const work = drawn.lines.filter(({ use }) => use !== 'pencil' && use !== 'glue');
-  const paths = [border, ...work.map(({ points }) => points)].map((points) => ({ points, box: boxOf(points) }));
+  const all = [border, ...work.map(({ points }) => points)].map((points) => ({ points, box: boxOf(points) }));
+  const edges = panels.flatMap((panel) => panel.edges);
+  const own = boxOf(
+    edges
+      .flatMap(({ path, flaps }) => [...path, ...flaps.flatMap(({ polygon }) => polygon)])
+      .map((p) => applyPose(pose, p)),
+  );
+  // Lines beyond a little way from the piece are looked at only where there is none nearer.
+  const near = all.filter(({ box }) => areApart(box, own, NEAR_MM) === false);
+  const least = (at: Vec2, paths: typeof all): number =>
+    // A line whose box lies farther off than another line need not be looked at.
+    paths.reduce(
+      (nearest, { points: path, box }) =>
+        distanceToBox(at, box) < nearest ? Math.min(nearest, distanceToPath(at, path)) : nearest,
+      Number.POSITIVE_INFINITY,
+    );
   const farthest = (points: readonly Vec2[]): number =>
     points.reduce((most, p) => {
       const at = applyPose(pose, p);
-      // A line whose box lies farther off than another line need not be looked at.
-      const least = paths.reduce(
-        (nearest, { points: path, box }) =>
-          distanceToBox(at, box) < nearest ? Math.min(nearest, distanceToPath(at, path)) : nearest,
-        Number.POSITIVE_INFINITY,
-      );
-      return Math.max(most, least);
+      const found = least(at, near);
+      return Math.max(most, found <= NEAR_MM ? found : least(at, all));
     }, 0);
-  const edges = panels.flatMap((panel) => panel.edges);
   return {
     off: farthest(edges.flatMap(({ path, fold }) => (fold === 'flat' ? [] : path))),
     flapOff: farthest(edges.flatMap(({ flaps }) => flaps.flatMap(({ polygon }) => polygon))),
@@ -237,6 +247,6 @@ const distanceToBox = ([x, y]: Vec2, { minX, minY, maxX, maxY }: Box): number =>
 function distanceToPath(p: Vec2, path: readonly Vec2[]): number {
   let least = Number.POSITIVE_INFINITY;
   for (let i = 1; i < path.length; i++)
-    least = Math.min(least, distanceToLine(p, path[i - 1] as Vec2, path[i] as Vec2));
+    least = Math.min(least, distanceToSegment(p, path[i - 1] as Vec2, path[i] as Vec2));
   return least;
 }
