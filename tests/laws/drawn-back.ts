@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect } from 'vitest';
-import { at } from '../../src/core/geometry/polygon.ts';
+import { at, type Box, boxOf } from '../../src/core/geometry/polygon.ts';
 import { distance2, type Vec2 } from '../../src/core/geometry/vector.ts';
 import type { Net, Piece } from '../../src/core/net/net.ts';
 import { makeSetOut } from '../../src/core/setout/make-set-out.ts';
@@ -36,8 +36,30 @@ export const makeTemplates = ({ templates, ruler }: SetOut): ReadonlyMap<string,
     ),
   );
 
-const nearest = (p: Vec2, paths: readonly (readonly Vec2[])[]): number =>
-  Math.min(...paths.flatMap((path) => path.slice(1).map((q, i) => distanceToLine(p, path[i] as Vec2, q))));
+/** Lines cut into short runs, each with its box. */
+type Runs = readonly { readonly run: readonly Vec2[]; readonly box: Box }[];
+
+const RUN = 16;
+
+const runsOf = (paths: readonly (readonly Vec2[])[]): Runs =>
+  paths.flatMap((path) =>
+    Array.from({ length: Math.ceil((path.length - 1) / RUN) }, (_, i) => {
+      const run = path.slice(i * RUN, (i + 1) * RUN + 1);
+      return { run, box: boxOf(run) };
+    }),
+  );
+
+/** How far a point is from the nearest of some lines; a run whose box is farther off than another is passed over. */
+function nearest([x, y]: Vec2, lines: Runs): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const { run, box } of lines) {
+    if (Math.hypot(Math.max(0, box.minX - x, x - box.maxX), Math.max(0, box.minY - y, y - box.maxY)) >= least) continue;
+    for (let i = 1; i < run.length; i++) {
+      least = Math.min(least, distanceToLine([x, y], run[i - 1] as Vec2, run[i] as Vec2));
+    }
+  }
+  return least;
+}
 
 const closed = (ring: readonly Vec2[]): readonly Vec2[] => [...ring, ring[0] as Vec2];
 
@@ -74,7 +96,10 @@ export function expectDrawnBack(
       [0, strip.height],
       [0, 0],
     ];
-    const work = [border, ...lines.filter(({ use }) => use === 'cut' || use === 'score').map(({ points }) => points)];
+    const work = runsOf([
+      border,
+      ...lines.filter(({ use }) => use === 'cut' || use === 'score').map(({ points }) => points),
+    ]);
     // One of strips that are told once stands for all.
     for (const one of strip.pieces.slice(0, strip.pieces.length / strip.times)) {
       const piece = net.pieces[one.piece] as Piece;
@@ -85,7 +110,8 @@ export function expectDrawnBack(
       expect(one.off).toBeLessThanOrEqual((isRound ? ROUND_BOUND : BOUND) * step + 0.02);
     }
     if (isRound) continue;
-    const outlines = strip.pieces.slice(0, strip.pieces.length / strip.times).map(({ outline }) => closed(outline));
+    const own = strip.pieces.slice(0, strip.pieces.length / strip.times);
+    const outlines = runsOf(own.map(({ outline }) => closed(outline)));
     const most = Math.max(...strip.pieces.map(({ off, flapOff, spread }) => Math.max(off + spread, flapOff)));
     for (const { use, points } of lines) {
       if (use !== 'cut') continue;
