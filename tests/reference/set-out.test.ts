@@ -214,3 +214,40 @@ describe('cones by compass, against printed developments', () => {
     },
   );
 });
+
+describe('frustums by compass, against printed developments', () => {
+  const printed = roundDevelopments.filter(({ printed: { sector }, top }) => sector !== undefined && top !== undefined);
+
+  test.each(printed.map((one) => [one.name, one] as const))(
+    '%s',
+    (_, { radius, top = 0, unit, given, printed: { sector, outer, inner } }) => {
+      const scale = 60 / (radius * unit);
+      const run = (radius - top) * unit * scale;
+      const rise =
+        'rise' in given ? given.rise * unit * scale : Math.sqrt((given.slant * unit * scale) ** 2 - run ** 2);
+      const { solid, net } = make('conical-frustum', { diameter: 120, rise, pitch: Math.atan2(rise, run) });
+      const piece = net.pieces.findIndex(({ panels }) => panels.length === 2);
+      const { width = 0, height = 0 } = net.pieces[piece] ?? {};
+      const room = (mm: number): number => mm / MM_PER_INCH + 24;
+      const out = setOut({ solid, net }, [room(width), room(height)], [{ piece, x: 300, y: 300, rotation: 0 }], {
+        ruler: '0.5mm',
+      });
+      const [, angle, first, second, drawn] =
+        /^A sector of ([\d.]+)°, radius ([\d.]+) mm and ([\d.]+) mm; by these marks ([\d.]+)°\.$/.exec(
+          out.strips[0]?.notes[0] ?? '',
+        ) ?? [];
+      expect(Math.abs(Number(angle) - Number(sector))).toBeLessThanOrEqual(0.051);
+      for (const [told, figure] of [
+        [first, outer],
+        [second, inner],
+      ] as const) {
+        if (figure) expect(Number(told)).toBeCloseTo(Number(figure) * unit * scale, 1);
+      }
+      expect(Math.abs(Number(drawn) - Number(angle))).toBeLessThan(1.5);
+      // Both arcs, and that of the teeth, from one centre.
+      const arcs = texts(out).flatMap((text) => /^Compass on (\d+), opened [\d.]+: draw an arc/.exec(text)?.[1] ?? []);
+      expect(arcs.length).toBeGreaterThanOrEqual(2);
+      expect(new Set(arcs).size).toBe(1);
+    },
+  );
+});
