@@ -46,18 +46,25 @@ export const SetOutDrawing = ({ strip, units, step }: SetOutDrawingProps): React
   const now = step === null ? null : step - (part?.from ?? 0);
   const state = (i: number): string => (now === null || i < now ? 'is-done' : i === now ? 'is-now' : 'is-later');
   return (
-    <svg
-      className={`set-out-art ${part ? 'is-part' : ''}`}
-      viewBox={`0 0 ${drawn.width} ${drawn.height}`}
-      role="img"
-      aria-label={`${part ? `${part.title}, enlarged, of ` : ''}${strip.title}: ${strip.marks.length} marks and ${strip.lines.length} lines, told in the steps beside it.`}
-    >
-      <Art drawing={drawn.base} className="is-base" />
-      {drawn.steps.map((drawing, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a step is its place in the order.
-        <Art key={i} drawing={drawing} className={state(i)} />
+    <>
+      <svg
+        className={`set-out-art ${part ? 'is-part' : ''}`}
+        viewBox={`0 0 ${drawn.width} ${drawn.height}`}
+        role="img"
+        aria-label={`${part ? `${part.title}, enlarged, of ` : ''}${strip.title}: ${strip.marks.length} marks and ${strip.lines.length} lines, told in the steps beside it.`}
+      >
+        <Art drawing={drawn.base} className="is-base" />
+        {drawn.steps.map((drawing, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a step is its place in the order.
+          <Art key={i} drawing={drawing} className={state(i)} />
+        ))}
+      </svg>
+      {drawn.leftOut.map((words) => (
+        <p className="set-out-left-out" key={words}>
+          {words}
+        </p>
       ))}
-    </svg>
+    </>
   );
 };
 

@@ -54,7 +54,9 @@ export function seamGaps(
   let alike = 0;
   for (const [layer, { roof, pieces }] of onSheet) {
     const { seams } = closingOf(layer, ruler);
-    layer.net.seams.forEach(({ mark, sides }, s) => {
+    layer.net.seams.forEach(({ edge, mark, sides }, s) => {
+      // What ends under another layer is not joined in this one.
+      if (layer.solid.edges[edge]?.isBehind) return;
       if (!sides.some(({ piece }) => pieces.has(piece))) return;
       const gap = mismatchOf(seams[s] as MarkedSeam);
       if (gap <= NOISE_MM) {
@@ -87,7 +89,8 @@ const widest = (layers: readonly MadeLayer[], ruler: Ruler): number =>
     layers.flatMap((layer) => {
       if ('seat' in layer) return [];
       const { seams, peaks } = closingOf(layer, ruler);
-      return [...seams.map(mismatchOf), ...peaks.map(({ gap }) => gap)];
+      const joined = seams.filter(({ edge }) => !layer.solid.edges[edge]?.isBehind);
+      return [...joined.map(mismatchOf), ...peaks.map(({ gap }) => gap)];
     }),
   );
 

@@ -270,7 +270,10 @@ function joinEdges(pad: Pad, panels: readonly DraftPanel[], piece: PieceToPlan):
     const kind = flaps.find(({ marks }) => marks)?.kind ?? fold;
     if (kind === 'flat') continue;
     const use = kind ? foldUse(kind, piece.pose) : 'cut';
-    byUse.set(use, [...(byUse.get(use) ?? []), [number(ends[0]), number(ends[1])]]);
+    const known = byUse.get(use) ?? [];
+    const [a, b] = [number(ends[0]), number(ends[1])];
+    // A fold is an edge of both panels.
+    if (!known.some((line) => line.includes(a) && line.includes(b))) byUse.set(use, [...known, [a, b]]);
   }
   for (const use of ['valley', 'mountain', 'cut'] as const) {
     pad.joinAll(chains((byUse.get(use) ?? []).filter(([a, b]) => !pad.hasLine(a, b))), use);

@@ -1,26 +1,14 @@
-import { areApart, type Box, boxOf, distanceToSegment, isInside } from '../geometry/polygon.ts';
-import {
-  add2,
-  cross2,
-  distance2,
-  dot2,
-  left2,
-  length2,
-  lerp2,
-  scale2,
-  sub2,
-  unit2,
-  type Vec2,
-} from '../geometry/vector.ts';
-import { letterStretch } from '../net/net.ts';
-import { isSameLength } from '../tolerance.ts';
+import { areApart, type Box, boxOf, distanceToSegment } from '../geometry/polygon.ts';
+import { cross2, distance2, dot2, length2, sub2, type Vec2 } from '../geometry/vector.ts';
+import { isSameLength, NOISE_MM } from '../tolerance.ts';
 import type { Ruler } from '../units/units.ts';
 import { CompassPad } from './compass-pad.ts';
 import type { Draft, DraftPanel } from './draft.ts';
 import type { LaidRow, RowPiece } from './lay-row.ts';
+import { lettersOf } from './letters.ts';
 import type { SheetItem } from './make-set-out.ts';
 import type { Stretch } from './pad.ts';
-import type { PieceToPlan } from './plan-parts.ts';
+import { type PieceToPlan, placer } from './plan-parts.ts';
 import { isPlain, planPiece, planRun } from './plan-piece.ts';
 import { applyPose, type Pose, poseBetween } from './pose.ts';
 import { isSameDraft } from './same-draft.ts';
@@ -48,6 +36,7 @@ export function planStrip(
   const notes: string[] = [];
   const known: { readonly plan: PieceToPlan; readonly stretch: Stretch }[] = [];
   const parts: SetOutPart[] = [];
+  const laidOn = new Map<RowPiece<SheetItem>, readonly [number, number]>();
   const numbersOf = (own: readonly RowPiece<SheetItem>[]): readonly number[] => own.map((one) => pieces.indexOf(one));
   for (const group of groupsOf(pieces.filter(({ item }) => item.template === null))) {
     const from = pad.steps.length;
@@ -65,7 +54,9 @@ export function planStrip(
   }
   for (const template of new Set(pieces.flatMap(({ item }) => item.template ?? []))) {
     const own = pieces.filter(({ item }) => item.template === template);
-    parts.push({ ...planTraced(pad, template, own), pieces: numbersOf(own) });
+    const { part, laid } = planTraced(pad, template, own);
+    parts.push({ ...part, pieces: numbersOf(own) });
+    for (const [i, piece] of own.entries()) laidOn.set(piece, laid[i] as readonly [number, number]);
   }
   const uses = new Set(pad.lines.map(({ use }) => use));
   if (isTemplate && ['mountain', 'valley', 'glue'].some((use) => uses.has(use as LineUse))) pad.say(HOLES);
@@ -82,16 +73,22 @@ export function planStrip(
     steps: pad.steps.map((step) => ({ ...step, text: plain(step.text) })),
     parts,
     notes: [...new Set(notes)],
-    pieces: pieces.map((piece) => placedPiece(piece, pad.lines, strip)),
+    pieces: pieces.map((piece) =>
+      placedPiece(piece, { numberOf: numbersIn(pad, piece), laid: laidOn.get(piece) ?? null }, pad.lines, strip),
+    ),
   };
 }
 
-/** Pieces that are traced: of each the two marks that the template is laid by, and its lines. */
-function planTraced(pad: CompassPad, template: WholeTemplate, pieces: readonly RowPiece[]): Omit<SetOutPart, 'pieces'> {
+/** Pieces that are traced: of each the two marks that the template is laid on, and its lines. */
+function planTraced(
+  pad: CompassPad,
+  template: WholeTemplate,
+  pieces: readonly RowPiece[],
+): { readonly part: Omit<SetOutPart, 'pieces'>; readonly laid: readonly (readonly [number, number])[] } {
   const from = pad.steps.length;
   const known = template.marks.map((number) => (template.strip.marks[number - 1] as SetOutMark).at) as [Vec2, Vec2];
   pad.say(takeSentence(template.name));
-  for (const { pose, base, from: end } of pieces) {
+  const all = pieces.map(({ pose, base, from: end }) => {
     const places = base?.marks ?? (template.hold.map((p) => applyPose(pose, p)) as [Vec2, Vec2]);
     const laid = places.map((at) => {
       for (const point of pad.tick([{ at }], end)) pad.plot(point.at, end);
@@ -99,10 +96,12 @@ function planTraced(pad: CompassPad, template: WholeTemplate, pieces: readonly R
     }) as [number, number];
     const motion = poseBetween(false, known, places);
     pad.trace(template, laid, (p) => applyPose(motion, p));
-  }
+    return laid;
+  });
   if (template.hasHoles) pad.say(JOIN_HOLES);
   const times = pieces.length === 1 ? 'once' : `${pieces.length} times`;
-  return { title: `${template.name}: ${times}, from its template`, from, to: pad.steps.length, isTraced: true };
+  const title = `${template.name}: ${times}, from its template`;
+  return { part: { title, from, to: pad.steps.length, isTraced: true }, laid: all };
 }
 
 const toPlan = ({ item: { draft }, pose, from, base }: RowPiece<SheetItem>): PieceToPlan => ({
@@ -142,34 +141,33 @@ const touch = (a: RowPiece, b: RowPiece): boolean => {
   return corners(a).some(([x, y]) => corners(b).some((q) => isSameLength(x, q[0]) && isSameLength(y, q[1])));
 };
 
+/** The number of the mark at a corner of a piece; of one that is traced, the number that its template has there. */
+function numbersIn(pad: CompassPad, piece: RowPiece<SheetItem>): (corner: Vec2) => number | undefined {
+  const { template } = piece.item;
+  const place = placer(pad, toPlan(piece));
+  return template
+    ? (p) => template.strip.marks.find(({ at }) => distance2(at, applyPose(template.pose, p)) <= NOISE_MM)?.number
+    : (p) => pad.find(place(p));
+}
+
 function placedPiece(
-  { item, pose }: RowPiece<SheetItem>,
+  piece: RowPiece<SheetItem>,
+  { numberOf, laid }: { readonly numberOf: (corner: Vec2) => number | undefined; readonly laid: SetOutPiece['laid'] },
   lines: readonly SetOutLine[],
   strip: { readonly width: number; readonly height: number },
 ): SetOutPiece {
-  const { draft, placement, title, layer } = item;
+  const { item, pose } = piece;
+  const { draft, placement, title } = item;
   const rel = (p: Vec2): Vec2 => applyPose(pose, sub2(p, draft.rounded.origin));
   return {
     ...placement,
     title,
     outline: draft.piece.outline.map(rel),
     ...withSpread(draft, farthestOff(draft.panels, pose, { lines, strip })),
-    letters: layer.net.seams.flatMap(({ mark, sides }) =>
-      sides.flatMap((side) => {
-        const panel = draft.piece.panels[side.panel];
-        if (side.piece !== placement.piece || !panel) return [];
-        const [a, b] = letterStretch(side);
-        const foot = lerp2(a, b, 0.5);
-        const inward = scale2(left2(unit2(sub2(b, a))), LETTER_MM);
-        const at = isInside(add2(foot, inward), panel.polygon) ? add2(foot, inward) : sub2(foot, inward);
-        return [{ text: mark, at: rel(at) }];
-      }),
-    ),
+    letters: lettersOf(piece, numberOf),
+    laid,
   };
 }
-
-/** Letters stand so far inside their line, mm. */
-const LETTER_MM = 3;
 
 const NEAR_MM = 3;
 

@@ -41,6 +41,15 @@ export interface SetOutStep {
   readonly lines: readonly number[];
 }
 
+/** The letter of a seam on a piece. */
+export interface SetOutLetter {
+  readonly text: string;
+  /** Where it may stand beside its line, the best place first. */
+  readonly places: readonly StripPoint[];
+  /** Numbers of the marks that its line runs between; null where it ends at none. */
+  readonly line: readonly [number, number] | null;
+}
+
 /** A piece on a strip. */
 export interface SetOutPiece extends Placement {
   readonly title: string;
@@ -52,8 +61,10 @@ export interface SetOutPiece extends Placement {
   readonly spread: number;
   /** Farthest that a flap falls short of its true size, teeth left aside, mm. */
   readonly flapOff: number;
-  /** Letters of its seams, each beside its line. */
-  readonly letters: readonly { readonly text: string; readonly at: StripPoint }[];
+  /** Letters of its seams. */
+  readonly letters: readonly SetOutLetter[];
+  /** The marks that its template is laid on; the marks at its letters are then those of the template. Null where it is not traced. */
+  readonly laid: readonly [number, number] | null;
 }
 
 /** The steps that set out one piece, or a row of plain ones: from `from` up to but not with `to`. */

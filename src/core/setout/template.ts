@@ -65,6 +65,12 @@ const shapeKey = ({ panels, step }: Draft): string =>
     .map(({ edges }) => edges.map(({ ends: [a] }) => a.map((mm) => Math.round(mm / step)).join()).join(' '))
     .join('|');
 
+/** What is traced several times has other letters each time. */
+export const withoutLetters = (strip: SetOutStrip): SetOutStrip => ({
+  ...strip,
+  pieces: strip.pieces.map((piece) => ({ ...piece, letters: [] })),
+});
+
 /** The piece without its flaps, upright on a strip just large enough. */
 function templateStrip(item: SheetItem, ruler: Ruler): SetOutStrip {
   const { draft, pose } = item;
@@ -84,5 +90,5 @@ function templateStrip(item: SheetItem, ruler: Ruler): SetOutStrip {
     draft.step,
   );
   const strip = planStrip(row, { width, height: Math.max(h, row.height), ruler });
-  return { ...strip, title: `A template of ${item.title}, without its flaps` };
+  return { ...withoutLetters(strip), title: `A template of ${item.title}, without its flaps` };
 }

@@ -9,13 +9,15 @@ import { planStrip } from './plan-strip.ts';
 import { applyPose, isSquare, type Pose } from './pose.ts';
 import { isSameDraft } from './same-draft.ts';
 import type { SetOutStrip } from './set-out.ts';
-import { measuresIn } from './template.ts';
+import { measuresIn, withoutLetters } from './template.ts';
 
 /** A piece with its flaps, set out once by itself, that all like it on a sheet are traced from. */
 export interface WholeTemplate {
   /** What the steps call it. */
   readonly name: string;
   readonly strip: SetOutStrip;
+  /** How the piece lies on it. */
+  readonly pose: Pose;
   readonly times: number;
   /** Two of its corners that it is laid by, on their marks, mm from the origin of its piece. */
   readonly hold: readonly [Vec2, Vec2];
@@ -97,7 +99,8 @@ function wholeTemplate(
   const measures = measuresIn(planned);
   return {
     name,
-    strip: { ...planned, title: `Template of ${name}` },
+    strip: { ...withoutLetters(planned), title: `Template of ${name}` },
+    pose: own.pose,
     times,
     hold,
     at,

@@ -10,6 +10,8 @@ import { columnWidth } from './paginate.ts';
 /** A strip's picture takes at most so much of the page, mm. */
 const PICTURE = 120;
 const LETTER = 2.3;
+/** What is told of a picture. */
+const SMALL = 2.9;
 const INDENT = 8;
 
 /** Every sheet set out by ruler: the trimmer's list, then each strip's picture and its steps. */
@@ -62,11 +64,19 @@ const inColumns = (boxes: readonly Box[]): readonly Box[] => boxes.map((box): Bo
 
 const titleOf = ({ title, times }: SetOutStrip): string => (times > 1 ? `${title}: ${times} alike` : title);
 
-function stripPicture(strip: SetOutStrip, { ruler }: SetOut, width: number, height: number): Box {
+function stripPicture(
+  strip: SetOutStrip,
+  { ruler }: SetOut,
+  width: number,
+  height: number,
+): { readonly picture: Box; readonly leftOut: readonly string[] } {
   const side = 2 * 2.6 * LETTER;
   const scale = Math.min(1, (width - side) / strip.width, height / strip.height);
   const drawn = drawStrip(strip, { scale, text: LETTER, units: rulerUnits(ruler) });
-  return { height: drawn.height + 2, drawing: joinDrawings(drawn.base, ...drawn.steps) };
+  return {
+    picture: { height: drawn.height + 2, drawing: joinDrawings(drawn.base, ...drawn.steps) },
+    leftOut: drawn.leftOut,
+  };
 }
 
 /** A piece by itself, in a column. */
@@ -75,7 +85,7 @@ function narrowStrip(strip: SetOutStrip, width: number, told: readonly string[])
   return inColumns([
     headingBox(titleOf(strip), own),
     ...[...told, ...strip.notes].map((note): Box => ({ ...textBox(note, own), staysWithNext: true })),
-    ...partBoxes(strip, { title: '', from: 0, to: strip.steps.length, pieces: [], isTraced: false }, own),
+    ...partBoxes(strip, { title: '', from: 0, to: strip.steps.length, pieces: [], isTraced: false }, own).picture,
     ...strip.steps.map(({ text }, i) => numbered(i + 1, text, own)),
     { height: 4, drawing: emptyDrawing },
   ]);
@@ -87,14 +97,19 @@ function wideStrip(strip: SetOutStrip, setOut: SetOut, width: number): readonly 
   const steps = (from: number, to: number): readonly Box[] =>
     strip.steps.slice(from, to).map(({ text }, i) => numbered(from + i + 1, text, own));
   const last = strip.parts.at(-1)?.to ?? 0;
+  const { picture, leftOut } = stripPicture(strip, setOut, width, PICTURE);
+  const notes = [...strip.notes, ...leftOut];
   return [
     headingBox(titleOf(strip), width),
-    { ...stripPicture(strip, setOut, width, PICTURE), staysWithNext: !isCrowded(strip) || strip.notes.length > 0 },
-    ...strip.notes.map((note) => textBox(note, width)),
+    { ...picture, staysWithNext: !isCrowded(strip) || notes.length > 0 },
+    ...notes.map((note) => textBox(note, width)),
     ...inColumns(
       isCrowded(strip)
         ? [
-            ...strip.parts.flatMap((part) => [...partBoxes(strip, part, own), ...steps(part.from, part.to)]),
+            ...strip.parts.flatMap((part) => {
+              const { picture, leftOut } = partBoxes(strip, part, own);
+              return [...picture, ...steps(part.from, part.to), ...leftOut];
+            }),
             ...steps(last, strip.steps.length),
           ]
         : steps(0, strip.steps.length),
@@ -108,18 +123,24 @@ const PART = { least: 42, more: 1.2, most: 75 };
 
 const TRACED = 95;
 
-function partBoxes(strip: SetOutStrip, part: SetOutPart, width: number): readonly Box[] {
+function partBoxes(
+  strip: SetOutStrip,
+  part: SetOutPart,
+  width: number,
+): { readonly picture: readonly Box[]; readonly leftOut: readonly Box[] } {
   const marks = strip.steps.slice(part.from, part.to).flatMap((step) => step.marks);
   // Traced pieces lie all over the sheet.
   const height = part.isTraced ? TRACED : Math.min(PART.most, PART.least + PART.more * marks.length);
   const drawn = drawPart(strip, part, { width, height, text: LETTER });
   const drawing = joinDrawings(drawn.base, ...drawn.steps);
-  if (drawing.strokes.length === 0) return [];
-  return [
+  const leftOut = drawn.leftOut.map((words): Box => textBox(words, width, { size: SMALL, after: 1 }));
+  if (drawing.strokes.length === 0) return { picture: [], leftOut };
+  const picture: readonly Box[] = [
     { height: 2.5, drawing: emptyDrawing, staysWithNext: true },
     ...(part.title === '' ? [] : [{ ...textBox(part.title, width, { after: 0 }), staysWithNext: true }]),
     { height: drawn.height, drawing, staysWithNext: true },
   ];
+  return { picture, leftOut };
 }
 
 const numbered = (number: number, text: string, width: number): Box => {

@@ -1,11 +1,12 @@
 import { boxOf } from '../../../core/geometry/polygon.ts';
 import { distance2, type Vec2 } from '../../../core/geometry/vector.ts';
-import type { SetOutLine, SetOutMark, SetOutPart, SetOutStrip } from '../../../core/setout/set-out.ts';
+import type { SetOutLine, SetOutMark, SetOutPart, SetOutPiece, SetOutStrip } from '../../../core/setout/set-out.ts';
 import { isAtMost, SNAP_MM } from '../../../core/tolerance.ts';
 import { line } from '../drawing.ts';
 import { RULER_HEIGHT } from './draw-ruler.ts';
 import {
   figureSpots,
+  letterLabels,
   lineStroke,
   markStrokes,
   ROW,
@@ -18,7 +19,7 @@ import {
 /** One part of a crowded strip, enlarged: what its steps draw, and the marks of others that they begin at. */
 export function drawPart(
   strip: SetOutStrip,
-  { from, to }: SetOutPart,
+  { from, to, pieces }: SetOutPart,
   { width, height, text }: { readonly width: number; readonly height: number; readonly text: number },
 ): StripDrawing {
   const steps = strip.steps.slice(from, to);
@@ -37,11 +38,18 @@ export function drawPart(
   const total = h * scale + 2 * side;
   const place = ([x, y]: Vec2): Vec2 => [left + (x - box.minX) * scale, side + (y - box.minY) * scale - total];
   const look: StripLook = { scale, text, units: 'mm' };
+  const texts = new Texts();
   const spots = figureSpots(
     shown.map(({ mark }) => mark),
     place,
     look,
-    new Texts(),
+    texts,
+  );
+  const letters = letterLabels(
+    pieces.map((p) => strip.pieces[p] as SetOutPiece),
+    place,
+    look,
+    texts,
   );
   const labelsOf = new Map(shown.map(({ m }, i) => [m, spots.get(i) ?? []] as const));
   const band = RULER_HEIGHT * text;
@@ -54,8 +62,9 @@ export function drawPart(
     height: total,
     base: {
       strokes: edges,
-      labels: shown.flatMap(({ m }) => (own.has(m) ? [] : (labelsOf.get(m) ?? []))),
+      labels: [...shown.flatMap(({ m }) => (own.has(m) ? [] : (labelsOf.get(m) ?? []))), ...letters.labels],
     },
+    leftOut: letters.leftOut,
     steps: steps.map((step) => ({
       strokes: [
         ...step.marks.flatMap((m) => markStrokes(strip.marks[m] as SetOutMark, place, look, band)),

@@ -1,6 +1,13 @@
 import { areApart, type Box, boxOf } from '../../../core/geometry/polygon.ts';
 import { add2, scale2, type Vec2 } from '../../../core/geometry/vector.ts';
-import type { LineUse, SetOutLine, SetOutMark, SetOutStrip, StripEdge } from '../../../core/setout/set-out.ts';
+import type {
+  LineUse,
+  SetOutLine,
+  SetOutMark,
+  SetOutPiece,
+  SetOutStrip,
+  StripEdge,
+} from '../../../core/setout/set-out.ts';
 import { type Drawing, type Label, labelAt, labelCorners, line, ring, type Stroke } from '../drawing.ts';
 import type { LineRole } from '../lines.ts';
 import { CAP_HEIGHT, textWidth } from '../text-width.ts';
@@ -17,6 +24,8 @@ export interface StripDrawing {
   readonly base: Drawing;
   /** One for each step. */
   readonly steps: readonly Drawing[];
+  /** Letters that found no room, piece by piece, in words. */
+  readonly leftOut: readonly string[];
 }
 
 export interface StripLook {
@@ -75,6 +84,9 @@ export function drawStrip(strip: SetOutStrip, look: StripLook): StripDrawing {
       [0, strip.height],
     ] as const
   ).map(place);
+  const own = strip.pieces.slice(0, Math.round(strip.pieces.length / strip.times));
+  const titles = names(own, place, look, texts);
+  const letters = letterLabels(own, place, look, texts);
   const ruler = { ...look, length: strip.width, isFromRight };
   return {
     width,
@@ -88,7 +100,8 @@ export function drawStrip(strip: SetOutStrip, look: StripLook): StripDrawing {
       labels: [
         ...drawRuler(corners[0] as Vec2, -1, ruler).labels,
         ...drawRuler(corners[3] as Vec2, 1, ruler).labels,
-        ...names(strip, place, look, texts),
+        ...titles,
+        ...letters.labels,
       ],
     },
     steps: strip.steps.map(({ marks, lines }) => ({
@@ -98,6 +111,8 @@ export function drawStrip(strip: SetOutStrip, look: StripLook): StripDrawing {
       ],
       labels: marks.flatMap((m) => spots.get(m) ?? []),
     })),
+    // Of a crowded strip each part has a picture of its own.
+    leftOut: isBare ? [] : letters.leftOut,
   };
 }
 
@@ -192,7 +207,7 @@ function numberPlaces(mark: SetOutMark, place: (p: Vec2) => Vec2, text: number):
       [1, -1],
     ] as const
   ).filter(([u, v]) => u * outX <= 0 && v * outY <= 0);
-  return [1, 1.9, 2.8].flatMap((far) =>
+  return [1, 1.9, 2.8, 3.8, 5].flatMap((far) =>
     ways.map(([u, v]) =>
       labelAt(String(mark.number), [x + u * (gap + w / 2) * far, y + v * (gap + h / 2) * far - h / 2], size, {
         align: 'middle',
@@ -201,24 +216,52 @@ function numberPlaces(mark: SetOutMark, place: (p: Vec2) => Vec2, text: number):
   );
 }
 
-/** A piece's name in its middle where it is wide enough for it, and the letters of its seams. */
+/** A piece's name in its middle where it is wide enough for it. */
 function names(
-  { pieces, times }: SetOutStrip,
+  pieces: readonly SetOutPiece[],
   place: (p: Vec2) => Vec2,
   { text }: StripLook,
   texts: Texts,
 ): readonly Label[] {
-  const own = pieces.slice(0, Math.round(pieces.length / times));
-  return own.flatMap(({ title, outline, letters }) => {
+  return pieces.flatMap(({ title, outline }) => {
     const box = boxOf(outline.map(place));
     const middle: Vec2 = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
     const short = title.replace(/^.*: /, '');
     const isFitting = textWidth(short, text) < (box.maxX - box.minX) * 0.45 && box.maxY - box.minY > text * 4;
-    return [
-      ...(isFitting ? texts.place([labelAt(short, middle, text, { align: 'middle' })]) : []),
-      ...letters.flatMap((letter) =>
-        texts.place([labelAt(letter.text, place(letter.at), text * 0.9, { align: 'middle' })]),
-      ),
-    ];
+    return isFitting ? texts.place([labelAt(short, middle, text, { align: 'middle' })]) : [];
   });
+}
+
+/**
+ * Letters of seams, each beside its line; of those that find no room, in words, which lines they belong to. Pieces that are traced
+ * lie far apart and small in their picture: all their letters are told.
+ */
+export function letterLabels(
+  pieces: readonly SetOutPiece[],
+  place: (p: Vec2) => Vec2,
+  { text }: Pick<StripLook, 'text'>,
+  texts: Texts,
+): { readonly labels: readonly Label[]; readonly leftOut: readonly string[] } {
+  const size = text * 0.9;
+  const labels: Label[] = [];
+  const leftOut: string[] = [];
+  for (const { title, letters, laid } of pieces) {
+    const missing = letters.filter((letter) => {
+      if (laid) return true;
+      const places = letter.places.map((p) => {
+        const [x, y] = place(p);
+        return labelAt(letter.text, [x, y - (size * CAP_HEIGHT) / 2], size, { align: 'middle' });
+      });
+      const placed = texts.place(places);
+      labels.push(...placed);
+      return placed.length === 0;
+    });
+    if (missing.length === 0) continue;
+    const told = missing.map((letter) => (letter.line ? `${letter.text} at ${letter.line.join('–')}` : letter.text));
+    const about = laid
+      ? `${title}, laid on ${laid.join(' and ')}. Letters, by the marks of the template`
+      : `Letters of ${title} that have no room in the picture`;
+    leftOut.push(`${about}: ${told.join(', ')}.`);
+  }
+  return { labels, leftOut };
 }
