@@ -8,7 +8,7 @@ import { rulerUnits } from '../../core/units/units.ts';
 import { isCrowded, measuredFromRight } from '../../io/drawing/set-out/draw-strip.ts';
 import { useBench, useProduction, useStyle } from '../bench.ts';
 import { Either } from '../either.tsx';
-import { SetOutDrawing } from './set-out-drawing.tsx';
+import { lettersLeftOut, SetOutDrawing } from './set-out-drawing.tsx';
 
 /** Everything that can be set out of a sheet: the templates that its strips ask for, its strips, then what may be traced besides. */
 const partsOf = ({ strips, templates }: SetOut): readonly SetOutStrip[] => [
@@ -159,7 +159,7 @@ const Strips = ({ setOut }: { readonly setOut: SetOut }): ReactElement => {
               </button>
             </span>
           </div>
-          <Told strip={strip} setOut={setOut} />
+          <Told strip={strip} setOut={setOut} step={step} />
           <p className="unseen" aria-live="polite">
             {step === null ? '' : `Step ${step + 1} of ${strip.steps.length}. ${strip.steps[step]?.text ?? ''}`}
           </p>
@@ -192,11 +192,12 @@ const Strips = ({ setOut }: { readonly setOut: SetOut }): ReactElement => {
   );
 };
 
-/** Brings what a step draws into view where the drawing is wider than its room; of all of it, the end that is measured from. */
+/** Brings what a step draws into view where the drawing is wider than its room; of all of it, the end that is measured from, or the middle of a piece. */
 const showStep = (picture: HTMLElement, strip: SetOutStrip, step: number | null): void => {
   const now = step === null ? null : picture.querySelector('.is-now');
   if (now === null) {
-    picture.scrollLeft = measuredFromRight(strip) ? picture.scrollWidth : 0;
+    const all = picture.scrollWidth - picture.clientWidth;
+    picture.scrollLeft = picture.querySelector('.is-part') ? all / 2 : measuredFromRight(strip) ? all : 0;
     return;
   }
   const [seen, drawn] = [picture.getBoundingClientRect(), now.getBoundingClientRect()];
@@ -206,7 +207,16 @@ const showStep = (picture: HTMLElement, strip: SetOutStrip, step: number | null)
 };
 
 /** What is worth knowing of a strip: how often it is made, how far off the marks are, figures of sectors. */
-const Told = ({ strip, setOut }: { readonly strip: SetOutStrip; readonly setOut: SetOut }): ReactElement => {
+const Told = ({
+  strip,
+  setOut,
+  step,
+}: {
+  readonly strip: SetOutStrip;
+  readonly setOut: SetOut;
+  readonly step: number | null;
+}): ReactElement => {
+  const leftOut = useMemo(() => lettersLeftOut(strip, step, rulerUnits(setOut.ruler)), [strip, step, setOut.ruler]);
   const template = setOut.templates.find((one) => one.strip === strip);
   const off = Math.max(0, ...strip.pieces.map((piece) => piece.off));
   const shown = exact(off, setOut.ruler);
@@ -226,7 +236,7 @@ const Told = ({ strip, setOut }: { readonly strip: SetOutStrip; readonly setOut:
         </li>
       )}
       {isCrowded(strip) && <li>Many marks: choose a step to see its piece enlarged, with the numbers of its marks.</li>}
-      {strip.notes.map((note) => (
+      {[...strip.notes, ...leftOut].map((note) => (
         <li key={note}>{note}</li>
       ))}
       <li>
