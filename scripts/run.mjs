@@ -1,4 +1,4 @@
-/** Runs a TypeScript file of this repository: `node scripts/run.mjs scripts/bench/bench.ts`. It exports `main`. */
+/** Runs a TypeScript file of this repository: `node scripts/run.mjs scripts/write-schema.ts`. It exports `main`. */
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { runnerImport } from 'vite';

@@ -1,4 +1,5 @@
 import { at } from '../geometry/polygon.ts';
+import { stepKeys } from '../geometry/step-key.ts';
 import { distance3, type Vec3 } from '../geometry/vector.ts';
 import type { Face, Solid } from '../solid/solid.ts';
 import { NOISE_MM } from '../tolerance.ts';
@@ -43,7 +44,7 @@ export function moveSolid(solid: Solid, start: OffsetMesh, target: number, rolle
   }
   const trouble = faceTrouble(solid, { vertices, faces });
   if (trouble !== null) return { ok: false, face: trouble, at: null };
-  const twice = stepTwice(faces);
+  const twice = stepTwice(faces, vertices.length);
   if (twice !== null) return { ok: false, face: twice, at: null };
   const { edges, ridges } = edgesAnew(solid, mesh, numbers, { vertices, faces });
   return { ok: true, solid: { ...solid, vertices, faces, edges }, ridges };
@@ -56,13 +57,14 @@ const holdsStill = ({ vertices }: Solid, { loop, roll }: Face, points: readonly 
     loop.every((v, i) => distance3(vertices[v] as Vec3, points[i] as Vec3) <= NOISE_MM));
 
 /** A face that runs along an edge in the same direction as another, or along both sides of it: it has met another away from its edges. */
-function stepTwice(faces: readonly Face[]): number | null {
-  const seen = new Map<string, number>();
+function stepTwice(faces: readonly Face[], count: number): number | null {
+  const keyOf = stepKeys(count);
+  const seen = new Map<number, number>();
   for (const [f, { loop }] of faces.entries()) {
     for (const [i, v] of loop.entries()) {
       const to = at(loop, i + 1);
-      if (seen.has(`${v}-${to}`) || seen.get(`${to}-${v}`) === f) return f;
-      seen.set(`${v}-${to}`, f);
+      if (seen.has(keyOf(v, to)) || seen.get(keyOf(to, v)) === f) return f;
+      seen.set(keyOf(v, to), f);
     }
   }
   return null;

@@ -1,4 +1,5 @@
 import { at } from '../geometry/polygon.ts';
+import { stepKeys } from '../geometry/step-key.ts';
 import { add3, distance3, dot3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
 import { edgeRole, type Meeting, turnBetween } from '../solid/build-solid.ts';
 import { faceFrame, normalAt, pointInFace } from '../solid/face-frame.ts';
@@ -38,25 +39,26 @@ export function edgesAnew(
   shape: Pick<Solid, 'vertices' | 'faces'>,
 ): { readonly edges: readonly Edge[]; readonly ridges: readonly NewRidge[] } {
   const runs: Run[] = [];
-  const steps = new Map<string, number>();
+  const keyOf = stepKeys(shape.vertices.length);
+  const steps = new Map<number, number>();
   const numberOf = (key: number): number => numbers.get(key) as number;
   loops.forEach((loop, f) => {
     loop.forEach((from, i) => {
-      steps.set(`${numberOf(from)}-${numberOf(at(loop, i + 1))}`, f);
+      steps.set(keyOf(numberOf(from), numberOf(at(loop, i + 1))), f);
     });
   });
   const matched = matcher(first);
-  const done = new Set<string>();
+  const done = new Set<number>();
   loops.forEach((loop, f) => {
     loop.forEach((fromKey, i) => {
       const [a, b] = [fromKey, at(loop, i + 1)].map((key) => corners.get(key) as Corner) as [Corner, Corner];
       const [from, to] = [numberOf(fromKey), numberOf(at(loop, i + 1))];
-      if (from === to || done.has(`${from}-${to}`)) return;
+      if (from === to || done.has(keyOf(from, to))) return;
       const beyond = sectorBeyond(a, f);
       const isFree = beyond?.face === null;
-      const other = isFree ? undefined : steps.get(`${to}-${from}`);
-      done.add(`${from}-${to}`);
-      if (other !== undefined) done.add(`${to}-${from}`);
+      const other = isFree ? undefined : steps.get(keyOf(to, from));
+      done.add(keyOf(from, to));
+      if (other !== undefined) done.add(keyOf(to, from));
       const host =
         beyond?.edge != null && first.edges[beyond.edge]?.role === 'abutment'
           ? first.edges[beyond.edge]?.faces[1]
@@ -93,12 +95,13 @@ function matcher(
   from: readonly number[],
   to: readonly number[],
 ) => number | null {
-  const along = new Map<string, number[]>();
+  const keyOf = stepKeys(first.vertices.length);
+  const along = new Map<number, number[]>();
   first.edges.forEach((edge, e) => {
     const path = edgePath(edge);
     path.slice(1).forEach((w, i) => {
       const v = path[i] as number;
-      for (const step of [`${v}-${w}`, `${w}-${v}`]) along.set(step, [...(along.get(step) ?? []), e]);
+      for (const step of [keyOf(v, w), keyOf(w, v)]) if (!along.get(step)?.push(e)) along.set(step, [e]);
     });
   });
   return (face, other, free, from, to) => {
@@ -109,7 +112,7 @@ function matcher(
     };
     for (const v of from) {
       for (const w of to) {
-        const found = along.get(`${v}-${w}`)?.find(isMeant);
+        const found = along.get(keyOf(v, w))?.find(isMeant);
         if (found !== undefined) return found;
       }
     }
@@ -123,7 +126,7 @@ function joinRuns(first: Solid, runs: readonly Run[]): readonly Run[] {
   const fresh: Run[] = [];
   for (const run of runs) {
     if (run.old === null) fresh.push(run);
-    else byOld.set(run.old, [...(byOld.get(run.old) ?? []), run]);
+    else if (!byOld.get(run.old)?.push(run)) byOld.set(run.old, [run]);
   }
   const kept = first.edges.flatMap((_, e) => {
     const own = byOld.get(e) ?? [];

@@ -1,4 +1,5 @@
 import { at } from '../geometry/polygon.ts';
+import { stepKeys } from '../geometry/step-key.ts';
 import { add3, cross3, dot3, length3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
 import { standsOn } from '../solid/build-solid.ts';
 import { normalAt } from '../solid/face-frame.ts';
@@ -192,13 +193,14 @@ function isOutermost({ vertices }: Solid, edge: Edge, out: Vec3): boolean {
 }
 
 /** Steps along the loops of faces, each once: the face, both corners in its direction. */
-export function stepsOf({ loops }: OffsetMesh): readonly { face: number; from: number; to: number }[] {
-  const seen = new Set<string>();
+export function stepsOf({ corners, loops }: OffsetMesh): readonly { face: number; from: number; to: number }[] {
+  const keyOf = stepKeys(Math.max(0, ...corners.keys()) + 1);
+  const seen = new Set<number>();
   return loops.flatMap((loop, face) =>
     loop.flatMap((from, i) => {
       const to = at(loop, i + 1);
-      if (from === to || seen.has(`${to}-${from}`)) return [];
-      seen.add(`${from}-${to}`);
+      if (from === to || seen.has(keyOf(to, from))) return [];
+      seen.add(keyOf(from, to));
       return [{ face, from, to }];
     }),
   );

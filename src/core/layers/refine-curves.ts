@@ -1,5 +1,6 @@
 import { move3 } from '../geometry/motion.ts';
 import { at } from '../geometry/polygon.ts';
+import { stepKeys } from '../geometry/step-key.ts';
 import type { Vec2, Vec3 } from '../geometry/vector.ts';
 import { faceFrame, frameMotion, pointInFace } from '../solid/face-frame.ts';
 import { bendPoint, type Roll, type RolledSurface } from '../solid/roll.ts';
@@ -18,8 +19,8 @@ export const coarsest = ({ faces }: Pick<Solid, 'faces'>): number =>
 export function refineCurves(solid: Solid, count: number): Solid {
   if (count <= 1) return solid;
   const vertices: Vec3[] = [...solid.vertices];
-  const between = new Map<string, readonly number[]>();
-  const key = (a: number, b: number): string => `${a}-${b}`;
+  const between = new Map<number, readonly number[]>();
+  const key = stepKeys(solid.vertices.length);
   const edges = solid.edges.map((edge): Edge => {
     const rolled = edge.faces.find((f) => solid.faces[f]?.roll);
     if (!edge.via || rolled === undefined) return edge;

@@ -12,8 +12,8 @@ import {
   type Vec2,
   type Vec3,
 } from '../geometry/vector.ts';
-import { type FaceFrame, faceFrame, frameMotion, pointInFace } from '../solid/face-frame.ts';
-import { bendMotion, bendPoint, type Roll, type RolledSurface } from '../solid/roll.ts';
+import { type FaceFrame, faceFrame, frameMotion, pointInFace, touchOf } from '../solid/face-frame.ts';
+import { bendMotion, bendPoint, type Roll, type RolledSurface, type Touch } from '../solid/roll.ts';
 import type { Edge, Face, Solid } from '../solid/solid.ts';
 import { HAIR_MM, isPositive, NOISE_MM } from '../tolerance.ts';
 import { type MovingPlane, meetAfter, threeOf } from './moving-plane.ts';
@@ -55,12 +55,6 @@ function rolledFace(solid: Solid, face: number): Rolled | null {
   const { surface } = roll;
   const peak = surface.form === 'cone' ? move3(frameMotion(frame), bendPoint(surface, [0, surface.apex], 1)) : null;
   return { face, roll, frame, peak };
-}
-
-/** A point on a surface and the outward normal there. */
-interface Touch {
-  readonly point: Vec3;
-  readonly normal: Vec3;
 }
 
 /** Where a point of the flat panel lies on the roof. */
@@ -138,29 +132,24 @@ function settle(
   let point = third?.through ?? start;
   let fixed: Placed | null = third;
   for (let step = 0; step < STEPS; step++) {
-    const placed = ring.flatMap(({ plane, rolled }): Placed[] => {
-      if (plane) return [{ plane, through: start }];
+    const all: Placed[] = [];
+    for (const { plane, rolled } of ring) {
       const on = rolledFaces[rolled?.face ?? -1];
-      if (!rolled || !on) return [];
-      return touching(solid, on, point).map((touch) => ({
-        plane: { normal: scale3(touch.normal, rolled.side), speed: rolled.speed },
-        through: touch.point,
-      }));
-    });
-    const all = fixed ? [...placed, fixed] : placed;
-    const three = threeOf(all.map(({ plane }) => plane)).map(
-      (plane): Placed => all.find((one) => one.plane === plane) ?? { plane, through: start },
-    ) as [Placed, Placed, Placed];
-    fixed ??= three.find((one) => !all.includes(one)) ?? null;
-    const away = meetAfter(
-      three.map(({ plane }) => plane.normal) as [Vec3, Vec3, Vec3],
-      three.map(({ plane, through }) => dot3(plane.normal, sub3(through, point)) + plane.speed * by) as [
-        number,
-        number,
-        number,
-      ],
-    );
-
+      if (plane) all.push({ plane, through: start });
+      else if (rolled && on)
+        for (const touch of touching(on, point)) {
+          const normal = rolled.side === 1 ? touch.normal : scale3(touch.normal, -1);
+          all.push({ plane: { normal, speed: rolled.speed }, through: touch.point });
+        }
+    }
+    if (fixed) all.push(fixed);
+    const planes = all.map(({ plane }) => plane);
+    const three = threeOf(planes);
+    const found = three.map((plane): Placed => all[planes.indexOf(plane)] ?? { plane, through: start });
+    fixed ??= found.find((one) => !all.includes(one)) ?? null;
+    const distances = found.map(({ plane, through }) => dot3(plane.normal, sub3(through, point)) + plane.speed * by);
+    const [a, b, c] = three;
+    const away = meetAfter([a.normal, b.normal, c.normal], distances as [number, number, number]);
     if (!away) break;
     point = add3(point, away);
     // The next step would be a square of this one.
@@ -170,13 +159,13 @@ function settle(
 }
 
 /** Where a plane touches a rolled face at the ruling of a point; three places at the peak of a cone, or on the axis above or below it, where the search for a peak has come to. */
-function touching(solid: Solid, rolled: Rolled, point: Vec3): readonly Touch[] {
-  const { face, roll, peak } = rolled;
+function touching(rolled: Rolled, point: Vec3): readonly Touch[] {
+  const { roll, frame, peak } = rolled;
   if (peak && Math.hypot(point[0] - peak[0], point[1] - peak[1]) <= NOISE_MM) {
     const lows = roll.rulings.map(([, low]) => at(roll.flat, low));
     return [0, 0.3, 0.6].map((share) => touchAt(rolled, at(lows, Math.floor(share * (lows.length - 1)))));
   }
-  return [touchAt(rolled, pointInFace(solid, face, point))];
+  return [touchOf(frame, roll.surface, point)];
 }
 
 /** How a rolled face lies flat once it has moved to these corners, and how far its samples keep to the curve; null: it has no radius left. */

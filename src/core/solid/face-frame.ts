@@ -12,7 +12,7 @@ import {
   type Vec2,
   type Vec3,
 } from '../geometry/vector.ts';
-import { bendMotion, bendPoint, type Roll, unbendPoint } from './roll.ts';
+import { bendPoint, type Roll, type RolledSurface, type Touch, touchUnder, unbendPoint } from './roll.ts';
 import type { Face, Solid } from './solid.ts';
 
 type Points = readonly Vec3[];
@@ -55,13 +55,26 @@ export const faceNormal = (vertices: Points, face: Face): Vec3 => faceFrame({ ve
 
 /** Outward unit normal of a face at a point on it. */
 export function normalAt(vertices: Points, face: Face, point: Vec3): Vec3 {
-  const solid = { vertices, faces: [face] };
-  const { normal, x, y } = faceFrame(solid, 0);
-  if (!face.roll) return normal;
-  const { rotation } = bendMotion(face.roll.surface, pointInFace(solid, 0, point), 1);
-  const [a, b, c] = [rotation[0][2], rotation[1][2], rotation[2][2]];
-  return add3(add3(scale3(x, a), scale3(y, b)), scale3(normal, c));
+  const frame = faceFrame({ vertices, faces: [face] }, 0);
+  return face.roll ? outOf(frame, touchUnder(face.roll.surface, into(frame, point)).normal) : frame.normal;
 }
+
+/** The plane that touches a rolled face along the ruling under a point. */
+export function touchOf(frame: FaceFrame, surface: RolledSurface, under: Vec3): Touch {
+  const { point, normal } = touchUnder(surface, into(frame, under));
+  return { point: add3(frame.origin, outOf(frame, point)), normal: outOf(frame, normal) };
+}
+
+/** A point by the axes of a frame, and a direction by them as it is in space. */
+const into = ({ origin, x, y, normal }: FaceFrame, point: Vec3): Vec3 => {
+  const away = sub3(point, origin);
+  return [dot3(away, x), dot3(away, y), dot3(away, normal)];
+};
+const outOf = ({ x, y, normal }: FaceFrame, [a, b, c]: Vec3): Vec3 => [
+  x[0] * a + y[0] * b + normal[0] * c,
+  x[1] * a + y[1] * b + normal[1] * c,
+  x[2] * a + y[2] * b + normal[2] * c,
+];
 
 /** Outward unit normal of a flat ring by Newell's sum, which also holds where three points in a row are in line. */
 export function newellNormal(points: Points): Vec3 {
@@ -104,9 +117,7 @@ function farApart(points: Points): readonly [number, number, number] {
 
 /** A point of a face in its own frame: of the flat panel where the face is smooth. */
 export function pointInFace(solid: Pick<Solid, 'vertices' | 'faces'>, face: number, point: Vec3): Vec2 {
-  const { origin, x, y, normal } = faceFrame(solid, face);
-  const away = sub3(point, origin);
-  const local: Vec3 = [dot3(away, x), dot3(away, y), dot3(away, normal)];
+  const local = into(faceFrame(solid, face), point);
   const roll = solid.faces[face]?.roll;
   return roll ? unbendPoint(roll.surface, local) : [local[0], local[1]];
 }

@@ -123,6 +123,35 @@ export function unbendPoint(surface: RolledSurface, [x, y, z]: Vec3): Vec2 {
   return [slant * Math.sin(azimuth * sine), apex - slant * Math.cos(azimuth * sine)];
 }
 
+/** A point in the plane that touches a surface, and the plane's normal away from the paper. */
+export interface Touch {
+  readonly point: Vec3;
+  readonly normal: Vec3;
+}
+
+/** The plane that touches the surface along the ruling under a point (mm, frame of the flat panel); on the axis, along the middle one. */
+export function touchUnder(surface: RolledSurface, [x, y, z]: Vec3): Touch {
+  if (surface.form === 'cylinder') {
+    const { radius, rulings } = surface;
+    const [c, s] = directionOf(radius + z, rulings === 'y' ? x : y);
+    const down = radius * (c - 1);
+    return rulings === 'y'
+      ? { point: [radius * s, y, down], normal: [s, 0, c] }
+      : { point: [x, radius * s, down], normal: [0, s, c] };
+  }
+  const { apex, sine } = surface;
+  const cosine = Math.sqrt((1 - sine) * (1 + sine));
+  const [c, s] = directionOf(cosine * z - sine * (y - apex), x);
+  // Out from the axis by the cosine and up along it by the sine.
+  return { point: [0, apex, 0], normal: [s * cosine, sine * cosine * (1 - c), c * cosine * cosine + sine * sine] };
+}
+
+/** Cosine and sine of the direction of a point, from the first axis to the second; of the first at the origin. */
+function directionOf(first: number, second: number): Vec2 {
+  const size = Math.sqrt(first * first + second * second);
+  return size === 0 ? [1, 0] : [first / size, second / size];
+}
+
 /** Length of the paper between two neighbouring flat points of a sampled curve, mm: along the arc where they keep their slant. */
 export function lengthOnRoll(surface: RolledSurface, p: Vec2, q: Vec2): number {
   if (surface.form === 'cylinder') return Math.hypot(q[0] - p[0], q[1] - p[1]);
