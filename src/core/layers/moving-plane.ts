@@ -40,13 +40,19 @@ export function threeOf(planes: readonly MovingPlane[]): readonly [MovingPlane, 
   let most = NOISE_RAD;
   // Of a great many only some are looked at: the others lie between them.
   const step = Math.max(1, Math.floor(planes.length / 12));
-  const some = planes.filter((_, i) => i % step === 0 || i >= planes.length - 2);
+  const some = step === 1 ? planes : planes.filter((_, i) => i % step === 0 || i >= planes.length - 2);
   for (let i = 0; i < some.length; i++) {
+    const a = some[i] as MovingPlane;
     for (let j = i + 1; j < some.length; j++) {
+      const b = some[j] as MovingPlane;
+      const across = cross3(a.normal, b.normal);
       for (let k = j + 1; k < some.length; k++) {
-        const [a, b, c] = [some[i], some[j], some[k]] as [MovingPlane, MovingPlane, MovingPlane];
-        const det = Math.abs(determinant(a.normal, b.normal, c.normal));
-        if (det > most) [most, best] = [det, [a, b, c]];
+        const c = some[k] as MovingPlane;
+        const size = Math.abs(dot3(across, c.normal));
+        if (size > most) {
+          most = size;
+          best = [a, b, c];
+        }
       }
     }
   }

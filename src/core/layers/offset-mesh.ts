@@ -36,6 +36,15 @@ export interface OffsetMesh {
 
 /** The solid as faces and the planes beyond its free edges. */
 export function meshOf(solid: Solid): OffsetMesh {
+  const mesh = meshes.get(solid) ?? makeMesh(solid);
+  meshes.set(solid, mesh);
+  return mesh;
+}
+
+/** Every layer of a roof asks anew; solids never change. */
+const meshes = new WeakMap<Solid, OffsetMesh>();
+
+function makeMesh(solid: Solid): OffsetMesh {
   const edgesOf = edgesOfFaces(solid);
   const sectors = solid.faces.map((face, f): Sector => sectorOfFace(solid, face, f));
   const beyond = new Map<number, Sector>();

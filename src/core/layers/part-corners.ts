@@ -50,8 +50,8 @@ export function partCorners(
 
 /** Whether all planes of a corner still meet in it once they have moved; so it is taken where paper is rolled. */
 function isTogether({ ring }: Corner): boolean {
-  const planes = ring.flatMap(({ plane }) => (plane ? [plane] : []));
-  return planes.length < ring.length || velocityOf(planes).isTogether;
+  const planes = ring.map(({ plane }) => plane);
+  return !planes.every((plane) => plane !== null) || velocityOf(planes).isTogether;
 }
 
 /** Going round from one end of the ring: its first sectors with a stop after them below, the last of them with the rest above. */

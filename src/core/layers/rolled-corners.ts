@@ -1,4 +1,4 @@
-import { compose, move3 } from '../geometry/motion.ts';
+import { type Motion, move3 } from '../geometry/motion.ts';
 import { at } from '../geometry/polygon.ts';
 import {
   add3,
@@ -13,7 +13,7 @@ import {
   type Vec3,
 } from '../geometry/vector.ts';
 import { type FaceFrame, faceFrame, frameMotion, pointInFace, touchOf } from '../solid/face-frame.ts';
-import { bendMotion, bendPoint, type Roll, type RolledSurface, type Touch } from '../solid/roll.ts';
+import { bendPoint, type Roll, type RolledSurface, type Touch } from '../solid/roll.ts';
 import type { Edge, Face, Solid } from '../solid/solid.ts';
 import { HAIR_MM, isPositive, NOISE_MM } from '../tolerance.ts';
 import { type MovingPlane, meetAfter, threeOf } from './moving-plane.ts';
@@ -21,6 +21,9 @@ import type { Corner, OffsetMesh, Sector } from './offset-mesh.ts';
 
 /** Most steps in which a corner on a rolled face is drawn to its place; each doubles the digits that are right. */
 const STEPS = 40;
+
+/** A point as near to all planes of a corner lies in them. */
+const NEAR_MM = HAIR_MM / 100;
 
 /** Radians round the axis from the middle ruling, of a point on the surface or on one parallel to it. */
 const azimuthOf = (surface: RolledSurface, [x, y]: Vec2): number => {
@@ -44,6 +47,8 @@ interface Rolled {
   readonly face: number;
   readonly roll: Roll;
   readonly frame: FaceFrame;
+  /** Takes the bent panel to the roof. */
+  readonly motion: Motion;
   /** Where the straight lines of a cone meet, whether the panel reaches there or not; null of a cylinder. */
   readonly peak: Vec3 | null;
 }
@@ -52,16 +57,16 @@ function rolledFace(solid: Solid, face: number): Rolled | null {
   const { roll } = solid.faces[face] as Face;
   if (!roll) return null;
   const frame = faceFrame(solid, face);
+  const motion = frameMotion(frame);
   const { surface } = roll;
-  const peak = surface.form === 'cone' ? move3(frameMotion(frame), bendPoint(surface, [0, surface.apex], 1)) : null;
-  return { face, roll, frame, peak };
+  const peak = surface.form === 'cone' ? move3(motion, bendPoint(surface, [0, surface.apex], 1)) : null;
+  return { face, roll, frame, motion, peak };
 }
 
 /** Where a point of the flat panel lies on the roof. */
-function touchAt({ roll, frame }: Rolled, flat: Vec2): Touch {
-  const motion = compose(frameMotion(frame), bendMotion(roll.surface, flat, 1));
-  const [a, b, c] = motion.rotation;
-  return { point: move3(motion, [flat[0], flat[1], 0]), normal: [a[2], b[2], c[2]] };
+function touchAt({ roll: { surface }, frame, motion }: Rolled, flat: Vec2): Touch {
+  const point = move3(motion, bendPoint(surface, flat, 1));
+  return { point, normal: touchOf(frame, surface, point).normal };
 }
 
 /**
@@ -143,13 +148,15 @@ function settle(
         }
     }
     if (fixed) all.push(fixed);
+    const distanceTo = ({ plane, through }: Placed): number =>
+      dot3(plane.normal, sub3(through, point)) + plane.speed * by;
+    if (step > 0 && all.every((one) => Math.abs(distanceTo(one)) <= NEAR_MM)) break;
     const planes = all.map(({ plane }) => plane);
     const three = threeOf(planes);
     const found = three.map((plane): Placed => all[planes.indexOf(plane)] ?? { plane, through: start });
     fixed ??= found.find((one) => !all.includes(one)) ?? null;
-    const distances = found.map(({ plane, through }) => dot3(plane.normal, sub3(through, point)) + plane.speed * by);
     const [a, b, c] = three;
-    const away = meetAfter([a.normal, b.normal, c.normal], distances as [number, number, number]);
+    const away = meetAfter([a.normal, b.normal, c.normal], found.map(distanceTo) as [number, number, number]);
     if (!away) break;
     point = add3(point, away);
     // The next step would be a square of this one.
@@ -171,18 +178,16 @@ function touching(rolled: Rolled, point: Vec3): readonly Touch[] {
 /** How a rolled face lies flat once it has moved to these corners, and how far its samples keep to the curve; null: it has no radius left. */
 export function rolledAnew(solid: Solid, face: number, points: readonly Vec3[], by: number): Roll | null {
   const roll = (solid.faces[face] as Face).roll as Roll;
-  const flatOf = (p: Vec3): Vec2 => pointInFace(solid, face, p);
-  const azimuths = roll.rulings.map(([, low]) => azimuthOf(roll.surface, flatOf(points[low] as Vec3)));
+  const before = points.map((p) => pointInFace(solid, face, p));
+  const azimuths = roll.rulings.map(([, low]) => azimuthOf(roll.surface, before[low] as Vec2));
   const step = Math.max(...azimuths.slice(1).map((azimuth, i) => Math.abs(azimuth - (azimuths[i] as number))));
   const deviationOf = (radius: number): number => radius * (1 - Math.cos(step / 2));
   if (roll.surface.form === 'cylinder') {
     const radius = roll.surface.radius + by;
     if (!isPositive(radius)) return null;
     const grow = radius / roll.surface.radius;
-    const flat = points.map((p): Vec2 => {
-      const [x, y] = flatOf(p);
-      return roll.surface.form === 'cylinder' && roll.surface.rulings === 'y' ? [x * grow, y] : [x, y * grow];
-    });
+    const isAcross = roll.surface.rulings === 'x';
+    const flat = before.map(([x, y]): Vec2 => (isAcross ? [x, y * grow] : [x * grow, y]));
     return { ...roll, surface: { ...roll.surface, radius }, flat, deviation: deviationOf(radius) };
   }
   const { sine, apex } = roll.surface;
@@ -195,8 +200,7 @@ export function rolledAnew(solid: Solid, face: number, points: readonly Vec3[], 
   // Nothing of a cone is left once its eave has passed its peak.
   if (points.some((p, i) => isPositive(slants[i] as number) && !isPositive(-dot3(axis, sub3(p, peak))))) return null;
   const longest = Math.max(...slants);
-  const flat = points.map((p, i): Vec2 => {
-    const [x, y] = flatOf(p);
+  const flat = before.map(([x, y], i): Vec2 => {
     // At the peak every direction is the same point.
     const angle = slants[i] === 0 ? 0 : Math.atan2(x, apex - y);
     const slant = slants[i] as number;

@@ -4,7 +4,7 @@ import type { FlapSpec } from '../project/project.ts';
 import { pointInFace } from '../solid/face-frame.ts';
 import { isFootOnFace } from '../solid/measure.ts';
 import { type Edge, edgePath, type Solid } from '../solid/solid.ts';
-import { NOISE_MM } from '../tolerance.ts';
+import { HAIR_MM, NOISE_MM } from '../tolerance.ts';
 import { clearOfEdges } from './clear-of-edges.ts';
 import type { GlueSide } from './part-flaps.ts';
 import { teethAlong } from './teeth.ts';
@@ -24,24 +24,52 @@ export type FlapBeginnings = (seam: number, from: number) => readonly FlapBeginn
 
 export function flapBeginnings(flatSolid: FlatSolid, spec: FlapSpec): FlapBeginnings {
   const known = new Map<number, Map<number, readonly FlapBeginning[]>>();
-  const borders = new Map<number, Border>();
+  const shapeOf = panelShapes(flatSolid);
   return (seam, from) => {
     const atSeam = known.get(seam) ?? new Map<number, readonly FlapBeginning[]>();
     known.set(seam, atSeam);
     const before = atSeam.get(from);
     if (before) return before;
     const found = glueSides(flatSolid, seam, from, spec).map((side): FlapBeginning => {
+      const { panel, border, begun } = shapeOf(side.to);
+      const [position = -1, ...others] = side.onSeam;
+      // A straight flap along an edge of a panel is that of any panel of this shape.
+      const isUsual = !side.tooth && !side.isAbutment && position >= 0 && others.length === 0;
+      const alike = isUsual ? begun.get(position) : undefined;
+      if (alike) return { side, ...alike };
       const strip = stripAlong(side, spec);
-      const panel = flatSolid.flat[side.to] as readonly Vec2[];
-      const border = borders.get(side.to) ?? borderOf(panel);
-      borders.set(side.to, border);
       const clear = clearOfBorder(strip, side, border, spec.clearance);
       // Clear of the border all of it lies on one side: a wall let down past a narrow overhang ends beside its slope.
       const isBeside = side.isAbutment && clear.length > 0 && !isInside(meanPoint(clear), panel);
-      return { side, strip, inside: isBeside ? [] : clear };
+      const beginning = { strip, inside: isBeside ? [] : clear };
+      if (isUsual) begun.set(position, beginning);
+      return { side, ...beginning };
     });
     atSeam.set(from, found);
     return found;
+  };
+}
+
+/** What panels that are alike in their own frames have in common. */
+interface PanelShape {
+  readonly panel: readonly Vec2[];
+  readonly border: Border;
+  /** By the position of an edge what the flap along it begins as. */
+  readonly begun: Map<number, Pick<FlapBeginning, 'strip' | 'inside'>>;
+}
+
+function panelShapes({ flat }: FlatSolid): (face: number) => PanelShape {
+  const byFace: PanelShape[] = [];
+  const byCorners = new Map<string, PanelShape>();
+  return (face) => {
+    const known = byFace[face];
+    if (known) return known;
+    const panel = flat[face] as readonly Vec2[];
+    const corners = panel.map(([x, y]) => `${Math.round(x / HAIR_MM)} ${Math.round(y / HAIR_MM)}`).join();
+    const shape = byCorners.get(corners) ?? { panel, border: borderOf(panel), begun: new Map() };
+    byCorners.set(corners, shape);
+    byFace[face] = shape;
+    return shape;
   };
 }
 

@@ -26,7 +26,12 @@ export interface FlapBed {
   readonly rings: readonly BoxedRing[];
   readonly grid: BoxGrid;
   readonly last: Map<SeamFlap, LaidBefore>;
+  /** What came of all flaps the last time. */
+  laid: ReadonlyMap<SeamFlap, PlacedFlap | null>;
 }
+
+/** Where more flaps than this lie otherwise than the last time, every flap looks for those beside it anew. */
+const FEW = 64;
 
 interface LaidBefore {
   readonly position: number;
@@ -40,7 +45,7 @@ interface LaidBefore {
 
 export function flapBed(panels: Unfolded['panels']): FlapBed {
   const rings = panels.map(({ polygon }) => boxedRing(polygon));
-  return { rings, grid: gridOf(rings.map(({ box }) => box)), last: new Map() };
+  return { rings, grid: gridOf(rings.map(({ box }) => box)), last: new Map(), laid: new Map() };
 }
 
 /** From the frame of a seam to the piece. A curve may be a little longer flat than under the mate; then the middles of both are one. */
@@ -65,6 +70,10 @@ export function placeFlaps(
   const all = [...before];
   const flapGrid = boxGrid();
   for (const { box } of before) flapGrid.add(box);
+  const laid = new Map<SeamFlap, PlacedFlap | null>();
+  // Where flaps lie otherwise than the last time.
+  const stirred: Box[] = [];
+  for (const [asked, was] of bed.laid) if (was && !flapsAt(asked.seam).includes(asked)) stirred.push(was.box);
   panels.forEach(({ face, polygon }, panel) => {
     const carried = (boundsOf[face] ?? []).flatMap(flapsAt);
     for (const asked of carried) {
@@ -72,6 +81,20 @@ export function placeFlaps(
       if (from !== face || strip.length === 0) continue;
       const isTooth = solid.edges[edge]?.via !== undefined;
       const last = bed.last.get(asked);
+      const was = bed.laid.get(asked);
+      const put = (now: PlacedFlap | null): void => {
+        laid.set(asked, now);
+        if (was && now !== was) stirred.push(was.box);
+        if (!now) return;
+        if (bed.laid.size > 0 && now !== was) stirred.push(now.box);
+        placed.push(now);
+        all.push(now);
+        flapGrid.add(now.box);
+      };
+      if (last && was !== undefined && stirred.length <= FEW && stirred.every((box) => areApart(box, last.around))) {
+        put(was);
+        continue;
+      }
       const position = last?.position ?? stretchOf(flatSolid, edge, face).first + start;
       const place = last?.place ?? seamPlace(length, at(polygon, position + edges), at(polygon, position));
       const around = last?.around ?? boxOf(strip.map((p) => apply2(place, p)));
@@ -79,15 +102,12 @@ export function placeFlaps(
         .near(around)
         .map((index) => all[index] as PlacedFlap)
         .filter((other) => !isTooth || other.flap.edge !== edge);
-      const keep = (laid: PlacedFlap | null): void => {
-        bed.last.set(asked, { position, place, around, beside, placed: laid });
-        if (!laid) return;
-        placed.push(laid);
-        all.push(laid);
-        flapGrid.add(laid.box);
+      const keep = (now: PlacedFlap | null): void => {
+        bed.last.set(asked, { position, place, around, beside, placed: now });
+        put(now);
       };
       if (last && last.beside.length === beside.length && last.beside.every((other, i) => other === beside[i])) {
-        keep(last.placed);
+        put(last.placed);
         continue;
       }
       const obstacles: Obstacle[] = [
@@ -122,5 +142,6 @@ export function placeFlaps(
       keep({ flap, hull, box: boxOf(hull), position, edges, start });
     }
   });
+  bed.laid = laid;
   return placed;
 }

@@ -88,8 +88,10 @@ export function newellNormal(points: Points): Vec3 {
 
 /** The frame in which the bent panel meets its points, from three of them that stand far apart. */
 function rolledFrame({ surface, flat }: Roll, points: Points): FaceFrame {
-  const bent = flat.map((p) => bendPoint(surface, p, 1));
-  const [a, b, c] = farApart(bent).map((i) => ({ from: bent[i] as Vec3, to: points[i] as Vec3 })) as [Pair, Pair, Pair];
+  const [a, b, c] = farApart(points).map((i) => ({
+    from: bendPoint(surface, flat[i] as Vec2, 1),
+    to: points[i] as Vec3,
+  })) as [Pair, Pair, Pair];
   const axes = (side: keyof Pair): { origin: Vec3; x: Vec3; y: Vec3 } => {
     const x = unit3(sub3(b[side], a[side]));
     const away = sub3(c[side], a[side]);
