@@ -156,6 +156,8 @@ function uprightPlane(solid: Solid, edge: Edge, path: readonly Vec3[], normal: V
   const level = Math.hypot(chord[0], chord[1]);
   const upright: Vec3 = [chord[1] / level, -chord[0] / level, 0];
   const isUpright = level <= NOISE_MM * length3(chord);
+  const out = cross3(unit3(chord), normal);
+  const outward = (plane: Vec3): Vec3 => (dot3(plane, out) < 0 ? scale3(plane, -1) : plane);
   if (isUpright || Math.abs(dot3(upright, normal)) > 1 - NOISE_RAD) {
     // Under a gable a fascia ends where the slope above it does.
     const beside = edges.find(
@@ -167,30 +169,45 @@ function uprightPlane(solid: Solid, edge: Edge, path: readonly Vec3[], normal: V
     );
     const step = beside && sub3(vertices[beside.ends[1]] as Vec3, vertices[beside.ends[0]] as Vec3);
     if (isUpright && step && Math.hypot(step[0], step[1]) > NOISE_MM) {
-      const plane: Vec3 = unit3([step[1], -step[0], 0]);
+      const plane = outward(unit3([step[1], -step[0], 0]));
       const speed = isFlush(solid, beside as Edge, vertices[beside?.ends[0] as number] as Vec3, plane) ? 1 : 0;
       if (Math.abs(dot3(plane, normal)) < 1 - NOISE_RAD) return { normal: plane, speed };
     }
-    const across = unit3(cross3(chord, normal));
-    const facing = dot3(across, cross3(unit3(chord), normal)) < 0 ? scale3(across, -1) : across;
+    const facing = unit3(out);
     return { normal: facing, speed: isUpright && isFlush(solid, edge, path[0] as Vec3, facing) ? 1 : 0 };
   }
   // A slope that ends flush with a wall goes out with it.
-  const out = cross3(unit3(chord), normal);
-  const facing = dot3(upright, out) < 0 ? scale3(upright, -1) : upright;
-  return { normal: facing, speed: isFlush(solid, edge, path[0] as Vec3, facing) ? 1 : 0 };
+  const facing = outward(upright);
+  const isWall = isFlush(solid, edge, path[0] as Vec3, facing);
+  return { normal: facing, speed: isWall ? 1 : eaveSpeed(solid, edge, facing) };
 }
 
-/** Whether a wall that an edge touches lies in the plane in which it ends. */
+/** How fast an upright plane moves in which a slope ends in line with a free eave beside it, as where a wing ends flush with the eave that it crosses; 0 where there is none. */
+function eaveSpeed({ vertices, faces, edges }: Solid, { ends }: Edge, plane: Vec3): number {
+  for (const { role, ends: others, faces: own } of edges) {
+    if (role !== 'eave' || own.length !== 1 || !others.some((v) => ends.includes(v))) continue;
+    const [a, b] = others.map((v) => vertices[v] as Vec3) as [Vec3, Vec3];
+    const face = faces[own[0] as number] as Face;
+    const out = dot3(normalAt(vertices, face, a), plane);
+    if (!face.roll && out > NOISE_RAD && Math.abs(dot3(sub3(b, a), plane)) <= NOISE_MM) return 1 / out;
+  }
+  return 0;
+}
+
+/**
+ * Whether a wall lies in the plane in which an edge ends: one that it touches, or one that looks the same way, as where a row of
+ * slopes ends in one plane and the body under them is shorter.
+ */
 const isFlush = (solid: Solid, edge: Edge, place: Vec3, plane: Vec3): boolean =>
-  solid.faces.some(
-    (face, f) =>
-      face.part === 'wall' &&
-      !holdsStill(solid, f) &&
-      face.loop.some((v) => edgePath(edge).includes(v)) &&
-      Math.abs(dot3(normalAt(solid.vertices, face, place), plane)) > 1 - NOISE_RAD &&
-      face.loop.every((v) => Math.abs(dot3(sub3(solid.vertices[v] as Vec3, place), plane)) <= NOISE_MM),
-  );
+  solid.faces.some((face, f) => {
+    if (face.part !== 'wall' || face.roll || holdsStill(solid, f)) return false;
+    const facing = dot3(normalAt(solid.vertices, face, place), plane);
+    const isMet = facing < 0 && face.loop.some((v) => edgePath(edge).includes(v));
+    return (
+      (isMet ? -facing : facing) > 1 - NOISE_RAD &&
+      face.loop.every((v) => Math.abs(dot3(sub3(solid.vertices[v] as Vec3, place), plane)) <= NOISE_MM)
+    );
+  });
 
 /** Nothing of the roof lies straight out beyond the edge in plan, as it would across an open top. */
 function isOutermost({ vertices }: Solid, edge: Edge, out: Vec3): boolean {

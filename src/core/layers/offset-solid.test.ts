@@ -1,14 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import type { ShapeValues } from '../project/project.ts';
+import { rectangularBody } from '../footprint/rectangular-body.ts';
+import type { Body, ShapeValues } from '../project/project.ts';
 import { findKind } from '../roofs/catalogue.ts';
 import { checkSolid } from '../solid/check-solid.ts';
 import type { Solid } from '../solid/solid.ts';
+import { insideOf, layerSolids, wallSeat } from './layer-solids.ts';
 import { offsetSolid } from './offset-solid.ts';
 import { layerOffsets } from './stack.ts';
 import { tooThick } from './too-thick.ts';
 
-function solidOf(kind: string, shape: ShapeValues): Solid {
-  const built = findKind(kind)?.build(shape, null);
+function solidOf(kind: string, shape: ShapeValues, body: Body | null = null): Solid {
+  const built = findKind(kind)?.build(shape, body);
   if (!built?.ok) throw new Error(JSON.stringify(built?.issues));
   return built.value;
 }
@@ -16,6 +18,15 @@ function solidOf(kind: string, shape: ShapeValues): Solid {
 function moved(solid: Solid, by: number): Solid {
   const result = offsetSolid(solid, by);
   if (!result.ok) throw new Error(JSON.stringify(result.issues));
+  return result.value;
+}
+
+/** The surface of card or paper so far outside a shape on its body, or inside it: the middle of what is twice as thick. */
+function layerAt(solid: Solid, by: number, body: Body): Solid {
+  const stack = [{ as: by < 0 ? ('shell' as const) : ('cover' as const), thickness: 2 * Math.abs(by) }];
+  const inside = insideOf(solid, stack);
+  const [result] = layerSolids(solid, stack, inside.ok ? wallSeat(solid, inside.value, body) : null);
+  if (!result?.ok) throw new Error(JSON.stringify(result?.issues));
   return result.value;
 }
 
@@ -162,23 +173,57 @@ describe('crossing gables whose ridges meet in one point', () => {
   // Main slopes run 40 and rise 30, those of the wings run 22.5: moved by 0.6 the main ridge goes 0.6 · 50 / 40 = 0.75 up or down,
   // that of the wings 0.6 · 37.5 / 22.5 = 1.
   const solid = solidOf('cross-gable', { width: 112, depth: 80, rise: 30, wingWidth: 45 });
-  const corners = ({ vertices, faces }: Solid, id: string): readonly number[][] =>
-    (faces.find((face) => face.id === id)?.loop ?? []).map((v) => [...(vertices[v] ?? [])]);
-  const near = (...places: readonly number[][]): unknown =>
-    expect.arrayContaining(places.map((place) => place.map((x) => expect.closeTo(x, 9))));
 
   test('inwards: the wings end against the main roof, at 0.25 / (3/4) before its ridge', () => {
     const inside = moved(solid, -0.6);
     expect(checkSolid(inside, { isLayer: true })).toEqual([]);
-    expect(corners(inside, 'south-wing-west')).toEqual(near([0, -1 / 3, 29]));
-    expect(corners(inside, 'north-east')).toEqual(near([0, 0, 29.25], [0, 1 / 3, 29]));
-    expect(corners(inside, 'south-west')).toHaveLength(5);
+    expect(cornersOf(inside, 'south-wing-west')).toEqual(near([0, -1 / 3, 29]));
+    expect(cornersOf(inside, 'north-east')).toEqual(near([0, 0, 29.25], [0, 1 / 3, 29]));
+    expect(cornersOf(inside, 'south-west')).toHaveLength(5);
   });
 
   test('outwards: the main roof ends against the wings, at 0.25 / (4/3) beside their ridge', () => {
     const outside = moved(solid, 0.6);
     expect(checkSolid(outside, { isLayer: true })).toEqual([]);
-    expect(corners(outside, 'north-wing-west')).toEqual(near([0, 0, 31], [-3 / 16, 0, 30.75]));
-    expect(corners(outside, 'south-east')).toEqual(near([3 / 16, 0, 30.75]));
+    expect(cornersOf(outside, 'north-wing-west')).toEqual(near([0, 0, 31], [-3 / 16, 0, 30.75]));
+    expect(cornersOf(outside, 'south-east')).toEqual(near([3 / 16, 0, 30.75]));
   });
+});
+
+/** Corners of a face, mm. */
+const cornersOf = ({ vertices, faces }: Solid, id: string): readonly number[][] =>
+  (faces.find((face) => face.id === id)?.loop ?? []).map((v) => [...(vertices[v] ?? [])]);
+
+const near = (...places: readonly number[][]): unknown =>
+  expect.arrayContaining(places.map((place) => place.map((x) => expect.closeTo(x, 9))));
+
+describe('a wing that ends flush with the eave it crosses', () => {
+  // Slopes rise 3 in 4, so that their normals rise 0.8 and lean 0.6: 0.6 mm out, eaves go out by 1 and ridges up by 0.75. The wing
+  // goes out as far as the eave, and still reaches the main slope where it did.
+  const shape = { width: 120, depth: 80, rise: 30, wingWidth: 40, wingRise: 15 };
+  const body = rectangularBody(110, 70, 50);
+  const solid = solidOf('cross-gable', shape, body);
+
+  test.each([
+    ['out', 1],
+    ['in', -1],
+  ])('ends flush with it when it is moved %s', (_, way) => {
+    const layer = layerAt(solid, 0.6 * way, body);
+    expect(checkSolid(layer, { isLayer: true })).toEqual([]);
+    const high = 15 + 0.75 * way;
+    const wing = cornersOf(layer, 'south-wing-west');
+    expect(wing).toHaveLength(3);
+    expect(wing).toEqual(near([-20 - way, -40 - way, 0], [0, -40 - way, high], [0, -20, high]));
+  });
+});
+
+test.each([0.5, -0.5])('teeth beyond the end of a body with which they are flush move with its walls, by %s', (by) => {
+  // Four teeth over 80 mm, a body under the middle 40 of them: its walls and every tooth go out or in from 30.
+  const body = rectangularBody(60, 40, 50);
+  const solid = solidOf('sawtooth', { width: 60, depth: 80, rise: 15, teeth: 4 }, body);
+  const walls = solid.faces.filter(({ part, id }) => part === 'wall' && id.startsWith('east-wall'));
+  expect(walls.length).toBeGreaterThan(0);
+  const layer = layerAt(solid, by, body);
+  expect(checkSolid(layer, { isLayer: true })).toEqual([]);
+  for (const [x] of layer.vertices) expect(Math.abs(x)).toBeCloseTo(30 + by, 9);
 });

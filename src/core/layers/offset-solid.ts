@@ -52,7 +52,9 @@ function mostOffset(solid: Solid, by: number, known: number | null, settled: Wal
 const NEARLY = 0.999;
 
 function offsetOnce(solid: Solid, by: number, settled: WallEnds | undefined): MovedSolid {
-  const mesh = settled ? meshOfSettled(solid, settled, by) : partCorners(solid, meshOf(solid), offsetRules);
+  const mesh = settled
+    ? meshOfSettled(solid, settled, by)
+    : partCorners(solid, meshOf(solid), offsetRules, by < 0 ? -1 : 1);
   const moved = moveSolid(solid, mesh, by, by);
   if (!moved.ok) return moved;
   // Settled walls end at the underside, wherever the surface over them goes.

@@ -1,4 +1,4 @@
-import { unit3, type Vec3 } from '../geometry/vector.ts';
+import { dot3, unit3, type Vec3 } from '../geometry/vector.ts';
 import type { Edge, EdgeRole, Solid } from '../solid/solid.ts';
 import { isSamePlane, type MovingPlane, velocityOf } from './moving-plane.ts';
 import type { Corner, OffsetMesh, Sector } from './offset-mesh.ts';
@@ -16,13 +16,17 @@ interface Parted {
 type IsEnd = (role: EdgeRole, sector: Sector | undefined) => boolean;
 
 /** How a corner that comes apart is to be parted; null: the rule is not about such a corner. */
-export type PartingRule = (corner: Corner, isEnd: IsEnd, edges: readonly Edge[]) => Parted | null;
+export type PartingRule = (corner: Corner, isEnd: IsEnd, edges: readonly Edge[], way: 1 | -1) => Parted | null;
 
-/** The mesh of a solid with every corner parted that will not stay one while its planes move, by the first rule that is about it. */
+/**
+ * The mesh of a solid with every corner parted that will not stay one while its planes move, by the first rule that is about it.
+ * `way`: 1 while they move by their speeds, -1 while they move back by them.
+ */
 export function partCorners(
   { edges }: Solid,
   { corners, loops }: OffsetMesh,
   rules: readonly PartingRule[],
+  way: 1 | -1,
 ): OffsetMesh {
   const isEnd: IsEnd = (role, sector) =>
     sector?.face === null && sector.plane !== null && edges[sector.edge ?? -1]?.role === role;
@@ -31,7 +35,7 @@ export function partCorners(
   let next = Math.max(-1, ...corners.keys()) + 1;
   for (const [key, corner] of corners) {
     if (isTogether(corner)) continue;
-    const parted = rules.map((rule) => rule(corner, isEnd, edges)).find((found) => found !== null);
+    const parted = rules.map((rule) => rule(corner, isEnd, edges, way)).find((found) => found !== null);
     if (!parted) continue;
     const { lower, upper, rising, falling } = parted;
     const high = next++;
@@ -124,8 +128,26 @@ const partedLip: PartingRule = ({ ring }, isEnd, edges) => {
   return edges[end?.edge ?? -1]?.faces[1] === slope.face ? stoppedAfter(fromEnd, 4, wall.plane, isFirst) : null;
 };
 
+/**
+ * Where a wall ends at a valley beyond which the slope ends free in the wall's plane, as a body ends under a row of teeth: while
+ * the valley rises from the foot, the wall ends upright in line with it; while it sinks below, what stands in it ends free there.
+ */
+const partedEnd: PartingRule = ({ ring }, isEnd, _, way) => {
+  const isFirst = isEnd('foot', ring[0]);
+  const fromFoot = isFirst ? ring : ring.toReversed();
+  const [foot, wall, upright, slope, verge] = fromFoot;
+  if (ring.length !== 5 || !isEnd('foot', foot) || !isEnd('verge', verge)) return null;
+  if (!foot?.plane || !wall?.plane || !upright?.plane || !slope?.plane) return null;
+  if (!isSamePlane(wall.plane, verge?.plane as MovingPlane)) return null;
+  const { velocity } = velocityOf([wall.plane, upright.plane, slope.plane]);
+  const sinks = way * (dot3(velocity, foot.plane.normal) - foot.plane.speed) > 0;
+  return sinks
+    ? stoppedAfter(fromFoot.toReversed(), 3, wall.plane, !isFirst)
+    : stoppedAfter(fromFoot, 2, upright.plane, isFirst);
+};
+
 /** While the ends of walls move and slopes hold still, or the other way about. */
-export const wallRules: readonly PartingRule[] = [partedHead, partedFeet, partedEave];
+export const wallRules: readonly PartingRule[] = [partedHead, partedFeet, partedEave, partedEnd];
 
 /** While all faces move. */
-export const offsetRules: readonly PartingRule[] = [partedLip];
+export const offsetRules: readonly PartingRule[] = [partedLip, partedEnd];

@@ -3,7 +3,7 @@ import { at } from '../geometry/polygon.ts';
 import { stepKeys } from '../geometry/step-key.ts';
 import type { Vec2, Vec3 } from '../geometry/vector.ts';
 import { faceFrame, frameMotion, pointInFace } from '../solid/face-frame.ts';
-import { bendPoint, type Roll, type RolledSurface } from '../solid/roll.ts';
+import { bendPoint, polarOn, type Roll, type RolledSurface } from '../solid/roll.ts';
 import { type Edge, edgePath, type Face, type Solid } from '../solid/solid.ts';
 import { NOISE_RAD, ROLL_MM } from '../tolerance.ts';
 
@@ -61,8 +61,7 @@ function pointBetween(solid: Solid, f: number, from: number, to: number, share: 
 function flatBetween(surface: RolledSurface, p: Vec2, q: Vec2, share: number): Vec2 {
   const mix = (a: number, b: number): number => a + (b - a) * share;
   if (surface.form === 'cylinder') return [mix(p[0], q[0]), mix(p[1], q[1])];
-  const polar = ([x, y]: Vec2): Vec2 => [Math.hypot(x, surface.apex - y), Math.atan2(x, surface.apex - y)];
-  const [[r, a], [s, b]] = [polar(p), polar(q)];
+  const [[r, a], [s, b]] = [polarOn(surface, p), polarOn(surface, q)];
   const [slant, angle] = [mix(r, s), mix(a, b)];
   return [slant * Math.sin(angle), surface.apex - slant * Math.cos(angle)];
 }

@@ -5,6 +5,7 @@ import {
   cross3,
   distance3,
   dot3,
+  length2,
   length3,
   scale3,
   sub3,
@@ -34,7 +35,7 @@ const azimuthOf = (surface: RolledSurface, [x, y]: Vec2): number => {
 /** The flat point at another azimuth, as far along its ruling. */
 function turnedTo(surface: RolledSurface, p: Vec2, azimuth: number): Vec2 {
   if (surface.form === 'cone') {
-    const slant = Math.hypot(p[0], surface.apex - p[1]);
+    const slant = length2([p[0], surface.apex - p[1]]);
     const angle = azimuth * surface.sine;
     return [slant * Math.sin(angle), surface.apex - slant * Math.cos(angle)];
   }
@@ -80,13 +81,14 @@ export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): Readonl
   const sampling = new Map<number, Edge>();
   for (const edge of solid.edges) for (const v of edge.via ?? []) if (!sampling.has(v)) sampling.set(v, edge);
   const onCurve = new Map<Edge, (readonly [number, Corner])[]>();
+  const keyOf = new Map<number, number>();
   for (const [key, corner] of mesh.corners) {
-    if (!corner.ring.some(({ rolled }) => rolled) || corner.ring.every(holds)) continue;
     const edge = sampling.get(corner.origins[0] as number);
+    if (!edge) for (const v of corner.origins) if (!keyOf.has(v)) keyOf.set(v, key);
+    if (!corner.ring.some(({ rolled }) => rolled) || corner.ring.every(holds)) continue;
     if (!edge) places.set(key, settle(solid, rolledFaces, corner, by, null));
     else if (!onCurve.get(edge)?.push([key, corner])) onCurve.set(edge, [[key, corner]]);
   }
-  const keyOf = new Map([...mesh.corners].toReversed().flatMap(([key, { origins }]) => origins.map((v) => [v, key])));
   for (const [edge, samples] of onCurve) {
     const [[, { ring }]] = samples as [readonly [number, Corner]];
     const rolled = ring.map((sector) => rolledFaces[sector.rolled?.face ?? -1]).find((one) => one);
@@ -168,7 +170,7 @@ function settle(
 /** Where a plane touches a rolled face at the ruling of a point; three places at the peak of a cone, or on the axis above or below it, where the search for a peak has come to. */
 function touching(rolled: Rolled, point: Vec3): readonly Touch[] {
   const { roll, frame, peak } = rolled;
-  if (peak && Math.hypot(point[0] - peak[0], point[1] - peak[1]) <= NOISE_MM) {
+  if (peak && Math.abs(point[0] - peak[0]) <= NOISE_MM && Math.abs(point[1] - peak[1]) <= NOISE_MM) {
     const lows = roll.rulings.map(([, low]) => at(roll.flat, low));
     return [0, 0.3, 0.6].map((share) => touchAt(rolled, at(lows, Math.floor(share * (lows.length - 1)))));
   }

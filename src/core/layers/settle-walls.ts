@@ -54,7 +54,7 @@ function settleOnce(solid: Solid, ends: WallEnds, seat: WallSeat | null): Settle
   });
   if (!isPositive(far) || !ways.some(isPositive)) return { ok: true, solid };
   const speedOf = ({ edge }: Sector): number => (edge === null ? 0 : (ways[edge] as number) / far);
-  const moved = moveSolid(solid, partCorners(solid, withSpeeds(meshOf(solid), speedOf), wallRules), far, 0);
+  const moved = moveSolid(solid, partCorners(solid, withSpeeds(meshOf(solid), speedOf), wallRules, 1), far, 0);
   if (!moved.ok) return moved;
   // Let down past the eave, a wall would run out of the slope that it shares an edge with.
   const torn = edgesOfFaces(moved.solid).findIndex((own) => own.includes(-1));
@@ -75,7 +75,7 @@ export function meshOfSettled(solid: Solid, ends: WallEnds, by: number): OffsetM
     // What touches a rolled face is told from its surface on.
     return sector.rolled ? endAt(solid, sector.edge as number, ends) / by : 0;
   };
-  return partCorners(solid, withSpeeds(meshOf(solid), speedOf), wallRules);
+  return partCorners(solid, withSpeeds(meshOf(solid), speedOf), wallRules, by < 0 ? -1 : 1);
 }
 
 /**

@@ -1,5 +1,5 @@
 import { type Motion, move3 } from '../geometry/motion.ts';
-import { add3, cross3, scale3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { cross3, distance2, length2, length3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 
 /**
  * The surfaces that paper takes when it is rolled: straight rulings stay straight and nothing stretches. Frame: that of the
@@ -71,21 +71,18 @@ function placeOn(surface: RolledSurface, p: Vec2, share: number): Place {
 function placeOnCone({ apex, sine }: { apex: number; sine: number }, [px, py]: Vec2, share: number): Place {
   const opened = 1 + (sine - 1) * share;
   const cosine = Math.sqrt((1 - opened) * (1 + opened));
-  const slant = Math.hypot(px, apex - py);
-  const angle = Math.atan2(px, apex - py);
+  const [slant, angle] = polarOn({ apex }, [px, py]);
   const azimuth = angle / opened;
-  // Axis of the cone pointing down it, and the level direction of the middle ruling.
-  const axis: Vec3 = [0, -cosine, -opened];
-  const out: Vec3 = [0, -opened, cosine];
-  const radial = add3(scale3(out, Math.cos(azimuth)), [Math.sin(azimuth), 0, 0]);
-  const along = add3(scale3(out, -Math.sin(azimuth)), [Math.cos(azimuth), 0, 0]);
-  const ruling = add3(scale3(axis, cosine), scale3(radial, opened));
+  const [ca, sa] = [Math.cos(azimuth), Math.sin(azimuth)];
+  // By the axis of the cone down it (0, -cosine, -opened) and the level direction of the middle ruling (0, -opened, cosine).
+  const along: Vec3 = [ca, opened * sa, -cosine * sa];
+  const ruling: Vec3 = [opened * sa, -cosine * cosine - opened * opened * ca, opened * cosine * (ca - 1)];
   // Flat, the ruling points down at `angle` from the middle one, so that the panel's own axes are turned back by it.
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
   return {
-    point: add3([0, apex, 0], scale3(ruling, slant)),
-    x: add3(scale3(along, c), scale3(ruling, s)),
-    y: add3(scale3(along, s), scale3(ruling, -c)),
+    point: [slant * ruling[0], apex + slant * ruling[1], slant * ruling[2]],
+    x: [along[0] * c + ruling[0] * s, along[1] * c + ruling[1] * s, along[2] * c + ruling[2] * s],
+    y: [along[0] * s - ruling[0] * c, along[1] * s - ruling[1] * c, along[2] * s - ruling[2] * c],
   };
 }
 
@@ -119,7 +116,7 @@ export function unbendPoint(surface: RolledSurface, [x, y, z]: Vec3): Vec2 {
   const [dy, dz] = [y - apex, z];
   // Components along the level direction of the middle ruling and across it give the azimuth.
   const azimuth = Math.atan2(x, -sine * dy + cosine * dz);
-  const slant = Math.hypot(x, dy, dz);
+  const slant = length3([x, dy, dz]);
   return [slant * Math.sin(azimuth * sine), apex - slant * Math.cos(azimuth * sine)];
 }
 
@@ -152,10 +149,15 @@ function directionOf(first: number, second: number): Vec2 {
   return size === 0 ? [1, 0] : [first / size, second / size];
 }
 
+/** Slant and angle of a flat point about the flat peak of a cone, from the middle ruling. */
+export const polarOn = ({ apex }: { readonly apex: number }, [x, y]: Vec2): Vec2 => [
+  length2([x, apex - y]),
+  Math.atan2(x, apex - y),
+];
+
 /** Length of the paper between two neighbouring flat points of a sampled curve, mm: along the arc where they keep their slant. */
 export function lengthOnRoll(surface: RolledSurface, p: Vec2, q: Vec2): number {
-  if (surface.form === 'cylinder') return Math.hypot(q[0] - p[0], q[1] - p[1]);
-  const polar = ([x, y]: Vec2): Vec2 => [Math.hypot(x, surface.apex - y), Math.atan2(x, surface.apex - y)];
-  const [[r, a], [s, b]] = [polar(p), polar(q)];
-  return Math.hypot(s - r, ((r + s) / 2) * (b - a));
+  if (surface.form === 'cylinder') return distance2(p, q);
+  const [[r, a], [s, b]] = [polarOn(surface, p), polarOn(surface, q)];
+  return length2([s - r, ((r + s) / 2) * (b - a)]);
 }

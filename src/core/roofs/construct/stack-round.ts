@@ -28,7 +28,8 @@ export function stackRound(tiers: Tiers): Result<Solid> {
   if (radius > reachOf(upper) + SNAP_MM) return fail(upperTooSmall);
   const below = draftsOf(lower, 'lower', 0);
   const feet = halves.map(({ id }) => meetingAt(below.faces, radius, id, 1));
-  const heads = halves.map(({ id }) => meetingAt(draftsOf(upper, 'upper', 0).faces, radius, id, -1));
+  const hung = draftsOf(upper, 'upper', 0);
+  const heads = halves.map(({ id }) => meetingAt(hung.faces, radius, id, -1));
   const [foot, head] = [feet[0], heads[0]];
   if (!foot || !head || !isLevel(feet) || !isLevel(heads)) return fail(roundWallUneven);
   const top = foot.level + wall.height;

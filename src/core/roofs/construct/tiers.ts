@@ -79,6 +79,8 @@ export function joinTiers(
  * edges, so that it does so most at a corner of one of them or where an edge of one crosses an edge of the other in plan.
  */
 function reachThrough(lower: Solid, upper: Solid, level: number): number {
+  const levels = ({ vertices }: Solid): readonly number[] => vertices.map(([, , z]) => z);
+  if (Math.max(...levels(lower)) <= level + Math.min(...levels(upper))) return 0;
   const segments = ({ vertices, edges }: Solid): (readonly [Vec2, Vec2])[] =>
     edges.map(({ ends: [a, b] }) => [plan(vertices[a] as Vec3), plan(vertices[b] as Vec3)]);
   const others = segments(upper);
