@@ -1,7 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { rectangularBody } from '../../core/footprint/rectangular-body.ts';
+import { layerSolids } from '../../core/layers/layer-solids.ts';
+import { buildNet } from '../../core/net/build-net.ts';
 import { produce } from '../../core/pipeline.ts';
 import { readProject } from '../../core/project/read-project.ts';
+import { findKind } from '../../core/roofs/catalogue.ts';
 import { letterSpots } from './letter-spots.ts';
 import { markPlace } from './net-parts.ts';
 
@@ -42,5 +46,21 @@ describe('match marks on the table', () => {
     const spot = spots.find(({ mark, piece }) => mark === seam?.mark && piece === side?.piece);
     expect(spot?.at).toEqual(markPlace(side?.ends as never, polygon ?? [], 3 * 0.72));
     expect(spot?.height).toBe(3);
+  });
+
+  it('of a wall that ends behind the board under a cover are not on the cover', () => {
+    const built = findKind('gable')?.build({ width: 60, depth: 56, rise: 21 }, rectangularBody(50, 48, 30));
+    if (!built?.ok) throw new Error('no gable');
+    const board = { as: 'board', thickness: 2 } as const;
+    const [, cover] = layerSolids(built.value, [board, { as: 'cover', thickness: 0.3 }], null);
+    if (!cover?.ok) throw new Error('no cover');
+    const flaps = { width: 5, on: 'alternate', clearance: 0.5, least: 2 } as const;
+    const { net } = buildNet(cover.value, { pieces: 'per-panel', flaps });
+    const behind = new Set(net.seams.filter(({ edge }) => cover.value.edges[edge]?.isBehind).map(({ mark }) => mark));
+    expect(behind.size).toBeGreaterThan(0);
+    const panels = letterSpots(net, cover.value, 3).flatMap(({ mark, piece, panel }) =>
+      behind.has(mark) ? [cover.value.faces[net.pieces[piece]?.panels[panel]?.face ?? -1]?.part] : [],
+    );
+    expect(new Set(panels)).toEqual(new Set(['wall']));
   });
 });

@@ -1,6 +1,6 @@
 import { lerp2, type Vec2 } from '../../core/geometry/vector.ts';
 import { letterStretch, type Net, type SeamSide } from '../../core/net/net.ts';
-import type { Solid } from '../../core/solid/solid.ts';
+import { type Edge, isJoinedAt, type Solid } from '../../core/solid/solid.ts';
 import { markPlace } from './net-parts.ts';
 
 /** A match mark on a panel of the flat net; mm in the piece's frame. */
@@ -28,14 +28,17 @@ interface Letter {
 }
 
 /**
- * Every seam's letter on both its panels, inside them and off the seam. Letters of one panel keep clear of each other:
+ * Every seam's letter on the panels that are joined at it, inside them and off the seam. Letters of one panel keep clear of each other:
  * they move along their seams, then all of them get smaller; what still has no room is left to the Paper place.
  */
 export const letterSpots = (net: Net, solid: Solid, height: number): readonly LetterSpot[] => {
   const byPanel = new Map<string, Letter[]>();
   for (const { mark, edge, sides } of net.seams) {
-    const shares = solid.edges[edge]?.role === 'ridge' ? RIDGE_SHARES : SHARES;
+    const own = solid.edges[edge] as Edge;
+    const shares = own.role === 'ridge' ? RIDGE_SHARES : SHARES;
     for (const side of sides) {
+      const face = net.pieces[side.piece]?.panels[side.panel]?.face;
+      if (face === undefined || !isJoinedAt(own, face)) continue;
       const key = `${side.piece} ${side.panel}`;
       byPanel.set(key, [...(byPanel.get(key) ?? []), { mark, side, shares }]);
     }

@@ -2,16 +2,17 @@ import { at } from '../geometry/polygon.ts';
 import { alignSegments, apply2, type Rigid2 } from '../geometry/rigid2.ts';
 import type { Vec2, Vec3 } from '../geometry/vector.ts';
 import { flattenFace, pointInFace } from '../solid/face-frame.ts';
-import { edgePath, type Solid } from '../solid/solid.ts';
+import { edgePath, isJoinedAt, type Solid } from '../solid/solid.ts';
 import type { NetPoint, Panel, Piece, SeamSide } from './net.ts';
 import { endsOnPanel, type FlatSolid, stretchOf } from './unfold.ts';
 
 /** For each face the abutments at which a wall is glued to it. */
 export function abutmentsByHost({ edges }: Solid): ReadonlyMap<number, readonly number[]> {
   const byHost = new Map<number, number[]>();
-  edges.forEach(({ role, faces, isBehind }, e) => {
-    const host = faces[1];
-    if (role === 'abutment' && host !== undefined && !isBehind) byHost.set(host, [...(byHost.get(host) ?? []), e]);
+  edges.forEach((edge, e) => {
+    const host = edge.faces[1];
+    if (edge.role === 'abutment' && host !== undefined && isJoinedAt(edge, host))
+      byHost.set(host, [...(byHost.get(host) ?? []), e]);
   });
   return byHost;
 }

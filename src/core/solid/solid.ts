@@ -72,6 +72,10 @@ export interface Solid {
 /** The vertices of an edge from end to end. */
 export const edgePath = ({ ends: [a, b], via = [] }: Edge): readonly number[] => [a, ...via, b];
 
+/** Whether a face is joined at an edge: not one under which the other ends behind another layer. */
+export const isJoinedAt = ({ isBehind, faces }: Pick<Edge, 'isBehind' | 'faces'>, face: number): boolean =>
+  !(isBehind && faces[1] === face);
+
 /** Whether a face's loop runs along an edge: at an abutment only that of the wall does. */
 export const boundsFace = ({ role, faces }: Pick<Edge, 'role' | 'faces'>, face: number): boolean =>
   role === 'abutment' ? faces[0] === face : faces.includes(face);

@@ -12,7 +12,7 @@ import {
   scoredLines,
 } from '../../core/net/net.ts';
 import type { RoofSpec } from '../../core/project/project.ts';
-import type { Edge } from '../../core/solid/solid.ts';
+import { type Edge, isJoinedAt } from '../../core/solid/solid.ts';
 import { boardTexts } from './board-texts.ts';
 import { type Drawing, emptyDrawing, type Label, labelAt, line, ring, type Stroke } from './drawing.ts';
 import { isClear, type Obstacles, type Spot } from './fit-label.ts';
@@ -193,9 +193,7 @@ const markSide = (
 ): PlacedMark | null => {
   const panel = piece.panels[side.panel];
   if (panel === undefined) return null;
-  const { isBehind, faces } = layer.solid.edges[edge] as Edge;
-  // What ends under another layer is not joined to this panel.
-  if (isBehind && faces[1] === panel.face) return null;
+  if (!isJoinedAt(layer.solid.edges[edge] as Edge, panel.face)) return null;
   // A curve's teeth are too small for a letter; it stands inside the panel.
   const flap = side.curve
     ? undefined
