@@ -174,3 +174,18 @@ describe('a roof of common size', () => {
     expect(distance2(foot, tip)).toBeCloseTo(tip[1] - foot[1], 9);
   });
 });
+
+it('letters both sides of every seam, along it where a panel or a flap is narrow', () => {
+  const { project } = produceSample('harbour-gate');
+  const [first] = project.roofs;
+  if (!first) throw new Error('the gate has no roof');
+  const shape = { sides: 24, acrossCorners: 40, rise: 110 };
+  const made = produce({ ...project, roofs: [{ ...first, kind: 'spire', shape, body: null, overhang: null }] })
+    .roofs[0];
+  const [layer] = made?.made?.layers ?? [];
+  if (!made || !layer) throw new Error('no spire');
+  const letters = layer.net.pieces.flatMap((_, i) =>
+    drawPiece({ roof: made.spec, layer, piece: i, copy: 0 }).labels.map(({ text }) => text),
+  );
+  for (const { mark } of layer.net.seams) expect(letters.filter((text) => text === mark)).toHaveLength(2);
+});

@@ -1,6 +1,6 @@
 import { isInside, ringArea } from '../../core/geometry/polygon.ts';
 import { alignSegments } from '../../core/geometry/rigid2.ts';
-import { add2, left2, lerp2, scale2, sub2, unit2, type Vec2 } from '../../core/geometry/vector.ts';
+import { add2, dot2, left2, lerp2, scale2, sub2, unit2, type Vec2 } from '../../core/geometry/vector.ts';
 import type { MadeLayer } from '../../core/make-roof.ts';
 import {
   type Flap,
@@ -71,7 +71,7 @@ export const drawPiece = (
     const { polygon } = piece.panels[panel] as Panel;
     const side: SeamSide = { piece: index, panel, ends };
     const along = upOf(layer, piece.panels[panel] as Panel);
-    const placed = placeMark(mark, along, polygon, (reach) => centersInside({ face: -1, polygon }, side, reach), {
+    const placed = placeMark(mark, along, polygon, (reach) => centersInside({ face: -1, polygon }, side, reach + 1), {
       lines,
       spots: taken,
     });
@@ -198,17 +198,32 @@ const markSide = (
   const flap = side.curve
     ? undefined
     : piece.flaps.find((candidate) => candidate.edge === edge && candidate.panel === side.panel);
-  const placed = placeMark(
-    mark,
-    upOf(layer, panel),
-    flap?.polygon ?? surfaceOf(piece, panel),
-    (reach) =>
-      flap ? centersOnFlap(flap) : centersInside({ ...panel, polygon: surfaceOf(piece, panel) }, side, reach),
-    obstacles,
-    flap ? MARK_SIZES : SMALL_MARKS,
-  );
-  return placed && !flap ? inPanel(placed) : placed;
+  const up = upOf(layer, panel);
+  const within = surfaceOf(piece, panel);
+  const inside = { ...panel, polygon: within };
+  // Where there is little room the letter stands along its seam, in a panel close to it.
+  const along = alongSeam(side, up);
+  const onFlap =
+    flap &&
+    (placeMark(mark, up, flap.polygon, () => centersOnFlap(flap), obstacles, MARK_SIZES) ??
+      placeMark(mark, along, flap.polygon, () => centersOnFlap(flap), obstacles));
+  if (onFlap) return onFlap;
+  const close = (height: number): readonly Vec2[] => centersInside(inside, side, height / 2 + CLOSE);
+  const placed =
+    placeMark(mark, up, within, (reach) => centersInside(inside, side, reach + 1), obstacles) ??
+    placeText(mark, along, within, close, obstacles, SMALL_MARKS);
+  return placed && inPanel(placed);
 };
+
+/** The direction of a seam on its panel, not upside down. */
+const alongSeam = (side: SeamSide, up: Vec2): Vec2 => {
+  const [a, b] = letterStretch(side, 0.5);
+  const way = unit2(sub2(b, a));
+  return dot2(way, up) < 0 ? scale2(way, -1) : way;
+};
+
+/** From a seam to a letter that stands close to it, mm. */
+const CLOSE = 0.7;
 
 const inPanel = ({ label, spot }: PlacedMark): PlacedMark => ({ label: { ...label, isInPanel: true }, spot });
 
@@ -257,10 +272,10 @@ const centersOnFlap = ({ polygon }: Flap): readonly Vec2[] => {
 };
 
 /** Just inside the panel, a little off the seam; at an abutment (a line within the panel) on either side of it. */
-const centersInside = (panel: Panel, side: SeamSide, reach: number): readonly Vec2[] =>
+const centersInside = (panel: Panel, side: SeamSide, off: number): readonly Vec2[] =>
   SHARES.flatMap((share) => {
     const [a, b] = letterStretch(side, share);
-    const step = scale2(left2(unit2(sub2(b, a))), reach + 1);
+    const step = scale2(left2(unit2(sub2(b, a))), off);
     const foot = lerp2(a, b, side.curve ? 0.5 : share);
     return [add2(foot, step), sub2(foot, step)].filter((p) => isInside(p, panel.polygon));
   });
