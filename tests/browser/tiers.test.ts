@@ -94,6 +94,31 @@ describe('the parts of a two-tier roof', () => {
     expect((await state()).roof).toEqual(before);
   });
 
+  it('take a measured wall by its corners, and say which of them cannot be', async () => {
+    const before = (await state()).roof;
+    const wall = page.getByRole('region', { name: 'Wall', exact: true });
+    await wall.getByRole('radio', { name: 'Measured', exact: true }).check();
+    expect((await state()).isMade).toBe(true);
+    const corners = wall.getByLabel(/^Corners, going round/);
+    const [, second = ''] = (await corners.inputValue()).split('; ');
+    expect(second).toMatch(/^\d+mm, 0mm$/);
+    const width = Number.parseFloat(second);
+    await corners.fill(`0, 0; ${width}, 0; ${width}, 20; ${width - 8}, 28; 0, 28`);
+    await corners.press('Enter');
+    expect((await state()).isMade).toBe(true);
+    expect((await state()).roof.shape.wall['corners']).toHaveLength(5);
+    await corners.fill('0, 0; wide, 0; 10, 20');
+    await corners.press('Enter');
+    expect(await wall.innerText()).toContain('“wide, 0” is not a corner.');
+    expect((await state()).roof.shape.wall['corners']).toHaveLength(5);
+    await corners.press('Escape');
+    await wall.getByRole('radio', { name: 'Sides and the angles between them' }).check();
+    expect((await state()).isMade).toBe(true);
+    expect((await state()).roof.shape.wall['angles']).toHaveLength(5);
+    for (let i = 0; i < 3; i++) await page.getByRole('button', { name: 'Undo' }).click();
+    expect((await state()).roof).toEqual(before);
+  });
+
   it('say what is wrong with a size beside it, and lose nothing', async () => {
     const before = (await state()).roof;
     await type('Wall', 'Width', 'wide');

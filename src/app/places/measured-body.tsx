@@ -10,6 +10,7 @@ import { resolveTyped } from '../load-workshop.ts';
 import { namesOf } from '../plan/plan-text.ts';
 import { type FilePath, formatPath, type Json, type JsonObject, setAt } from '../state/file-path.ts';
 import { omit, sizeText } from '../state/roof-edits.ts';
+import { CornersBox } from './corners-box.tsx';
 import type { RoofAtHand } from './use-roof.ts';
 
 type Form = 'corners' | 'diagonal' | 'angles';
@@ -49,8 +50,14 @@ const measureBy = ({ typed, roof, context }: RoofAtHand, form: Form): JsonObject
   return [{ ...typed, body: { ...plan, ...body, ...(courts === undefined ? {} : { courts }) } }];
 };
 
-/** A plan that was measured: how, and what the ruler said where it was not drawn by its corners. */
-export const MeasuredBody = ({ hand }: { readonly hand: RoofAtHand }): ReactElement => {
+interface MeasuredBodyProps {
+  readonly hand: RoofAtHand;
+  /** Its corners are moved in the plan on the table; else they are typed. */
+  readonly isOnTable?: boolean;
+}
+
+/** A plan that was measured: how, and what the ruler said where it is not drawn by its corners. */
+export const MeasuredBody = ({ hand, isOnTable = true }: MeasuredBodyProps): ReactElement => {
   const body = (hand.typed['body'] ?? {}) as JsonObject;
   const form = formOf(body);
   const sides = hand.roof.spec.body?.outline.length ?? 4;
@@ -66,10 +73,18 @@ export const MeasuredBody = ({ hand }: { readonly hand: RoofAtHand }): ReactElem
         value={form}
         onChoose={(next) => hand.change(measureBy(hand, next as Form))}
       />
-      {form === 'corners' ? (
+      {form !== 'corners' && <FieldPanel fields={measureFields(hand, body, form)} />}
+      {form === 'corners' && isOnTable && (
         <p className="note">Its {sides} corners are drawn and moved in the plan on the table.</p>
-      ) : (
-        <FieldPanel fields={measureFields(hand, body, form)} />
+      )}
+      {form === 'corners' && !isOnTable && (
+        <div className="typed">
+          <CornersBox
+            at={hand.at('body', 'corners')}
+            corners={body['corners']}
+            label="Corners, going round: to the right, to the back; …"
+          />
+        </div>
       )}
     </>
   );

@@ -4,13 +4,14 @@ import { Either } from '../either.tsx';
 import { FieldPanel } from '../fields/field-panel.tsx';
 import type { FieldSpec } from '../fields/field-spec.ts';
 import { RoofPicture } from '../roof-picture.tsx';
-import { getAt, type JsonObject } from '../state/file-path.ts';
+import { getAt } from '../state/file-path.ts';
 import { type BodyPlan, bodyPlan, changeBody } from '../state/roof-edits.ts';
 import { bodyFields } from './body-place.tsx';
 import { EaveGiven } from './eave-given.tsx';
 import { GivenGroup } from './given-group.tsx';
 import { KindPick } from './kind-pick.tsx';
 import { isOptional } from './left-out.ts';
+import { MeasuredBody } from './measured-body.tsx';
 import { groupOf, shapeField } from './shape-fields.ts';
 import { useTier } from './tier-hand.ts';
 import type { RoofAtHand } from './use-roof.ts';
@@ -85,13 +86,12 @@ const TierKind = ({ tier, label }: { readonly tier: RoofAtHand; readonly label: 
   );
 };
 
-/** Plans that a hand can give a wall on a roof; another one that the file gives stays until it is changed. */
+/** Plans that a hand can give a wall on a roof; a round one that the file gives stays until it is changed. */
 const wallPlans: readonly { readonly value: BodyPlan; readonly title: string }[] = [
   { value: 'rectangle', title: 'Rectangle' },
   { value: 'polygon', title: 'Regular' },
+  { value: 'measured', title: 'Measured' },
 ];
-
-const otherPlans: Readonly<Partial<Record<BodyPlan, string>>> = { round: 'Round', measured: 'Measured' };
 
 interface TierWallProps extends TierProps {
   readonly title: string;
@@ -103,25 +103,18 @@ const TierWall = ({ hand, param, title, help }: TierWallProps): ReactElement | n
   const tier = useTier(hand, param);
   if (tier === null) return null;
   const plan = bodyPlan(tier.typed);
-  const other = otherPlans[plan];
-  const wall = (tier.typed['body'] ?? {}) as JsonObject;
-  const count = Array.isArray(wall['corners']) ? wall['corners'].length : 0;
   return (
     <section className="group tier" aria-label={title}>
       <h3>{title}</h3>
       <Either
         legend={`Plan of the ${title.toLowerCase()}`}
         isLegendUnseen
-        choices={other === undefined ? wallPlans : [...wallPlans, { value: plan, title: other }]}
+        choices={plan === 'round' ? [...wallPlans, { value: plan, title: 'Round' }] : wallPlans}
         value={plan}
         onChoose={(next) => tier.change(changeBody(tier.context, next as BodyPlan))}
       />
+      {plan === 'measured' && <MeasuredBody hand={tier} isOnTable={false} />}
       <FieldPanel fields={bodyFields(tier, plan, help)} />
-      {plan === 'measured' && (
-        <p className="note">
-          Its plan was measured{count > 0 ? ` by ${count} corners` : ''}; the file has the figures.
-        </p>
-      )}
     </section>
   );
 };
