@@ -82,7 +82,7 @@ export const MeasuredBody = ({ hand, isOnTable = true }: MeasuredBodyProps): Rea
           <CornersBox
             at={hand.at('body', 'corners')}
             corners={body['corners']}
-            label="Corners, going round: to the right, to the back; …"
+            label="Corners, going round: right, back; …"
           />
         </div>
       )}
