@@ -429,6 +429,24 @@ export class Reader {
         },
       ],
       [
+        pattern('Trimmer: cut across at (.+) from the (left|right)\\.'),
+        ([list, from]) => {
+          for (const mm of this.#ticks(list as string)) {
+            const x = this.#across(mm, from as string);
+            const isDrawn = this.lines.some(
+              ({ use, points }) =>
+                use === 'cut' &&
+                points.some((q, i) => {
+                  const p = points[i - 1];
+                  const isUpright = p && Math.abs(p[0] - x) < 1e-6 && Math.abs(q[0] - x) < 1e-6;
+                  return isUpright && Math.abs(Math.abs(p[1] - q[1]) - height) < 1e-6;
+                }),
+            );
+            if (!isDrawn) throw new Error(`no line to cut across at ${mm}`);
+          }
+        },
+      ],
+      [
         /^(Score every line to score|Cut along every line to cut|The strip is the piece: nothing is left to cut)\.$/,
         () => undefined,
       ],

@@ -142,6 +142,7 @@ describe('marks of the first roofs (common practice, no published source)', () =
       'Bottom edge, from the left: tick 3 5/8 and 7 1/4. Marks 2 and 3.',
       expect.stringMatching(/^Top edge, from the left: tick 3 5\/8 and 7 1\/4\. Marks \d and \d\.$/),
     ]);
+    expect(texts(out)).toContain('Trimmer: cut across at 7 1/4 from the left.');
     expect(texts(out).filter((text) => text.startsWith('Join'))).toEqual([
       expect.stringMatching(/: a line to score, a mountain on this side\.$/),
       expect.stringMatching(/: a line to cut\.$/),

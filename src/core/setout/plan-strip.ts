@@ -1,7 +1,7 @@
 import { areApart, type Box, boxOf, distanceToSegment } from '../geometry/polygon.ts';
 import { cross2, distance2, dot2, length2, sub2, type Vec2 } from '../geometry/vector.ts';
-import { isSameLength, NOISE_MM } from '../tolerance.ts';
-import type { Ruler } from '../units/units.ts';
+import { isPositive, isSameLength, NOISE_MM } from '../tolerance.ts';
+import { type Ruler, roundToRuler } from '../units/units.ts';
 import { CompassPad } from './compass-pad.ts';
 import type { Draft, DraftPanel } from './draft.ts';
 import type { LaidRow, RowPiece } from './lay-row.ts';
@@ -14,7 +14,7 @@ import { applyPose, type Pose, poseBetween } from './pose.ts';
 import { isSameDraft } from './same-draft.ts';
 import type { LineUse, SetOutLine, SetOutMark, SetOutPart, SetOutPiece, SetOutStrip } from './set-out.ts';
 import type { WholeTemplate } from './whole-template.ts';
-import { HOLES, JOIN_HOLES, listed, plain, takeSentence } from './words.ts';
+import { acrossSentence, type End, HOLES, JOIN_HOLES, listed, plain, takeSentence } from './words.ts';
 
 export interface StripSize {
   readonly width: number;
@@ -61,6 +61,7 @@ export function planStrip(
   const uses = new Set(pad.lines.map(({ use }) => use));
   if (isTemplate && ['mountain', 'valley', 'glue'].some((use) => uses.has(use as LineUse))) pad.say(HOLES);
   else if (uses.has('mountain') || uses.has('valley')) pad.say('Score every line to score.');
+  if (!isTemplate) sayAcross(pad, pieces[0]?.from ?? 'left');
   pad.say(uses.has('cut') ? 'Cut along every line to cut.' : 'The strip is the piece: nothing is left to cut.');
   const strip = { width, height };
   return {
@@ -77,6 +78,29 @@ export function planStrip(
       placedPiece(piece, { numberOf: numbersIn(pad, piece), laid: laidOn.get(piece) ?? null }, pad.lines, strip),
     ),
   };
+}
+
+/** Upright lines to cut from edge to edge of the strip, by their marks from one end: the stop of a trimmer. */
+function sayAcross(pad: CompassPad, from: End): void {
+  const upright = pad.lines.flatMap(({ use, points }) =>
+    points.slice(1).flatMap((q, i) => {
+      const p = points[i] as Vec2;
+      const isAcross = isSameLength(p[0], q[0]) && isSameLength(Math.abs(p[1] - q[1]), pad.height);
+      return use === 'cut' && isAcross ? [from === 'left' ? p[0] : pad.width - p[0]] : [];
+    }),
+  );
+  const stops = upright
+    .filter((x) => isPositive(x) && isPositive(pad.width - x) && isSameLength(roundToRuler(x, pad.ruler).error, 0))
+    .sort((a, b) => a - b);
+  const apart = stops.filter((x, i) => i === 0 || !isSameLength(x, stops[i - 1] as number));
+  if (apart.length > 0) {
+    pad.say(
+      acrossSentence(
+        apart.map((x) => pad.figure(x)),
+        from,
+      ),
+    );
+  }
 }
 
 /** Pieces that are traced: of each the two marks that the template is laid on, and its lines. */

@@ -243,6 +243,10 @@ export const againSentence = (
   return `Do ${steps} again with ${listed(pairs.map(([, now]) => ref(now)))} in place of ${listed(pairs.map(([known]) => ref(known)))}.`;
 };
 
+/** Straight cuts through the whole height of a strip, once it is marked. */
+export const acrossSentence = (figures: readonly string[], from: End): string =>
+  `Trimmer: cut across at ${listed(figures)} from the ${from}.`;
+
 export const takeSentence = (name: string): string => `Take the template of ${name}.`;
 
 /** `marks` are those of the template, `laid` those of the strip. */

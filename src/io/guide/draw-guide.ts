@@ -24,7 +24,7 @@ import {
   tickSquare,
   titleBox,
 } from './boxes.ts';
-import { paginate } from './paginate.ts';
+import { columnWidth, paginate } from './paginate.ts';
 import { setOutBoxes } from './set-out-boxes.ts';
 import { templateBoxes } from './template-boxes.ts';
 
@@ -106,7 +106,11 @@ function blockBoxes(production: Production, block: GuideBlock, width: number, st
   if (block.kind === 'heading') return [headingBox(block.text, width)];
   if (block.kind === 'items') return [itemsBox(block.items, width)];
   if (block.kind === 'caution') return [termBox(block.about, block.text, width, 24)];
-  if (block.kind === 'terms') return block.terms.map(([term, meaning]) => termBox(term, meaning, width, 32));
+  if (block.kind === 'terms')
+    return block.terms.map(([term, meaning]) => ({
+      ...termBox(term, meaning, columnWidth(width), 28),
+      isOfColumn: true,
+    }));
   if (block.kind === 'table') return tableBoxes(block.head, block.rows, width);
   return block.kind === 'step' ? [stepBox(production, block.step, width, steps)] : [];
 }
