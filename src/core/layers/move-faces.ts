@@ -1,8 +1,8 @@
 import { at } from '../geometry/polygon.ts';
-import { add3, distance3, dot3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
+import { add3, distance3, dot3, length3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
 import { HAIR_MM, NOISE_RAD } from '../tolerance.ts';
 import { isSamePlane, type MovingPlane, velocityOf } from './moving-plane.ts';
-import { type Corner, type OffsetMesh, type Sector, stepsOf } from './offset-mesh.ts';
+import type { Corner, OffsetMesh, Sector } from './offset-mesh.ts';
 import { type SplitCorner, splitCorner, turnOf } from './split-corner.ts';
 
 export type Moved =
@@ -80,20 +80,22 @@ function nextMeeting(
 ): { readonly after: number; readonly gone: readonly { face: number; from: number; to: number }[] } {
   let after = left;
   const shrinking: { face: number; from: number; to: number; at: number }[] = [];
-  for (const step of stepsOf(mesh)) {
-    const [a, b] = [motions.get(step.from), motions.get(step.to)];
-    if (!a || !b) continue;
-    const along = sub3((mesh.corners.get(step.to) as Corner).place, (mesh.corners.get(step.from) as Corner).place);
-    const growth = scale3(sub3(b, a), way);
-    const length = Math.hypot(...along);
-    // An edge that has just come to be goes the way it grows.
-    if (length <= HAIR_MM) continue;
-    const rate = dot3(growth, unit3(along));
-    if (rate >= -NOISE_RAD) continue;
-    const meets = length / -rate;
-    if (meets >= left + HAIR_MM) continue;
-    shrinking.push({ ...step, at: meets });
-    after = Math.min(after, meets);
+  for (const [face, loop] of mesh.loops.entries()) {
+    for (const [i, from] of loop.entries()) {
+      const to = at(loop, i + 1);
+      const [a, b] = [motions.get(from), motions.get(to)];
+      if (!a || !b || from === to) continue;
+      const along = sub3((mesh.corners.get(to) as Corner).place, (mesh.corners.get(from) as Corner).place);
+      const length = length3(along);
+      // An edge that has just come to be goes the way it grows.
+      if (length <= HAIR_MM) continue;
+      const rate = (way * dot3(sub3(b, a), along)) / length;
+      if (rate >= -NOISE_RAD) continue;
+      const meets = length / -rate;
+      if (meets >= left + HAIR_MM) continue;
+      shrinking.push({ face, from, to, at: meets });
+      after = Math.min(after, meets);
+    }
   }
   return { after, gone: shrinking.filter(({ at: meets }) => meets <= after + HAIR_MM && meets <= left) };
 }

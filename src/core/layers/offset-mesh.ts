@@ -1,5 +1,4 @@
 import { at } from '../geometry/polygon.ts';
-import { stepKeys } from '../geometry/step-key.ts';
 import { add3, cross3, dot3, length3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
 import { standsOn } from '../solid/build-solid.ts';
 import { normalAt } from '../solid/face-frame.ts';
@@ -216,18 +215,4 @@ function isOutermost({ vertices }: Solid, edge: Edge, out: Vec3): boolean {
   const reach = ([x, y]: Vec3): number => (x * out[0] + y * out[1]) / level;
   const own = Math.max(...edge.ends.map((v) => reach(vertices[v] as Vec3)));
   return vertices.every((v) => reach(v) <= own + NOISE_MM);
-}
-
-/** Steps along the loops of faces, each once: the face, both corners in its direction. */
-export function stepsOf({ corners, loops }: OffsetMesh): readonly { face: number; from: number; to: number }[] {
-  const keyOf = stepKeys(Math.max(0, ...corners.keys()) + 1);
-  const seen = new Set<number>();
-  return loops.flatMap((loop, face) =>
-    loop.flatMap((from, i) => {
-      const to = at(loop, i + 1);
-      if (from === to || seen.has(keyOf(to, from))) return [];
-      seen.add(keyOf(from, to));
-      return [{ face, from, to }];
-    }),
-  );
 }
