@@ -86,18 +86,28 @@ export class Field {
     return this.items[item]!.poses[this.bins[bin]!.kind] ?? [];
   }
 
-  /** Where `moving` may not lie beside another in this bin. */
-  fitOf(other: number, moving: Shape, bin: number): NoFit {
-    const gap = other < this.count ? this.bins[bin]!.gap : this.fixed[other - this.count]!.gap;
+  /** Where `moving` may not lie beside pieces so far apart, by the shapes of those: what is not there yet `fitOf` adds. */
+  fitsBeside(moving: Shape, gap: number): (NoFit | undefined)[] {
     let g = this.gaps.indexOf(gap);
     if (g < 0) g = this.gaps.push(gap) - 1;
-    const a = this.shapeOf[other]!;
     const table = this.fits[g] ?? [];
     this.fits[g] = table;
-    const row = table[a.id] ?? [];
-    table[a.id] = row;
-    const fit = row[moving.id] ?? this.shapes.noFit(a, moving, gap);
-    row[moving.id] = fit;
+    const known = table[moving.id];
+    if (known) return known;
+    const fits = new Array<NoFit | undefined>(this.shapes.list.length).fill(undefined);
+    table[moving.id] = fits;
+    return fits;
+  }
+
+  /** Where `moving` may not lie beside another in this bin; `beside`: what is known of that for the gap of the bin. */
+  fitOf(other: number, moving: Shape, bin: number, beside: (NoFit | undefined)[]): NoFit {
+    const { gap } = other < this.count ? this.bins[bin]! : this.fixed[other - this.count]!;
+    const fits = gap === this.bins[bin]!.gap ? beside : this.fitsBeside(moving, gap);
+    const shape = this.shapeOf[other]!;
+    const known = fits[shape.id];
+    if (known) return known;
+    const fit = this.shapes.noFit(shape, moving, gap);
+    fits[shape.id] = fit;
     return fit;
   }
 
@@ -117,12 +127,14 @@ export class Field {
     const { all, count, x, y, bin, loss, own } = this;
     const mine = this.shapeOf[item]!;
     const b = bin[item]!;
+    const fits = this.fitsBeside(mine, this.bins[b]!.gap);
     let sum = 0;
     for (let q = 0; q < all; q++) {
       if (q === item) continue;
       let depth = 0;
       if (bin[q] === b)
-        depth = this.fitOf(q, mine, b).depth(x[item]! - x[q]!, y[item]! - y[q]!) * mine.heft * this.shapeOf[q]!.heft;
+        depth =
+          this.fitOf(q, mine, b, fits).depth(x[item]! - x[q]!, y[item]! - y[q]!) * mine.heft * this.shapeOf[q]!.heft;
       const before = loss[item * all + q]!;
       if (depth !== before) {
         loss[item * all + q] = depth;

@@ -48,12 +48,12 @@ export interface Job {
 const MOST_SHAPES = 120;
 const LEAST_TURNS = 4;
 
-interface TurnedPiece extends Omit<NestPiece, 'choices'> {
+export interface TurnedPiece extends Omit<NestPiece, 'choices'> {
   readonly choices: readonly { readonly kind: number; readonly turns: readonly number[] }[];
 }
 
 /** A problem whose pieces have the turns told that are tried. */
-interface TurnedProblem extends Omit<NestProblem, 'pieces'> {
+export interface TurnedProblem extends Omit<NestProblem, 'pieces'> {
   readonly pieces: readonly TurnedPiece[];
 }
 

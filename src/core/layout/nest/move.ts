@@ -106,10 +106,16 @@ export class Mover {
     near.minY = box.minY;
     near.maxX = Math.max(box.minX, box.maxX - shape.width);
     near.maxY = Math.max(box.minY, box.maxY - shape.height);
-    const { x, y, weight, all } = field;
+    const { x, y, weight, all, bin: bins } = field;
+    const fits = field.fitsBeside(shape, box.gap);
     for (let q = 0; q < all; q++) {
-      if (q === item || field.bin[q] !== bin) continue;
-      near.add(field.fitOf(q, shape, bin), x[q]!, y[q]!, weight[item * all + q]! * shape.heft * field.shapeOf[q]!.heft);
+      if (q === item || bins[q] !== bin) continue;
+      near.add(
+        field.fitOf(q, shape, bin, fits),
+        x[q]!,
+        y[q]!,
+        weight[item * all + q]! * shape.heft * field.shapeOf[q]!.heft,
+      );
     }
   }
 

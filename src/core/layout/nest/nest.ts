@@ -1,10 +1,11 @@
 import { seeded } from '../../random.ts';
-import { type Construction, layInOrder, leftmost, lowest, openSheet } from './construct.ts';
-import { convexHull } from './convex.ts';
+import { type Construction, layInOrder, leftmost, lowest } from './construct.ts';
 import { costOf } from './cost.ts';
 import { type Job, readyJob, withTurns } from './job.ts';
+import { pairUp, takenApart } from './pairs.ts';
 import type { NestLayout, NestOptions, NestPlacement, NestProblem, NestStep } from './problem.ts';
 import { improveSheets } from './sheets.ts';
+import { mayBeSpared } from './trial.ts';
 
 export type {
   NestChoice,
@@ -20,59 +21,56 @@ export type {
 } from './problem.ts';
 export { nestStrip, type StripPiece, type StripStep } from './strip.ts';
 
+/** Attempts in a row without gain after which units are taken apart, and those after which a layout is taken for final. */
+const VAIN = { joined: 10, apart: 200 } as const;
+
 /**
- * Lays pieces on sheets: every layout handed out is complete and valid, each better than those before it. The same problem, seed
- * and rounds give the same layouts to the last digit. Stops after the rounds asked for, or when nothing can be gained.
+ * Lays pieces on sheets: every layout handed out is complete and valid, each better than those before it. Repeated pieces are first
+ * laid two by two. The same problem, seed and rounds give the same layouts to the last digit. Stops after the rounds asked for, or
+ * when nothing can be gained.
  */
 export function* nestSheets(asked: NestProblem, { seed, rounds, share }: NestOptions): Generator<NestStep, void> {
-  // Hulls and pieces are turned alike, so that a layout of the ones is one of the others.
   const problem = withTurns(asked);
-  const hulls = readyJob({
-    ...problem,
-    pieces: problem.pieces.map((piece) => ({ ...piece, outline: convexHull(piece.outline) })),
-  });
-  const quick = layInOrder(hulls, byArea(hulls), leftmost);
-  let layout = layoutOf(hulls, quick);
-  yield { layout, isBetter: true };
-
   const job = readyJob(problem);
-  let best = takenOver(job, quick);
-  for (const construction of firstTries(job)) {
-    const isBetter = costOf(job, construction) < layout.cost;
-    if (isBetter) [best, layout] = [construction, layoutOf(job, construction)];
-    yield { layout, isBetter };
-  }
+  let best: Construction = { sheets: [], leftOut: [] };
+  let layout: NestLayout = { placements: [], leftOut: [], cost: Number.POSITIVE_INFINITY };
+  const offer = (found: Construction | null): NestStep => {
+    const isBetter = found !== null && costOf(job, found) < layout.cost;
+    if (isBetter) [best, layout] = [found, layoutOf(job, found)];
+    return { layout, isBetter };
+  };
+  const units = pairUp(problem, job);
+  const joined = readyJob({ ...problem, pieces: units });
+  const apart = (laid: Construction): Construction => takenApart(job, problem, units, laid);
+  const onceMore = function* (): Generator<NestStep> {
+    for (const wish of [leftmost, lowest]) yield offer(layInOrder(job, byArea(job), wish));
+  };
+  const first = layInOrder(joined, byArea(joined), leftmost);
+  yield offer(apart(first));
+  const [isAll, short] = [rounds === 0 && !share, best.leftOut.length];
+  if (isAll || short > 0) yield* onceMore();
+  if (isAll) return;
+
   let step = 0;
   const isOver = (): boolean => (share ? share(step) : step / Math.max(1, rounds)) >= 1;
-  if (rounds === 0 && !share) return;
-  for (const found of improveSheets(job, best, seeded(seed))) {
-    if (found) layout = layoutOf(job, found);
+  const random = seeded(seed);
+  if (units.length < problem.pieces.length && best.leftOut.length === short) {
+    for (const found of improveSheets(joined, first, random, VAIN.joined)) {
+      step++;
+      yield offer(found && apart(found));
+      if (isOver()) return;
+    }
+  }
+  if (short === 0 && mayBeSpared(job, best)) yield* onceMore();
+  for (const found of improveSheets(job, best, random, VAIN.apart)) {
     step++;
-    yield { layout, isBetter: found !== null };
+    yield offer(found);
     if (isOver()) return;
   }
 }
 
 const byArea = ({ pieces }: Job): number[] =>
   pieces.map((_, i) => i).sort((a, b) => pieces[b]!.area - pieces[a]!.area || a - b);
-
-function* firstTries(job: Job): Generator<Construction> {
-  for (const wish of [leftmost, lowest]) yield layInOrder(job, byArea(job), wish);
-}
-
-/** A layout of the pieces' hulls as one of the pieces themselves. */
-function takenOver(job: Job, { sheets, leftOut }: Construction): Construction {
-  return {
-    sheets: sheets.map(({ kind, sheet, laid }) => ({
-      ...openSheet(job, kind, sheet),
-      laid: laid.map((one) => {
-        const poses = job.pieces[one.piece]!.poses[kind]!;
-        return { ...one, pose: poses.find(({ rotation }) => rotation === one.pose.rotation)! };
-      }),
-    })),
-    leftOut,
-  };
-}
 
 function layoutOf(job: Job, construction: Construction): NestLayout {
   const { sheets, leftOut } = construction;

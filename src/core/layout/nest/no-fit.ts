@@ -32,8 +32,11 @@ export class NoFit {
   private raster: DepthGrid | null = null;
   private asked = 0;
   private readonly rasters: Rasters;
-  /** Where this one is that one seen from the other piece. */
+  /** Where this one is another one moved or turned half round: that one, met at (offX, offY) + sign (x, y). */
   private source: NoFit | null = null;
+  private sign = 1;
+  private offX = 0;
+  private offY = 0;
 
   private constructor(lines: Float64Array, starts: Int32Array, box: Box, rasters: Rasters) {
     this.rasters = rasters;
@@ -64,19 +67,22 @@ export class NoFit {
     return fit;
   }
 
-  /** The same with the two in each other's place. */
-  mirrored(): NoFit {
-    const box = { minX: -this.maxX, minY: -this.maxY, maxX: -this.minX, maxY: -this.minY };
+  /** The one that is met at (x, y) as this one is at (cx - x, cy - y). */
+  reflected(cx: number, cy: number): NoFit {
+    const box = { minX: cx - this.maxX, minY: cy - this.maxY, maxX: cx - this.minX, maxY: cy - this.minY };
     const fit = new NoFit(this.lines, this.starts, box, this.rasters);
-    fit.border = this.border.map((value) => -value);
-    fit.source = this;
+    fit.border = this.border.map((value, i) => (i % 2 === 0 ? cx : cy) - value);
+    fit.source = this.source ?? this;
+    fit.sign = -this.sign;
+    fit.offX = this.offX + this.sign * cx;
+    fit.offY = this.offY + this.sign * cy;
     return fit;
   }
 
   /** Whether B at (x, y) lies on A by more than a touch. */
   overlaps(x: number, y: number): boolean {
     if (x <= this.minX || x >= this.maxX || y <= this.minY || y >= this.maxY) return false;
-    if (this.source) return this.source.overlaps(-x, -y);
+    if (this.source) return this.source.overlaps(this.offX + this.sign * x, this.offY + this.sign * y);
     const { starts, lines } = this;
     for (let part = 0; part + 1 < starts.length; part++) {
       const end = 3 * starts[part + 1]!;
@@ -90,7 +96,7 @@ export class NoFit {
   /** How far B at (x, y) must move to be free of A, mm; 0 where it is free or touches. */
   depth(x: number, y: number): number {
     if (x <= this.minX || x >= this.maxX || y <= this.minY || y >= this.maxY) return 0;
-    if (this.source) return this.source.depth(-x, -y);
+    if (this.source) return this.source.depth(this.offX + this.sign * x, this.offY + this.sign * y);
     if (this.starts.length > 2) return this.depthInMany(x, y);
     const { lines } = this;
     let least = Number.POSITIVE_INFINITY;

@@ -8,6 +8,7 @@ import type { Ring } from './problem.ts';
 /** An outline at one turn, the lower left corner of its box at the origin. Equal ones are one, whatever piece they come from. */
 export interface Shape {
   readonly id: number;
+  /** Empty where it is made of given parts. */
   readonly ring: Ring;
   readonly parts: readonly Ring[];
   readonly width: number;
@@ -29,6 +30,7 @@ export class Shapes {
   readonly list: Shape[] = [];
   private readonly noFits: Map<number, NoFit>[] = [];
   private readonly gaps: number[] = [];
+  private readonly opposites: (Shape | null)[] = [];
   private readonly rasters = { left: MOST_RASTERS };
 
   /** The shape of a ring, and how far the ring lies off it. */
@@ -43,18 +45,23 @@ export class Shapes {
   addParts(parts: readonly Ring[]): { readonly shape: Shape; readonly shift: Vec2 } {
     const box = boxOf(parts.flat());
     const moved = parts.map((ring) => ring.map(([x, y]): Vec2 => [x - box.minX, y - box.minY]));
-    return { shape: this.keep(moved[0] ?? [], moved), shift: [-box.minX, -box.minY] };
+    return { shape: this.keep([], moved), shift: [-box.minX, -box.minY] };
   }
 
   /** The poses of an outline at these turns; those that look alike count once. */
   poses(outline: Ring, turns: readonly number[]): readonly Pose[] {
     const poses: Pose[] = [];
     for (const rotation of turns) {
-      const [cos, sin] = [cleaned(Math.cos(rotation)), cleaned(Math.sin(rotation))];
-      const { shape, shift } = this.add(outline.map(([x, y]): Vec2 => [cos * x - sin * y, sin * x + cos * y]));
-      if (!poses.some((pose) => pose.shape === shape)) poses.push({ shape, rotation, shift });
+      const pose = this.pose(outline, rotation);
+      if (!poses.some(({ shape }) => shape === pose.shape)) poses.push(pose);
     }
     return poses;
+  }
+
+  pose(outline: Ring, rotation: number): Pose {
+    const [cos, sin] = [cleaned(Math.cos(rotation)), cleaned(Math.sin(rotation))];
+    const { shape, shift } = this.add(outline.map(([x, y]): Vec2 => [cos * x - sin * y, sin * x + cos * y]));
+    return { shape, rotation, shift };
   }
 
   /** Where b may not lie beside a at the origin, so far apart. */
@@ -63,12 +70,30 @@ export class Shapes {
     if (g < 0) g = this.gaps.push(gap) - 1;
     const known = this.noFits[g] ?? new Map<number, NoFit>();
     this.noFits[g] = known;
-    const key = a.id * MOST_SHAPES + b.id;
     const found =
-      known.get(key) ??
-      known.get(b.id * MOST_SHAPES + a.id)?.mirrored() ??
+      known.get(keyOf(a, b)) ??
+      known.get(keyOf(b, a))?.reflected(0, 0) ??
+      this.turned(known, a, b) ??
       NoFit.between(a.parts, b.parts, gap, this.rasters);
-    known.set(key, found);
+    known.set(keyOf(a, b), found);
+    return found;
+  }
+
+  /** The same from both shapes turned half round, where that is known. */
+  private turned(known: Map<number, NoFit>, a: Shape, b: Shape): NoFit | undefined {
+    const [c, d] = [this.opposite(a), this.opposite(b)];
+    if (!c || !d) return undefined;
+    const fit = known.get(keyOf(c, d)) ?? known.get(keyOf(d, c))?.reflected(0, 0);
+    return fit?.reflected(a.width - b.width, a.height - b.height);
+  }
+
+  /** The shape that this one is when turned half round, where there is such a one. */
+  private opposite(shape: Shape): Shape | null {
+    const { id, ring, width, height } = shape;
+    const known = this.opposites[id];
+    if (known !== undefined) return known;
+    const found = this.known(ring.map(([x, y]) => [width - x, height - y])) ?? null;
+    this.opposites[id] = found;
     return found;
   }
 
@@ -89,6 +114,7 @@ export class Shapes {
 const MOST_RASTERS = 6000;
 /** More shapes than any problem has: two ids make one key. */
 const MOST_SHAPES = 2 ** 20;
+const keyOf = (a: Shape, b: Shape): number => a.id * MOST_SHAPES + b.id;
 
 function isSameRing(a: Ring, b: Ring): boolean {
   const n = a.length;

@@ -8,8 +8,6 @@ import { inBits, type Patience, separate } from './separate.ts';
 import { swapTwo } from './swap.ts';
 import { addLeftOut, emptySheet, layoutFrom, pressLast, type Trial } from './trial.ts';
 
-/** Attempts in a row that gain nothing until the search takes the layout for final. */
-const VAIN = 200;
 /** After so many, two pieces change places before each further one. */
 const STUCK = 4;
 /** Shares of the last sheet's used length taken off at a time. */
@@ -22,10 +20,15 @@ const PRESSING: Patience = { rounds: 25, strikes: 1 };
 
 /**
  * Makes a layout better: brings in pieces that have no place, empties a sheet onto the others, and presses together what lies on the
- * sheet with the most room. Yields after every bit of work, what it found where that is better; ends when many attempts in a row
+ * sheet with the most room. Yields after every bit of work, what it found where that is better; ends when so many attempts in a row
  * gained nothing.
  */
-export function* improveSheets(job: Job, start: Construction, random: Random): Generator<Construction | null, void> {
+export function* improveSheets(
+  job: Job,
+  start: Construction,
+  random: Random,
+  patience: number,
+): Generator<Construction | null, void> {
   let best = start;
   let cut = BOLD;
   let vain = 0;
@@ -34,7 +37,7 @@ export function* improveSheets(job: Job, start: Construction, random: Random): G
   let nearest: Nearest | null = null;
   // The press that left the least overlap since the layout was last made better.
   let pressed: Nearest | null = null;
-  while (vain < VAIN) {
+  while (vain < patience) {
     const wide: Trial | null = untilWide-- <= 0 ? wideTrial(job, best, nearest, random) : null;
     const isStuck = vain > STUCK;
     const again: Nearest | null = !wide && isStuck && pressed !== null && random() < AGAIN ? pressed : null;

@@ -38,14 +38,28 @@ export function emptySheet(job: Job, { sheets, leftOut }: Construction, random: 
   // Mostly the emptiest.
   const emptied = candidates[Math.floor(random() * random() * candidates.length)];
   if (!emptied) return null;
+  if (!haveOthersRoom(job, sheets, emptied)) return null;
   const others = sheets.filter((sheet) => sheet !== emptied);
-  const need = sheets.reduce((sum, sheet) => sum + laidArea(job, sheet), 0);
-  const room = others.reduce((sum, sheet) => sum + roomOf(job, sheet), 0);
-  if (need > room) return null;
   const moved = emptied.laid.map(({ piece }) => piece);
   const isHomeless = (piece: number): boolean =>
     !others.some(({ kind }) => (job.pieces[piece]!.poses[kind]?.length ?? 0) > 0);
   return moved.some(isHomeless) ? null : setUp(job, others, moved, leftOut, random);
+}
+
+/** Whether some sheet could be done without, by the area of all pieces, or a kind that is liked better could take its pieces. */
+export function mayBeSpared(job: Job, { sheets }: Construction): boolean {
+  return sheets.some(
+    (sheet) =>
+      sheet.laid.length > 0 &&
+      !isLocked(job, sheet) &&
+      (job.kinds[sheet.kind]!.rank > 0 || haveOthersRoom(job, sheets, sheet)),
+  );
+}
+
+function haveOthersRoom(job: Job, sheets: readonly OpenSheet[], without: OpenSheet): boolean {
+  const need = sheets.reduce((sum, sheet) => sum + laidArea(job, sheet), 0);
+  const room = sheets.reduce((sum, sheet) => (sheet === without ? sum : sum + roomOf(job, sheet)), 0);
+  return need <= room;
 }
 
 /** The sheet with the most room made narrower by a share of what is used; null where there is none. */
