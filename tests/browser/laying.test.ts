@@ -1,5 +1,5 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { onTheBench, settled } from './harness.ts';
 
@@ -46,6 +46,18 @@ const begin = async (opened: Page): Promise<void> => {
 };
 
 const pieces = () => page.locator('.laid-piece');
+/** The middle of what shows of a piece, however it is turned. */
+const inside = async (piece: Locator): Promise<{ readonly x: number; readonly y: number }> =>
+  await piece.evaluate((element) => {
+    const { left, top, width, height } = element.getBoundingClientRect();
+    const STEPS = 20;
+    const hits = Array.from({ length: STEPS * STEPS }, (_, i) => ({
+      x: left + (width * ((i % STEPS) + 0.5)) / STEPS,
+      y: top + (height * (Math.floor(i / STEPS) + 0.5)) / STEPS,
+    })).filter(({ x, y }) => element.contains(document.elementFromPoint(x, y)));
+    const mean = (key: 'x' | 'y'): number => hits.reduce((sum, hit) => sum + hit[key], 0) / hits.length;
+    return { x: mean('x'), y: mean('y') };
+  });
 const card = () => page.getByRole('region', { name: 'The piece in hand' });
 interface At {
   readonly x: number;
@@ -105,12 +117,11 @@ describe('pieces on flat sheets', () => {
 
   it('say at once what they lie on, and are not written down there', async () => {
     const [one, other] = [pieces().nth(0), pieces().nth(1)];
-    const [from, to] = [await one.boundingBox(), await other.boundingBox()];
-    if (from === null || to === null) throw new Error('nothing is drawn');
+    const [from, to] = [await inside(one), await inside(other)];
     const before = await places();
-    await page.mouse.move(from.x + from.width / 2, from.y + from.height * 0.7);
+    await page.mouse.move(from.x, from.y);
     await page.mouse.down();
-    await page.mouse.move(to.x + to.width / 2 + 3, to.y + to.height * 0.7, { steps: 4 });
+    await page.mouse.move(to.x + 3, to.y, { steps: 4 });
     expect(await card().innerText()).toMatch(/It lies on Light tower/);
     await page.mouse.up();
     expect(await one.getAttribute('aria-label')).toContain('cannot lie here');
@@ -297,9 +308,10 @@ describe('pieces on the 3D table', () => {
     if (box === null || slip === null) throw new Error('nothing is drawn');
     const written = await positions();
     const before = await page.screenshot();
-    await page.mouse.move(box.x + box.width / 2, box.y + box.height * 0.7);
+    const from = await inside(page.locator('.is-in-hand .laid-piece'));
+    await page.mouse.move(from.x, from.y);
     await page.mouse.down();
-    await page.mouse.move(box.x + box.width / 2 + 24, box.y + box.height * 0.7 - 20, { steps: 4 });
+    await page.mouse.move(from.x + 24, from.y - 20, { steps: 4 });
     await settled(page);
     // Still under the hand: nothing is written, but the roof beside the sheets wears another part of them.
     expect(await positions()).toEqual(written);
