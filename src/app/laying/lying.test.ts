@@ -5,7 +5,17 @@ import { boxOf } from '../../core/geometry/polygon.ts';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import type { LaidSheet } from '../../core/layout/layout.ts';
 import type { Stock } from '../../core/project/project.ts';
-import { addSheet, hasAnother, middleOf, movePiece, ringAt, spotOf, troublesOf, turnAbout } from './lying.ts';
+import {
+  addSheet,
+  hasAnother,
+  keptWhereSame,
+  middleOf,
+  movePiece,
+  ringAt,
+  spotOf,
+  troublesOf,
+  turnAbout,
+} from './lying.ts';
 
 const paper = (more: Partial<Stock> = {}): Stock => ({
   id: 'slate',
@@ -127,5 +137,17 @@ describe('a piece that is moved', () => {
       ),
       { numRuns: runs(50) },
     );
+  });
+});
+
+describe('a better layout', () => {
+  it('keeps the very same placements where pieces stay, and only there', () => {
+    const better = movePiece(structuredClone(sheets), second, spot(90, 0), false);
+    const kept = keptWhereSame(sheets, better);
+    expect(kept).toEqual(better);
+    expect(kept[0]?.placements[0]).toBe(sheets[0]?.placements[0]);
+    expect(kept[0]?.placements[1]).toBe(better[0]?.placements[1]);
+    const locked = movePiece(structuredClone(sheets), first, spot(0, 0), true);
+    expect(keptWhereSame(sheets, locked)).toEqual(locked);
   });
 });

@@ -61,6 +61,21 @@ export const lyingOn = (sheets: Laid, pieces: readonly PieceToLay[]): readonly L
   );
 };
 
+/** A layout in which everything that stayed where it was is the very same as before: so it is not drawn anew. */
+export const keptWhereSame = (before: Laid, after: Laid): Laid => {
+  const known = new Map(before.flatMap(({ placements }) => placements.map((one) => [keyOf(one), one] as const)));
+  return after.map((sheet) => {
+    const placements = sheet.placements.map((one) => {
+      const old = known.get(keyOf(one));
+      return old !== undefined && isSameSpot(old, one) ? old : one;
+    });
+    return { ...sheet, placements };
+  });
+};
+
+const isSameSpot = (a: Placement, b: Placement): boolean =>
+  a.x === b.x && a.y === b.y && a.rotation === b.rotation && a.locked === b.locked;
+
 /** The outline of a piece where it lies, on its sheet. */
 export const ringAt = (outline: readonly Vec2[], spot: Pick<Spot, 'x' | 'y' | 'rotation'>): readonly Vec2[] =>
   laidRing({ outline }, spot);

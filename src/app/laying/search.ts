@@ -8,6 +8,7 @@ import { type Production, withLayout } from '../../core/pipeline.ts';
 import { baseNow, bench, readNow, setBetter, useBase } from '../bench.ts';
 import type { LayoutNews, LayoutTask } from '../beside/layout.worker.ts';
 import { laying } from './laying-store.ts';
+import { keptWhereSame } from './lying.ts';
 import { keepLocked, positionsOf, withPositions } from './positions.ts';
 import { piecesOf } from './use-laid.ts';
 
@@ -71,7 +72,10 @@ const start = (
   worker = own;
   own.onmessage = ({ data }: MessageEvent<LayoutNews>) => {
     if (worker !== own) return;
-    if (data.isBetter) setBetter(base, withLayout(base, made, data.layout));
+    if (data.isBetter) {
+      const sheets = keptWhereSame(readNow().shown?.sheets ?? [], data.layout.sheets);
+      setBetter(base, withLayout(base, made, { ...data.layout, sheets }));
+    }
     search.setState({ share: data.share });
     if (data.isDone) stopSearch();
   };
