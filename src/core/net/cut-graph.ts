@@ -31,6 +31,8 @@ export interface CutLink {
   readonly motions: readonly [Rigid2, Rigid2];
   /** mm */
   readonly length: number;
+  /** Whether both panels belong to one side of the roof, one above the other. */
+  readonly isUp: boolean;
   /** What it costs to cut it: its length, twice where it is seen from the front, in whole parts of the group's. */
   readonly weight: number;
 }
@@ -136,6 +138,7 @@ export function cutGraph(
         nodes: [own, other],
         motions: [toFirst, inverse2(toFirst)],
         length: solid.edges[edge]?.length ?? 0,
+        isUp: solid.faces[f]?.side === solid.faces[to]?.side,
       });
     }
   }

@@ -17,8 +17,9 @@ const [LEAST_ROUNDS, MOST_ROUNDS] = [1, 100];
 export const usualRounds = (nodes: number): number =>
   Math.max(LEAST_ROUNDS, Math.min(MOST_ROUNDS, Math.floor(PANELS / nodes)));
 
-/** Share of the rounds that one start may be bettered for. */
+/** Share of the rounds that one start may be bettered for; where they are fewer than so many, only one that is not behind. */
 const PER_START = 1 / 8;
+const MANY_ROUNDS = 40;
 
 /** A net as its joined links. */
 export interface CutForest {
@@ -29,7 +30,7 @@ export interface CutForest {
 /**
  * Searches the joined links of a net: fewest pieces, then fewest necks, then the least length of seams (those seen from the
  * front count twice), then the smallest bounding rectangles. Pieces are grown from a start by the longest edges first, then
- * breadth first, then with edges weighed anew by chance; each is bettered by exchanging one fold for another, or by joining
+ * every side of the roof whole before its neighbours, then breadth first, then with edges weighed anew by chance; each is bettered by exchanging one fold for another, or by joining
  * two pieces. A round is one laying of all panels. Ends early where no better net can be.
  */
 export function searchCuts(graph: CutGraph, options: SearchOptions): CutForest {
@@ -47,7 +48,10 @@ export function searchCuts(graph: CutGraph, options: SearchOptions): CutForest {
     // Where nothing was in the way of the longest edges nothing has shorter seams; a row of panels has no other net.
     const isOnly = graph.links.length < graph.nodes.length;
     const isShortest = isFirst && isFree && laying.score[0] === 1 && (isOnly || laying.score[1] === 0);
-    const room = isShortest ? rounds - used : Math.min(rounds - used, Math.ceil(rounds * PER_START));
+    // A few changes seldom save a piece: another start is worth more than they.
+    const isBehind = rounds < MANY_ROUNDS && best !== null && laying.score[0] > best.laying.score[0];
+    const share = isShortest ? rounds : isBehind ? 0 : Math.ceil(rounds * PER_START);
+    const room = Math.min(rounds - used, share);
     const bettered = better(graph, { joined, laying }, options, { rounds: room, random });
     used += bettered.used;
     if (!best || isBetter(bettered.found.laying.score, best.laying.score)) best = bettered.found;
@@ -68,10 +72,13 @@ function* startRanks(
   const all = links.reduce((sum, { weight }) => sum + weight, 0);
   const longestFirst = links.map(({ weight, length }) => (length < neck ? 2 * all - weight : all - weight));
   yield longestFirst;
+  const sidesFirst = links.map(({ isUp }, l) => (longestFirst[l] as number) - (isUp ? 2 * all : 0));
+  if (links.some(({ isUp }) => isUp)) yield sidesFirst;
   yield null;
   for (let isSparse = false; ; isSparse = !isSparse) {
     const spread = 2 * random();
-    yield longestFirst.map((rank, l) =>
+    const ranks = random() < 0.5 ? longestFirst : sidesFirst;
+    yield ranks.map((rank, l) =>
       isSparse && random() < LEFT_OUT
         ? Number.POSITIVE_INFINITY
         : rank + (random() - 0.5) * spread * (links[l]?.weight ?? 0),
