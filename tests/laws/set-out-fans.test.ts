@@ -18,7 +18,11 @@ const size = fc.double({ min: 30, max: 150, noNaN: true });
 const shapes = fc.oneof(
   fc.record({
     kind: fc.constant('spire'),
-    shape: fc.record({ sides: fc.integer({ min: 3, max: 12 }), width: size, rise: size }),
+    shape: fc.record({
+      sides: fc.integer({ min: 3, max: 12 }),
+      side: fc.double({ min: 15, max: 50, noNaN: true }),
+      rise: size,
+    }),
   }),
   fc.record({ kind: fc.constant('pyramid'), shape: fc.record({ width: size, depth: size, rise: size }) }),
   fc
@@ -37,11 +41,36 @@ const shapes = fc.oneof(
     })),
 );
 
-test('slopes round one peak, drawn back by compass: every slope has its sides, and seams differ by what is told', () => {
+const share = fc.double({ min: 0.05, max: 0.2, noNaN: true });
+/** Spires and pyramids with a flare: slopes round the peak, flares on the feet of some. */
+const flared = fc
+  .record({
+    kind: fc.constantFrom('bell-cast-spire', 'bell-cast-pyramid'),
+    sides: fc.integer({ min: 4, max: 10 }),
+    width: size,
+    rise: size,
+    flare: share,
+    pitch: fc.double({ min: 0.3, max: 0.7, noNaN: true }),
+  })
+  .map(({ kind, sides, width, rise, flare, pitch }) => ({
+    kind,
+    shape: {
+      ...(kind === 'bell-cast-spire' ? { sides, side: (width * 2) / sides } : { width, depth: width }),
+      rise: 1.2 * rise + 0.5 * width,
+      flareRise: flare * width * 0.5,
+      flarePitch: pitch,
+    },
+  }));
+
+test.each([
+  ['slopes round one peak', shapes],
+  ['slopes with flares on their feet', flared],
+] as const)('%s, drawn back by compass: every slope has its sides, and seams differ by what is told', (_, some) => {
   let fans = 0;
+  let hung = 0;
   fc.assert(
     fc.property(
-      shapes,
+      some,
       fc.constantFrom<Ruler>(...rulers),
       fc.constantFrom('wrong', 'right'),
       fc.double({ min: 0, max: 6, noNaN: true }),
@@ -61,8 +90,10 @@ test('slopes round one peak, drawn back by compass: every slope has its sides, a
           expect([...marks.values()].every((p, i) => distance2(p, strip.marks[i]?.at as Vec2) < 1e-6)).toBe(true);
           for (const { piece: p, off } of strip.pieces) {
             const piece = net.pieces[p] as Piece;
-            if (!fanOf(piece)) continue;
+            const fan = fanOf(piece);
+            if (!fan) continue;
             fans++;
+            hung += fan.hung.length;
             expect(strip.steps.some(({ text }) => text.startsWith('Compass on'))).toBe(true);
             expect(off).toBeLessThanOrEqual(1.5 * step);
             const lengths = lines
@@ -82,4 +113,5 @@ test('slopes round one peak, drawn back by compass: every slope has its sides, a
     { numRuns: runs(25) },
   );
   expect(fans).toBeGreaterThan(0);
+  expect(hung > 0).toBe(some === flared);
 });

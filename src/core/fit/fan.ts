@@ -1,17 +1,26 @@
 import { PointIndex } from '../geometry/point-index.ts';
 import { at } from '../geometry/polygon.ts';
-import { add2, cross2, distance2, dot2, scale2, sub2, type Vec2 } from '../geometry/vector.ts';
+import { add2, cross2, distance2, dot2, left2, scale2, sub2, unit2, type Vec2 } from '../geometry/vector.ts';
 import type { Piece } from '../net/net.ts';
 import { SNAP_MM } from '../tolerance.ts';
 import type { Ruler } from '../units/units.ts';
 import type { PieceClass, RuledLine } from './piece-class.ts';
 import { type AxisPlace, ruleAxis } from './round-axis.ts';
 
-/** A piece of slopes round one peak, joined side by side: every panel is a triangle with a corner at the apex. */
+/** A piece of slopes round one peak, joined side by side: triangles with a corner at the apex, and what hangs on their feet. */
 export interface Fan {
   readonly apex: Vec2;
-  /** The corners round it, counter-clockwise: one more than there are panels. */
+  /** The corners round it, counter-clockwise: one more than there are triangles. */
   readonly rim: readonly Vec2[];
+  readonly hung: readonly HungPanel[];
+}
+
+/** A panel folded on to the foot of a slope, such as a flare, or on to another panel that hangs there. */
+export interface HungPanel {
+  /** The line that it hangs on, from corner to corner: of the rim, and after it those of panels that hang already. */
+  readonly foot: readonly [number, number];
+  /** Its other corners, in their order from the foot's end to its beginning. */
+  readonly corners: readonly Vec2[];
 }
 
 /** From so many slopes on a compass is less work than corners one by one, and keeps them alike. */
@@ -24,30 +33,103 @@ const LEAST_SHARE = 0.5;
 const WIDEST = 2.2;
 
 /** The fan that a piece is; null where it is none, or where a compass would not draw it well. */
-export function fanOf({ panels, board, strip }: Piece): Fan | null {
-  const [first] = panels;
-  if (board || strip || !first || panels.length < LEAST || panels.some(({ polygon }) => polygon.length !== 3)) {
-    return null;
-  }
+export function fanOf({ panels, board, strip, folds, rulings }: Piece): Fan | null {
+  if (board || strip || rulings.length > 0 || panels.length < LEAST) return null;
   const isAt = (p: Vec2, q: Vec2): boolean => distance2(p, q) <= SNAP_MM;
-  const apex = first.polygon.find((p) => panels.every(({ polygon }) => polygon.some((q) => isAt(p, q))));
+  const triangles = panels.filter(({ polygon }) => polygon.length === 3);
+  const [first] = triangles;
+  if (!first || triangles.length < LEAST) return null;
+  const apex = first.polygon.find((p) => triangles.every(({ polygon }) => polygon.some((q) => isAt(p, q))));
   if (!apex) return null;
-  const chords = panels.map(({ polygon }): readonly [Vec2, Vec2] => {
+  const chords = triangles.map(({ polygon }): readonly [Vec2, Vec2] => {
     const i = polygon.findIndex((p) => isAt(p, apex));
     return [at(polygon, i + 1), at(polygon, i + 2)];
   });
   const start = chords.find(([p]) => !chords.some(([, q]) => isAt(p, q)));
   if (!start) return null;
   const rim: Vec2[] = [...start];
-  while (rim.length <= panels.length) {
+  while (rim.length <= triangles.length) {
     const next = chords.find(([p]) => isAt(p, rim.at(-1) as Vec2));
     if (!next) return null;
     rim.push(next[1]);
   }
-  return isSteady({ apex, rim }) ? { apex, rim } : null;
+  const hung = hungOn(
+    rim,
+    panels.filter((panel) => !triangles.includes(panel)),
+    panels,
+    folds,
+  );
+  // Where more hangs than there are slopes the compass draws the lesser part.
+  if (!hung || hung.length > triangles.length) return null;
+  return isSteady({ apex, rim }) ? { apex, rim, hung } : null;
 }
 
-function isSteady({ apex, rim }: Fan): boolean {
+/** Panels hung one after the other, each on a line that is there by then; null where one hangs on none. */
+function hungOn(
+  rim: readonly Vec2[],
+  rest: readonly Piece['panels'][number][],
+  panels: Piece['panels'],
+  folds: Piece['folds'],
+): readonly HungPanel[] | null {
+  const isAt = (p: Vec2, q: Vec2): boolean => distance2(p, q) <= SNAP_MM;
+  const points = [...rim];
+  const hung: HungPanel[] = [];
+  const placed = new Set(panels.filter((panel) => !rest.includes(panel)));
+  for (let left = [...rest]; left.length > 0; ) {
+    const found = left.flatMap((panel) => {
+      const own = panels.indexOf(panel);
+      const fold = folds.find(
+        ({ panels: both }) => both.includes(own) && both.some((p) => placed.has(panels[p] as typeof panel)),
+      );
+      const k = fold
+        ? panel.polygon.findIndex(
+            (c, i) => fold.ends.some((q) => isAt(q, c)) && fold.ends.some((q) => isAt(q, at(panel.polygon, i + 1))),
+          )
+        : -1;
+      // It runs its foot the other way round.
+      const foot = [k + 1, k].map((i) => points.findIndex((q) => isAt(q, at(panel.polygon, i))));
+      return k < 0 || foot.includes(-1) ? [] : [{ panel, k, foot: foot as [number, number] }];
+    });
+    const [next] = found;
+    if (!next) return null;
+    const { panel, k, foot } = next;
+    const corners = panel.polygon.slice(2).map((_, i) => at(panel.polygon, k + 2 + i));
+    hung.push({ foot: [foot[0], foot[1]], corners });
+    points.push(...corners);
+    placed.add(panel);
+    left = left.filter((other) => other !== panel);
+  }
+  return hung;
+}
+
+/** All corners of what hangs on a fan. */
+export const hungCorners = ({ hung }: Fan): readonly Vec2[] => hung.flatMap(({ corners }) => corners);
+
+/** A corner that hangs on a foot, from the nearer end of it: along the foot towards its other end, and off it, mm. */
+export interface HungPlace {
+  /** Corners, those of the rim first: the end it is measured from, and the other. */
+  readonly from: number;
+  readonly to: number;
+  readonly along: number;
+  readonly off: number;
+}
+
+/** Where the corners of what hangs on a fan are, in the order of `hungCorners`. */
+export function hungPlaces(fan: Fan): readonly HungPlace[] {
+  const points = [...fan.rim, ...hungCorners(fan)];
+  return fan.hung.flatMap(({ foot: [a, b], corners }) =>
+    corners.map((corner, i): HungPlace => {
+      // The first corner stands beside the foot's beginning.
+      const [from, to] = i < corners.length / 2 ? [a, b] : [b, a];
+      const [p, q] = [points[from] as Vec2, points[to] as Vec2];
+      const way = unit2(sub2(q, p));
+      const away = sub2(corner, p);
+      return { from, to, along: dot2(away, way), off: cross2(way, away) };
+    }),
+  );
+}
+
+function isSteady({ apex, rim }: Pick<Fan, 'apex' | 'rim'>): boolean {
   const angles = rim.slice(1).map((p, i) => angleAt(apex, rim[i] as Vec2, p));
   const radii = rim.map((p) => distance2(apex, p));
   return (
@@ -67,7 +149,8 @@ function angleAt(centre: Vec2, p: Vec2, q: Vec2): number {
  * A fan by its radii and chords, each on a mark of the ruler; its middle stays where it is. `points` are its corners in the frame
  * of the class, mm; their places in that list are those of the class.
  */
-export function fanClass({ apex, rim }: Fan, points: readonly Vec2[], ruler: Ruler): PieceClass {
+export function fanClass(fan: Fan, points: readonly Vec2[], ruler: Ruler): PieceClass {
+  const { apex, rim } = fan;
   const radii = ruleAxis(
     rim.map((p) => distance2(apex, p)),
     false,
@@ -82,6 +165,11 @@ export function fanClass({ apex, rim }: Fan, points: readonly Vec2[], ruler: Rul
   const index = new PointIndex(points);
   const rank = rim.map((p) => index.find(p));
   const rimOf = new Map(rank.map((point, i) => [point, i] as const));
+  const places = hungPlaces(fan);
+  const hungOf = new Map(hungCorners(fan).map((p, i) => [index.find(p), i] as const));
+  const measured = (values: readonly number[]): typeof radii => ruleAxis(values.map(Math.abs), false, ruler);
+  const alongs = measured(places.map(({ along }) => along));
+  const offs = measured(places.map(({ off }) => off));
   const way = angleAt(apex, rim[0] as Vec2, rim[1] as Vec2) < 0 ? -1 : 1;
   const turns = rim.slice(1).map((p, i) => angleAt(apex, rim[i] as Vec2, p));
   const [x, y] = sub2(rim[0] as Vec2, apex);
@@ -90,23 +178,41 @@ export function fanClass({ apex, rim }: Fan, points: readonly Vec2[], ruler: Rul
   const chord = (i: number): number => chords.axis.counts[(chords.places[i] as AxisPlace).line] as number;
   const angle = (i: number): number => way * apexAngle(radius(i), radius(i + 1), chord(i));
   const centre = scale2(apex, 1 / step);
+  const onRim = (i: number): Vec2 => {
+    const all = turns.map((_, k) => angle(k));
+    const direction = middle - sum(all) / 2 + sum(all.slice(0, i));
+    return add2(centre, scale2([Math.cos(direction), Math.sin(direction)], radius(i)));
+  };
+  const count = ({ axis, places: own }: typeof radii, i: number): number =>
+    axis.counts[(own[i] as AxisPlace).line] as number;
+  const beside = (i: number, known = new Map<number, Vec2>()): Vec2 => {
+    const { from, to, along, off } = places[i] as HungPlace;
+    const [p, q] = [from, to].map((k) => {
+      const point = known.get(k) ?? (k < rim.length ? onRim(k) : beside(k - rim.length, known));
+      known.set(k, point);
+      return point;
+    }) as [Vec2, Vec2];
+    const way = unit2(sub2(q, p));
+    // A corner never falls on the line that its panel hangs on.
+    const [s, d] = [Math.sign(along) * count(alongs, i), Math.sign(off) * Math.max(1, count(offs, i))];
+    return add2(p, add2(scale2(way, s), scale2(left2(way), d)));
+  };
   return {
-    axes: [radii.axis, chords.axis],
+    axes: [radii.axis, chords.axis, alongs.axis, offs.axis],
     place: (point) => {
-      const at = rimOf.get(point);
-      if (at === undefined) return centre;
-      const all = turns.map((_, i) => angle(i));
-      const direction = middle - sum(all) / 2 + sum(all.slice(0, at));
-      return add2(centre, scale2([Math.cos(direction), Math.sin(direction)], radius(at)));
+      const [i, k] = [rimOf.get(point), hungOf.get(point)];
+      return i !== undefined ? onRim(i) : k !== undefined ? beside(k) : centre;
     },
     between: (ends) => {
+      const line = ({ axis, places: own }: typeof radii, i: number): RuledLine => ({
+        axis,
+        line: (own[i] as AxisPlace).line,
+      });
+      const hanging = ends.flatMap((end) => hungOf.get(end) ?? []);
+      if (hanging.length > 0) return hanging.flatMap((i) => [line(alongs, i), line(offs, i)]);
       const found = ends.flatMap((end) => rimOf.get(end) ?? []).sort((a, b) => a - b);
       const [from, to = from] = found;
       if (from === undefined || to === undefined) return [];
-      const line = ({ axis, places }: typeof radii, i: number): RuledLine => ({
-        axis,
-        line: (places[i] as AxisPlace).line,
-      });
       const rays = found.length < 2 ? [from] : range(from, to);
       return [...rays.map((i) => line(radii, i)), ...range(from, to - 1).map((i) => line(chords, i))];
     },

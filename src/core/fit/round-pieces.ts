@@ -4,7 +4,7 @@ import type { Vec2 } from '../geometry/vector.ts';
 import type { Net, NetPoint, Piece } from '../net/net.ts';
 import { SNAP_MM } from '../tolerance.ts';
 import { type Ruler, rulerStep } from '../units/units.ts';
-import { type Fan, fanClass, fanOf } from './fan.ts';
+import { type Fan, fanClass, fanOf, hungCorners } from './fan.ts';
 import { matchSeams, type SeamTerm } from './match-seams.ts';
 import { gridClass, type PieceClass } from './piece-class.ts';
 import { type AxisPlace, ruleAxis } from './round-axis.ts';
@@ -64,7 +64,7 @@ function roundAll(net: Net, ruler: Ruler): readonly RoundedPiece[] {
     const isMirrored = turned < plain;
     // Lines inside a fan would have to follow its radii.
     const found = fanOf(piece);
-    const fan = found && own.length === found.rim.length + 1 ? found : null;
+    const fan = found && own.length === found.rim.length + 1 + hungCorners(found).length ? found : null;
     const key = `${fan ? 'fan ' : ''}${isMirrored ? turned : plain}`;
     const known =
       classes.get(key) ??
@@ -138,7 +138,7 @@ function ruleClass(piece: Piece, points: readonly Vec2[], box: Box, isMirrored: 
 
 /** A fan in the frame that pieces of its shape share. */
 function ruleFan(
-  { apex, rim }: Fan,
+  { apex, rim, hung }: Fan,
   points: readonly Vec2[],
   { box, isMirrored }: Pick<Sorted, 'box' | 'isMirrored'>,
   ruler: Ruler,
@@ -146,7 +146,11 @@ function ruleFan(
   const seen = ([x, y]: Vec2): Vec2 => [isMirrored ? box.maxX - x : x - box.minX, y - box.minY];
   const order = inOrder(placed(points, box, isMirrored));
   return fanClass(
-    { apex: seen(apex), rim: rim.map(seen) },
+    {
+      apex: seen(apex),
+      rim: rim.map(seen),
+      hung: hung.map(({ foot, corners }) => ({ foot, corners: corners.map(seen) })),
+    },
     order.map((i) => seen(points[i] as Vec2)),
     ruler,
   );

@@ -1,6 +1,6 @@
 import type { Fan } from '../fit/fan.ts';
 import type { RoundedPiece } from '../fit/round-pieces.ts';
-import { at } from '../geometry/polygon.ts';
+import { at, distanceToSegment, isInside } from '../geometry/polygon.ts';
 import { add2, distance2, left2, scale2, sub2, unit2, type Vec2 } from '../geometry/vector.ts';
 import type { MadeLayer } from '../make-roof.ts';
 import type { BoardEdgeCut } from '../net/board-edges.ts';
@@ -102,7 +102,11 @@ function newDraft(
     rounded,
     step,
     panels,
-    fan: rounded.fan && { apex: marked(rounded.fan.apex), rim: rounded.fan.rim.map(marked) },
+    fan: rounded.fan && {
+      apex: marked(rounded.fan.apex),
+      rim: rounded.fan.rim.map(marked),
+      hung: rounded.fan.hung.map(({ foot, corners }) => ({ foot, corners: corners.map(marked) })),
+    },
     glue: lines.filter((own) => own.length === 1).flat(),
     hasRoundGlue: lines.some((own) => own.length > 1),
     rings: ringsOf(panels, step),
@@ -143,7 +147,12 @@ function flatPanel(
         fold: fold ? (fold.angle > 0 ? fold.kind : 'flat') : null,
         flaps: isCurved
           ? []
-          : turned.map((one) => ({ kind: one.kind, polygon: one.polygon.map(rel), marks: flapMarks(one, ends, step) })),
+          : turned.map((one) => {
+              const marks = flapMarks(one, ends, step);
+              const ring = one.polygon.map(rel);
+              const isAstray = marks && swings(flapRing(marks, [marked(ends[0]), marked(ends[1])], step), ring, step);
+              return { kind: one.kind, polygon: ring, marks: isAstray ? null : marks };
+            }),
         teeth: isCurved ? teethOf(turned, step) : null,
         cut: null,
       };
@@ -151,6 +160,16 @@ function flatPanel(
     apex: roll?.surface.form === 'cone' ? apexOf(roll.surface.apex, roll.flat, polygon, rel) : null,
   };
 }
+
+/** So many marks outside its true place no flap is drawn: along an edge of a mark or two it may point anywhere. */
+const MOST_ASTRAY = 2;
+
+const swings = (drawn: readonly Vec2[], meant: readonly Vec2[], step: number): boolean =>
+  drawn.some(
+    (p) =>
+      !isInside(p, meant) &&
+      Math.min(...meant.map((a, i) => distanceToSegment(p, a, at(meant, i + 1)))) > MOST_ASTRAY * step,
+  );
 
 const edgesKnown = new WeakMap<MadeLayer['solid'], ReturnType<typeof edgesOfFaces>>();
 

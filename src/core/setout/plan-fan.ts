@@ -1,16 +1,17 @@
-import type { Fan } from '../fit/fan.ts';
+import { type Fan, hungCorners, hungPlaces } from '../fit/fan.ts';
 import { cross2, distance2, sub2, type Vec2 } from '../geometry/vector.ts';
-import { isSameLength } from '../tolerance.ts';
+import { isSameLength, NOISE_MM } from '../tolerance.ts';
 import { toDegrees } from '../units/units.ts';
 import type { CompassPad } from './compass-pad.ts';
 import type { DraftPanel } from './draft.ts';
 import { foldUse, type PieceToPlan } from './plan-parts.ts';
-import { applyPose } from './pose.ts';
+import { applyPose, type Pose } from './pose.ts';
 import { exact, type Turn } from './words.ts';
 
 /**
  * Sets out slopes round one peak: the peak, an arc about it, chords stepped along that arc; where rays differ, each corner by two
- * openings of the compass. Then the folds from the peak. Edges all round are left to be joined. Returns its figures.
+ * openings of the compass. Then the folds from the peak, and square off the feet the corners of what hangs there. Edges all round
+ * are left to be joined. Returns its figures.
  */
 export function planFan(pad: CompassPad, fan: Fan, panels: readonly DraftPanel[], piece: PieceToPlan): string {
   const { pose, base, draft } = piece;
@@ -31,9 +32,10 @@ export function planFan(pad: CompassPad, fan: Fan, panels: readonly DraftPanel[]
       return pad.cross([centre, last], openings, { at, turn });
     }, start);
   }
+  const isApex = (p: Vec2): boolean => isSameLength(distance2(p, fan.apex), 0);
   const folds = panels.flatMap(({ edges }) =>
     edges.flatMap(({ ends, fold }) => {
-      if (fold === null || fold === 'flat') return [];
+      if (fold === null || fold === 'flat' || !ends.some(isApex)) return [];
       const far = ends.reduce((p, q) => (distance2(q, fan.apex) > distance2(p, fan.apex) ? q : p));
       return [{ number: pad.numberAt(applyPose(pose, far)), use: foldUse(fold, pose) }];
     }),
@@ -47,7 +49,27 @@ export function planFan(pad: CompassPad, fan: Fan, panels: readonly DraftPanel[]
         use,
       );
   }
+  hang(pad, fan, panels, pose);
   return figures(pad, draft.rounded.fan as Fan, { radii, chords, rim: fan });
+}
+
+/** One by one the lines that panels hang on, and the corners of those panels square off them. */
+function hang(pad: CompassPad, fan: Fan, panels: readonly DraftPanel[], pose: Pose): void {
+  const corners = [...fan.rim, ...hungCorners(fan)];
+  const numberOf = (i: number): number => pad.numberAt(applyPose(pose, corners[i] as Vec2));
+  const edges = panels.flatMap((panel) => panel.edges);
+  const places = hungPlaces(fan);
+  let first = 0;
+  for (const { foot, corners: own } of fan.hung) {
+    const ends = foot.map((i) => corners[i] as Vec2);
+    const folds = edges.filter((edge) => edge.ends.every((p) => ends.some((q) => distance2(p, q) <= NOISE_MM)));
+    const fold = folds.find((edge) => edge.fold !== null)?.fold ?? 'flat';
+    pad.join(foot.map(numberOf), fold === 'flat' ? 'pencil' : foldUse(fold, pose));
+    for (const { from, to, along, off } of places.slice(first, first + own.length)) {
+      pad.square([numberOf(from), numberOf(to)], along, [pose.isMirrored ? -off : off]);
+    }
+    first += own.length;
+  }
 }
 
 /** `8 slopes round one peak: …`: true measures, those by the marks, and how much wider or narrower the whole opens by them. */

@@ -1,3 +1,4 @@
+import { hungCorners } from '../fit/fan.ts';
 import { areApart, type Box, boxOf, distanceToSegment } from '../geometry/polygon.ts';
 import { cross2, distance2, dot2, length2, sub2, type Vec2 } from '../geometry/vector.ts';
 import { isPositive, isSameLength, NOISE_MM } from '../tolerance.ts';
@@ -252,7 +253,11 @@ function withSpread(
     ];
     return Math.max(most, distance2(truly[0], marked[0]), distance2(truly[1], marked[1]));
   }, 0);
-  return { ...found, off, spread: Math.max(0, found.off - off) };
+  // Between many narrow slopes a true corner is near some line or other: corners are held against their own.
+  const truly = [apex, ...rim, ...hungCorners(rounded.fan)].map((p) => sub2(p, rounded.origin));
+  const marked = [fan.apex, ...fan.rim, ...hungCorners(fan)];
+  const astray = Math.max(found.off, ...truly.map((p, i) => distance2(p, marked[i] as Vec2)));
+  return { ...found, off, spread: Math.max(0, astray - off) };
 }
 
 /** The corners of a slope's foot, its peak at the origin and its middle along x. */
