@@ -79,9 +79,11 @@ function numbered({ corners, loops }: OffsetMesh): ReadonlyMap<number, number> {
   };
   for (const loop of loops) {
     loop.forEach((from, i) => {
-      const [a, b] = [root(from), root(at(loop, i + 1))];
-      const near = distance3((corners.get(a) as Corner).place, (corners.get(b) as Corner).place);
-      if (a !== b && near <= NOISE_MM) kept.set(Math.max(a, b), Math.min(a, b));
+      const to = at(loop, i + 1);
+      // Of three each is within the noise of the next, though the last need not be of the first.
+      if (distance3((corners.get(from) as Corner).place, (corners.get(to) as Corner).place) > NOISE_MM) return;
+      const [a, b] = [root(from), root(to)];
+      if (a !== b) kept.set(Math.max(a, b), Math.min(a, b));
     });
   }
   const numbers = new Map<number, number>();

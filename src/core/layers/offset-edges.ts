@@ -106,8 +106,9 @@ function matcher(
   });
   return (face, other, free, from, to) => {
     const isMeant = (e: number): boolean => {
-      if (free !== null) return e === free;
       const { role, faces } = first.edges[e] as Edge;
+      // Where a panel has lost its free edge to a neighbour, that one's is another.
+      if (free !== null) return e === free && faces.includes(face);
       return role !== 'abutment' && faces.includes(face) && faces.includes(other ?? -1);
     };
     for (const v of from) {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { rectangularBody } from '../footprint/rectangular-body.ts';
 import type { Result } from '../issue.ts';
-import type { ShapeValues } from '../project/project.ts';
+import type { Body, ShapeValues } from '../project/project.ts';
 import { findKind } from '../roofs/catalogue.ts';
 import { checkSolid } from '../solid/check-solid.ts';
 import type { Solid } from '../solid/solid.ts';
@@ -139,4 +139,48 @@ test('walls that cannot end at the underside of a roof so thick are told how thi
   expect(most).toBeLessThan(14.4);
   expect(settle(most).ok).toBe(true);
   expect(settle(most + 0.01).ok).toBe(false);
+});
+
+describe('layers over walls are sound solids', () => {
+  const layersOf = (kind: string, shape: ShapeValues, body: Body | null, stack: readonly StackedLayer[]): unknown[] => {
+    const built = findKind(kind)?.build(shape, body);
+    if (!built?.ok) throw new Error(JSON.stringify(built?.issues));
+    const inside = insideOf(built.value, stack);
+    const seat = inside.ok ? wallSeat(built.value, inside.value, body) : null;
+    return layerSolids(built.value, stack, seat).map((made) =>
+      made.ok ? checkSolid(made.value, { isLayer: true }) : made.issues,
+    );
+  };
+
+  test('where the foot of a wall comes to lie within a millionth of a millimetre of the break beside it', () => {
+    const shape = { width: 55.75, depth: 351.39449245816854, upperPitch: 0.20194883567865962, breakRise: 14.5 };
+    const slopes = { ...shape, lowerPitch: 1.5358897417550073, ridge: 'along-depth', ends: 'walls' };
+    const stack = [
+      { as: 'shell', thickness: 0.48419332873845455 },
+      { as: 'cover', thickness: 0.3000518615659592 },
+    ] as const;
+    const body = rectangularBody(48.70504156012528, 351.39449245816854, 5);
+    expect(layersOf('gambrel', slopes, body, stack)).toEqual([[], []]);
+  });
+
+  test('where a gable goes out past the end of the eave beside it', () => {
+    const corners = [
+      [40.75, -89.07],
+      [103.12, -89.07],
+      [112.21, 47.7],
+      [-54.2, 89.07],
+      [-85.84, 56.5],
+      [-112.21, 28.9],
+      [-79.27, -55.14],
+      [-73.2, -47.56],
+    ];
+    const pitches = { south: 'gable', east: 'gable', 'north-west-2': 'gable' } as const;
+    const shape = { corners, pitches, rise: 13.65, ends: 'walls' } as unknown as ShapeValues;
+    const stack = [
+      { as: 'board', thickness: 0.5 },
+      { as: 'shell', thickness: 0.2 },
+      { as: 'cover', thickness: 0.1 },
+    ] as const;
+    expect(layersOf('hip-and-valley', shape, null, stack)).toEqual([[], [], []]);
+  });
 });
