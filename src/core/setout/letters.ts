@@ -1,7 +1,7 @@
 import { isInside } from '../geometry/polygon.ts';
 import { add2, left2, lerp2, scale2, sub2, unit2, type Vec2 } from '../geometry/vector.ts';
 import { letterStretch, type Panel, type SeamSide } from '../net/net.ts';
-import type { Edge } from '../solid/solid.ts';
+import { type Edge, isJoinedAt } from '../solid/solid.ts';
 import type { RowPiece } from './lay-row.ts';
 import type { SheetItem } from './make-set-out.ts';
 import { applyPose } from './pose.ts';
@@ -25,9 +25,9 @@ export function lettersOf(
   const lines = new Map(piece.glueLines.flatMap((line) => (line.mark ? [[line.mark, line] as const] : [])));
   const sides: readonly { readonly text: string; readonly side: Omit<SeamSide, 'piece'> }[] = [
     ...layer.net.seams.flatMap(({ edge, mark, sides: both }) => {
-      const { isBehind } = layer.solid.edges[edge] as Edge;
+      const own = layer.solid.edges[edge] as Edge;
       return both.flatMap((side, s) =>
-        side.piece === placement.piece && !(isBehind && s === 1) ? [{ text: mark, side }] : [],
+        side.piece === placement.piece && isJoinedAt(own, own.faces[s] as number) ? [{ text: mark, side }] : [],
       );
     }),
     ...[...lines].map(([text, side]) => ({ text, side })),
