@@ -9,7 +9,7 @@ export const sheetsWords = ({ project, roofs, sheets, materials }: Production): 
     const of = paper.count === null ? '' : ` of ${paper.count}`;
     const cost = price === undefined ? '' : `, for ${price.amount.toFixed(2)} ${price.currency}`;
     return [
-      `${paper.name}: ${count === 1 ? 'one sheet' : `${count} sheets`}${of}, ${Math.round(100 * used)} % of it used${cost}.`,
+      `${paper.name}: ${count === 1 ? 'one sheet' : `${count} sheets`}${of}, ${Math.round(100 * used)}\u00a0% of it used${cost}.`,
     ];
   });
   if (papers.length === 0) return ['No piece is laid.'];

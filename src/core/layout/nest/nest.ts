@@ -2,7 +2,7 @@ import { seeded } from '../../random.ts';
 import { type Construction, layInOrder, leftmost, lowest } from './construct.ts';
 import { costOf } from './cost.ts';
 import { type Job, readyJob, withTurns } from './job.ts';
-import { pairUp, takenApart } from './pairs.ts';
+import { alone, pairUp, takenApart } from './pairs.ts';
 import type { NestLayout, NestOptions, NestPlacement, NestProblem, NestStep } from './problem.ts';
 import { improveSheets } from './sheets.ts';
 import { mayBeSpared } from './trial.ts';
@@ -39,14 +39,19 @@ export function* nestSheets(asked: NestProblem, { seed, rounds, share }: NestOpt
     if (isBetter) [best, layout] = [found, layoutOf(job, found)];
     return { layout, isBetter };
   };
-  const units = pairUp(problem, job);
-  const joined = readyJob({ ...problem, pieces: units });
-  const apart = (laid: Construction): Construction => takenApart(job, problem, units, laid);
   const onceMore = function* (): Generator<NestStep> {
     for (const wish of [leftmost, lowest]) yield offer(layInOrder(job, byArea(job), wish));
   };
+  const units = pairUp(problem, job);
+  const joined = readyJob({ ...problem, pieces: units });
   const first = layInOrder(joined, byArea(joined), leftmost);
-  yield offer(apart(first));
+  offer(takenApart(job, problem, units, first));
+  if (best.leftOut.length > 0 || mayBeSpared(job, best)) {
+    const single = problem.pieces.map((_, piece) => alone(problem, piece));
+    const hulls = readyJob({ ...problem, pieces: single });
+    offer(takenApart(job, problem, single, layInOrder(hulls, byArea(hulls), leftmost)));
+  }
+  yield { layout, isBetter: true };
   const [isAll, short] = [rounds === 0 && !share, best.leftOut.length];
   if (isAll || short > 0) yield* onceMore();
   if (isAll) return;
@@ -54,10 +59,11 @@ export function* nestSheets(asked: NestProblem, { seed, rounds, share }: NestOpt
   let step = 0;
   const isOver = (): boolean => (share ? share(step) : step / Math.max(1, rounds)) >= 1;
   const random = seeded(seed);
-  if (units.length < problem.pieces.length && best.leftOut.length === short) {
+  // Units that take a sheet more than the pieces by themselves are no help.
+  if (units.length < problem.pieces.length && costOf(joined, first) <= Math.ceil(layout.cost)) {
     for (const found of improveSheets(joined, first, random, VAIN.joined)) {
       step++;
-      yield offer(found && apart(found));
+      yield offer(found && takenApart(job, problem, units, found));
       if (isOver()) return;
     }
   }

@@ -42,6 +42,8 @@ interface Couple {
 /** Of the lots that follow by size so many are tried beside each, where neither side differs by more than this share. */
 const NEXT = 3;
 const ALIKE = 0.15;
+/** Where two fit together is not asked of outlines that have more parts than so many, one by the other. */
+const MOST_PARTS = 100;
 /** Two whose hull is larger than both by this factor lie better apart. */
 const MOST_WASTE = 1.2;
 /** What the upright box of a couple counts beside its hull: a block leaves less at the edge of a sheet than a kite. */
@@ -74,11 +76,13 @@ export function pairUp(problem: TurnedProblem, { shapes }: Job): readonly Unit[]
       units.push({ outline: hull, choices: a.choices, members });
     }
   }
-  const alone = [...left.values()].flat().map(({ piece }): Unit => {
-    const { outline, choices } = problem.pieces[piece]!;
-    return { outline: convexHull(outline), choices, members: [{ piece, rotation: 0, shift: [0, 0] }] };
-  });
-  return [...units, ...alone];
+  return [...units, ...[...left.values()].flat().map(({ piece }) => alone(problem, piece))];
+}
+
+/** A piece as a unit of its own. */
+export function alone(problem: TurnedProblem, piece: number): Unit {
+  const { outline, choices } = problem.pieces[piece]!;
+  return { outline: convexHull(outline), choices, members: [{ piece, rotation: 0, shift: [0, 0] }] };
 }
 
 const hasOpposite = (turns: readonly number[], turn: number): boolean =>
@@ -87,6 +91,7 @@ const hasOpposite = (turns: readonly number[], turn: number): boolean =>
 const areAlike = ({ upright: a, ...one }: Lot, { upright: b, ...other }: Lot): boolean =>
   Math.abs(a.width - b.width) <= ALIKE * a.width &&
   Math.abs(a.height - b.height) <= ALIKE * a.height &&
+  a.parts.length * b.parts.length <= MOST_PARTS &&
   JSON.stringify(one.choices) === JSON.stringify(other.choices);
 
 function lotsOf({ pieces, sheets }: TurnedProblem, shapes: Shapes): Lot[] {
