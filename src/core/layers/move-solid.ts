@@ -37,7 +37,9 @@ export function moveSolid(solid: Solid, start: OffsetMesh, target: number, rolle
     const loop = ring.filter((v, i) => v !== at(ring, i + 1));
     if (loop.length < 3) return { ok: false, face: f, at: null };
     const points = loop.map((v) => vertices[v] as Vec3);
-    const roll = holdsStill(solid, face, points) ? face.roll : rolledAnew(solid, f, points, rolledBy);
+    const roll = holdsStill(solid, face, points)
+      ? face.roll
+      : rolledAnew(solid, f, points, placesAfter(ring), rolledBy);
     if (face.roll && !roll) return { ok: false, face: f, at: null };
     if (!points.every((p) => p.every(Number.isFinite))) return { ok: false, face: f, at: null };
     faces.push({ ...face, loop, ...(roll ? { roll } : {}) });
@@ -48,6 +50,13 @@ export function moveSolid(solid: Solid, start: OffsetMesh, target: number, rolle
   if (twice !== null) return { ok: false, face: twice, at: null };
   const { edges, ridges } = edgesAnew(solid, mesh, numbers, { vertices, faces });
   return { ok: true, solid: { ...solid, vertices, faces, edges }, ridges };
+}
+
+/** For each corner of a ring its place once of corners that follow each other and are one only one is kept. */
+function placesAfter(ring: readonly number[]): readonly number[] {
+  let count = 0;
+  const places = ring.map((v, i) => (v === at(ring, i + 1) ? count : count++));
+  return places.map((place) => place % count);
 }
 
 /** A face whose corners are where they were; it lies flat as before. */

@@ -84,27 +84,34 @@ export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): Readonl
   const keyOf = new Map<number, number>();
   for (const [key, corner] of mesh.corners) {
     const edge = sampling.get(corner.origins[0] as number);
-    if (!edge) for (const v of corner.origins) if (!keyOf.has(v)) keyOf.set(v, key);
-    if (!corner.ring.some(({ rolled }) => rolled) || corner.ring.every(holds)) continue;
-    if (!edge) places.set(key, settle(solid, rolledFaces, corner, by, null));
-    else if (!onCurve.get(edge)?.push([key, corner])) onCurve.set(edge, [[key, corner]]);
+    for (const v of corner.origins) if (!keyOf.has(v)) keyOf.set(v, key);
+    if (!corner.ring.some(({ rolled }) => rolled)) continue;
+    if (edge) {
+      if (!onCurve.get(edge)?.push([key, corner])) onCurve.set(edge, [[key, corner]]);
+    } else if (!corner.ring.every(holds)) places.set(key, settle(solid, rolledFaces, corner, by, null));
   }
+  const placeOf = (v: number): Vec3 => {
+    const key = keyOf.get(v) ?? -1;
+    return places.get(key) ?? mesh.corners.get(key)?.place ?? (solid.vertices[v] as Vec3);
+  };
   for (const [edge, samples] of onCurve) {
     const [[, { ring }]] = samples as [readonly [number, Corner]];
     const rolled = ring.map((sector) => rolledFaces[sector.rolled?.face ?? -1]).find((one) => one);
     if (!rolled) continue;
     const { surface } = rolled.roll;
     const flatOf = (p: Vec3): Vec2 => pointInFace(solid, rolled.face, p);
-    const [a, b, c, d] = [
-      ...edge.ends.map((v) => solid.vertices[v] as Vec3),
-      ...edge.ends.map((v) => places.get(keyOf.get(v) ?? -1) ?? (solid.vertices[v] as Vec3)),
-    ].map((p) => azimuthOf(surface, flatOf(p))) as [number, number, number, number];
+    const [a, b, c, d] = [...edge.ends.map((v) => solid.vertices[v] as Vec3), ...edge.ends.map(placeOf)].map((p) =>
+      azimuthOf(surface, flatOf(p)),
+    ) as [number, number, number, number];
+    const isLonger = isPositive(Math.abs(c - a) + Math.abs(d - b));
     for (const [key, corner] of samples) {
+      // It goes along its curve with an end of it that moves, though all that meets in it holds still.
+      if (!isLonger && corner.ring.every(holds)) continue;
       const flat = flatOf(solid.vertices[corner.origins[0] as number] as Vec3);
       const here = azimuthOf(surface, flat);
       // A full circle begins and ends on one ruling.
       const share = b === a ? 0 : (here - a) / (b - a);
-      const target = isPositive(Math.abs(c - a) + Math.abs(d - b)) ? c + share * (d - c) : here;
+      const target = isLonger ? c + share * (d - c) : here;
       const { point, normal } = touchAt(rolled, turnedTo(surface, flat, target));
       const across = cross3(normal, rulingAt(rolled, point));
       places.set(key, settle(solid, rolledFaces, corner, by, { plane: { normal: across, speed: 0 }, through: point }));
@@ -117,6 +124,17 @@ export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): Readonl
 function rulingAt({ roll, frame, peak }: Rolled, point: Vec3): Vec3 {
   if (peak) return unit3(sub3(point, peak));
   return roll.surface.form === 'cylinder' && roll.surface.rulings === 'x' ? frame.x : frame.y;
+}
+
+/** A roll whose corners have other places in their loop; rulings that have come together are one. */
+function movedPlaces(roll: Roll, places: readonly number[]): Roll {
+  const place = (position: number): number => places[position] ?? position;
+  const rulings = roll.rulings.map(([high, low]) => [place(high), place(low)] as const);
+  return {
+    ...roll,
+    rulings: rulings.filter(([high, low], i) => i === 0 || high !== rulings[i - 1]?.[0] || low !== rulings[i - 1]?.[1]),
+    corners: [...new Set(roll.corners.map(place))],
+  };
 }
 
 /** Nothing of it moves. */
@@ -177,9 +195,18 @@ function touching(rolled: Rolled, point: Vec3): readonly Touch[] {
   return [touchOf(frame, roll.surface, point)];
 }
 
-/** How a rolled face lies flat once it has moved to these corners, and how far its samples keep to the curve; null: it has no radius left. */
-export function rolledAnew(solid: Solid, face: number, points: readonly Vec3[], by: number): Roll | null {
-  const roll = (solid.faces[face] as Face).roll as Roll;
+/**
+ * How a rolled face lies flat once it has moved to these corners, and how far its samples keep to the curve; null: it has no radius
+ * left. `places`: for each corner that it had its place among them.
+ */
+export function rolledAnew(
+  solid: Solid,
+  face: number,
+  points: readonly Vec3[],
+  places: readonly number[],
+  by: number,
+): Roll | null {
+  const roll = movedPlaces((solid.faces[face] as Face).roll as Roll, places);
   const before = points.map((p) => pointInFace(solid, face, p));
   const azimuths = roll.rulings.map(([, low]) => azimuthOf(roll.surface, before[low] as Vec2));
   const step = Math.max(...azimuths.slice(1).map((azimuth, i) => Math.abs(azimuth - (azimuths[i] as number))));

@@ -183,4 +183,29 @@ describe('layers over walls are sound solids', () => {
     ] as const;
     expect(layersOf('hip-and-valley', shape, null, stack)).toEqual([[], [], []]);
   });
+
+  // A vault 60 wide over a body 50 wide and as deep: its walls come down along the free ends of the vault.
+  const vault = { width: 60, depth: 48, rise: 20, ridge: 'along-depth', ends: 'walls' };
+  const card = [{ as: 'shell', thickness: 0.5 }] as const;
+
+  test('where a wall comes down along a vault, and the samples of both its curves go with it', () => {
+    const built = findKind('barrel')?.build(vault, rectangularBody(50, 48, 30));
+    if (!built?.ok) throw new Error('no vault');
+    const [foot = Number.NaN] = built.value.edges.flatMap(({ role, ends: [v] }) =>
+      role === 'foot' ? [built.value.vertices[v]?.[2] ?? Number.NaN] : [],
+    );
+    // Down a little, and all the way to the eave, where nothing is left of the free ends.
+    for (const [drop, verges] of [
+      [1, 4],
+      [foot, 0],
+    ] as const) {
+      const made = layerSolids(built.value, card, { level: foot, drop })[0];
+      if (!made?.ok) throw new Error(JSON.stringify(made?.issues));
+      expect(checkSolid(made.value, { isLayer: true })).toEqual([]);
+      expect(made.value.edges.filter(({ role, faces }) => role === 'verge' && faces.length === 1)).toHaveLength(verges);
+      const { roll } = made.value.faces.find((face) => face.roll) as Solid['faces'][number];
+      const along = (roll?.rulings ?? []).map(([, low]) => roll?.flat[low]?.[1] ?? Number.NaN);
+      for (const [i, y] of along.entries()) if (i > 0) expect(y).toBeGreaterThan(along[i - 1] as number);
+    }
+  });
 });
