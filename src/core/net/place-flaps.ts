@@ -74,25 +74,23 @@ export function placeFlaps(
   // Where flaps lie otherwise than the last time.
   const stirred: Box[] = [];
   for (const [asked, was] of bed.laid) if (was && !flapsAt(asked.seam).includes(asked)) stirred.push(was.box);
+  const put = (asked: SeamFlap, was: PlacedFlap | null | undefined, now: PlacedFlap | null): void => {
+    laid.set(asked, now);
+    if (was && now !== was) stirred.push(was.box);
+    if (!now) return;
+    if (bed.laid.size > 0 && now !== was) stirred.push(now.box);
+    placed.push(now);
+    all.push(now);
+    flapGrid.add(now.box);
+  };
   panels.forEach(({ face, polygon }, panel) => {
-    const carried = (boundsOf[face] ?? []).flatMap(flapsAt);
-    for (const asked of carried) {
-      const { seam: edge, from, to, start, edges, length, polygon: strip } = asked;
-      if (from !== face || strip.length === 0) continue;
+    for (const asked of flapsOn(face, boundsOf[face] ?? [], flapsAt)) {
+      const { seam: edge, to, start, edges, length, polygon: strip } = asked;
       const isTooth = solid.edges[edge]?.via !== undefined;
       const last = bed.last.get(asked);
       const was = bed.laid.get(asked);
-      const put = (now: PlacedFlap | null): void => {
-        laid.set(asked, now);
-        if (was && now !== was) stirred.push(was.box);
-        if (!now) return;
-        if (bed.laid.size > 0 && now !== was) stirred.push(now.box);
-        placed.push(now);
-        all.push(now);
-        flapGrid.add(now.box);
-      };
       if (last && was !== undefined && stirred.length <= FEW && stirred.every((box) => areApart(box, last.around))) {
-        put(was);
+        put(asked, was, was);
         continue;
       }
       const position = last?.position ?? stretchOf(flatSolid, edge, face).first + start;
@@ -104,10 +102,10 @@ export function placeFlaps(
         .filter((other) => !isTooth || other.flap.edge !== edge);
       const keep = (now: PlacedFlap | null): void => {
         bed.last.set(asked, { position, place, around, beside, placed: now });
-        put(now);
+        put(asked, was, now);
       };
       if (last && last.beside.length === beside.length && last.beside.every((other, i) => other === beside[i])) {
-        put(last.placed);
+        put(asked, was, last.placed);
         continue;
       }
       const obstacles: Obstacle[] = [
@@ -144,4 +142,16 @@ export function placeFlaps(
   });
   bed.laid = laid;
   return placed;
+}
+
+/** The flaps that a face carries at its seams, but for those of which nothing is left. */
+function flapsOn(
+  face: number,
+  seams: readonly number[],
+  flapsAt: (seam: number) => readonly SeamFlap[],
+): readonly SeamFlap[] {
+  const carried: SeamFlap[] = [];
+  for (const seam of seams)
+    for (const flap of flapsAt(seam)) if (flap.from === face && flap.polygon.length > 0) carried.push(flap);
+  return carried;
 }
