@@ -28,7 +28,7 @@ const options = fc.record({
 });
 
 describe.each(kinds.map((kind) => [kind.id, kind] as const))('a fascia on every %s', (_, kind) => {
-  const counts = { numRuns: runsOver(panelsOf(kind), 10) };
+  const counts = { numRuns: runsOver(panelsOf(kind), 6) };
 
   test('hangs a strip from each free eave and leaves the roof as it was', () => {
     fc.assert(

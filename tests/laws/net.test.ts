@@ -35,7 +35,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
     .tuple(arbitraryRoof(kind), options)
     .map(([roof, { picks, ...rest }]) => [roof, { ...rest, seams: choicesOf(roof.solid, picks) }] as const);
   const panels = panelsOf(kind);
-  const counts = { numRuns: runsOver(panels, 12) };
+  const counts = { numRuns: runsOver(panels, 8) };
 
   test('is a sound solid', () => {
     fc.assert(
@@ -204,7 +204,7 @@ describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kin
           });
         }
       }),
-      { numRuns: runsOver(panels, 10) },
+      { numRuns: runsOver(panels, 6) },
     );
   });
 });
