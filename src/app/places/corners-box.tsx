@@ -36,7 +36,7 @@ export const CornersBox = ({ at, corners, label }: CornersBoxProps): ReactElemen
   };
   const wrong = typing === null ? issues.filter((issue) => issue.path === path) : typing.wrong ? [typing.wrong] : [];
   return (
-    <>
+    <div className="corners">
       <label htmlFor={id}>{label}</label>
       <textarea
         id={id}
@@ -60,7 +60,7 @@ export const CornersBox = ({ at, corners, label }: CornersBoxProps): ReactElemen
           <IssueSentence key={issue.code} issue={issue} />
         ))}
       </div>
-    </>
+    </div>
   );
 };
 
@@ -69,7 +69,7 @@ const unread = (path: string, part: string, units: 'in' | 'mm'): Issue => ({
   code: 'corners-text',
   path,
   message: `“${part}” is not a corner.`,
-  remedy: `Write each corner as two lengths, across and up, with a comma between them and a semicolon after: ${
+  remedy: `Write each corner as two lengths with a comma between them and a semicolon after: ${
     units === 'in' ? '0, 0; 6in, 0; 6in, 2 1/2in' : '0, 0; 150, 0; 150, 60'
   }.`,
 });

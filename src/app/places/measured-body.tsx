@@ -78,13 +78,11 @@ export const MeasuredBody = ({ hand, isOnTable = true }: MeasuredBodyProps): Rea
         <p className="note">Its {sides} corners are drawn and moved in the plan on the table.</p>
       )}
       {form === 'corners' && !isOnTable && (
-        <div className="typed">
-          <CornersBox
-            at={hand.at('body', 'corners')}
-            corners={body['corners']}
-            label="Corners, going round: right, back; …"
-          />
-        </div>
+        <CornersBox
+          at={hand.at('body', 'corners')}
+          corners={body['corners']}
+          label="Corners, going round: right, back; …"
+        />
       )}
     </>
   );

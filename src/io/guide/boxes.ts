@@ -99,8 +99,9 @@ export const termBox = (term: string, meaning: string, width: number, room: numb
   };
 };
 
-/** Tables of so many rows are not parted. */
+/** Tables of so many rows are not parted; of longer ones no fewer than `FEW` stand by themselves on a page. */
 const SHORT = 8;
+const FEW = 3;
 
 /** Rows of cells, each column as wide as it needs; the widest gives way where the page is too narrow. */
 export function tableBoxes(
@@ -134,7 +135,12 @@ export function tableBoxes(
       }),
       staysWithNext: true,
     },
-    ...rows.map((row): Box => ({ ...rowBox(row), staysWithNext: rows.length <= SHORT })),
+    ...rows.map(
+      (row, i): Box => ({
+        ...rowBox(row),
+        staysWithNext: rows.length <= SHORT || i < FEW - 1 || i > rows.length - FEW - 1,
+      }),
+    ),
     { height: 3, drawing: emptyDrawing },
   ];
 }

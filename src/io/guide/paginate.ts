@@ -40,18 +40,16 @@ export function paginate(
   for (let i = 0; i < units.length; ) {
     const unit = units[i] as Unit;
     if (!unit.isColumn) {
-      const next = unit.boxes.at(-1)?.staysWithNext ? (units[i + 1]?.height ?? 0) : 0;
+      const next = unit.boxes.at(-1)?.staysWithNext ? beginning(runFrom(units, i + 1)) : 0;
       if (y > 0 && (y + unit.height + next > room || unit.boxes[0]?.startsPage)) turn();
       y = put(pages.at(-1) ?? [], unit.boxes, 0, y);
       i++;
       continue;
     }
-    const end = units.findIndex(({ isColumn }, k) => k > i && !isColumn);
-    let rest = units.slice(i, end < 0 ? units.length : end);
+    let rest = runFrom(units, i);
     i += rest.length;
     while (rest.length > 0) {
-      const isTight = room - y < Math.max(rest[0]?.height ?? 0, Math.min(LEAST, total(rest) / 2));
-      if (y > 0 && isTight) turn();
+      if (y > 0 && room - y < beginning(rest)) turn();
       const [left, right] = columns(rest, room - y);
       const page = pages.at(-1) ?? [];
       const ends = [left, right].map((own, c) => {
@@ -65,6 +63,20 @@ export function paginate(
   }
   return pages;
 }
+
+/** A unit over the whole width by itself, or all the units of columns from here on. */
+function runFrom(units: readonly Unit[], from: number): readonly Unit[] {
+  if (!units[from]?.isColumn) return units.slice(from, from + 1);
+  const end = units.findIndex(({ isColumn }, k) => k > from && !isColumn);
+  return units.slice(from, end < 0 ? units.length : end);
+}
+
+/** How much room a run of units needs at the foot of a page to begin there, mm. */
+const beginning = (run: readonly Unit[]): number => {
+  const [first] = run;
+  if (!first?.isColumn) return first?.height ?? 0;
+  return Math.max(first.height, Math.min(LEAST, total(run) / 2));
+};
 
 /** Puts boxes below each other; returns where they end. */
 function put(page: PlacedBox[], boxes: readonly Box[], x: number, top: number): number {

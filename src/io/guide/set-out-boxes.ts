@@ -79,16 +79,22 @@ function stripPicture(
   };
 }
 
+/** A piece that takes no more than so much of a column with its steps is not parted, mm. */
+const WHOLE = 130;
+
 /** A piece by itself, in a column. */
 function narrowStrip(strip: SetOutStrip, width: number, told: readonly string[]): readonly Box[] {
   const own = columnWidth(width);
-  return inColumns([
+  const boxes = inColumns([
+    { height: 3, drawing: emptyDrawing, staysWithNext: true },
     headingBox(titleOf(strip), own),
     ...[...told, ...strip.notes].map((note): Box => ({ ...textBox(note, own), staysWithNext: true })),
     ...partBoxes(strip, { title: '', from: 0, to: strip.steps.length, pieces: [], isTraced: false }, own).picture,
     ...strip.steps.map(({ text }, i) => numbered(i + 1, text, own)),
     { height: 4, drawing: emptyDrawing },
   ]);
+  const isWhole = boxes.reduce((sum, { height }) => sum + height, 0) <= WHOLE;
+  return isWhole ? boxes.map((box, i): Box => ({ ...box, staysWithNext: i < boxes.length - 1 })) : boxes;
 }
 
 /** A strip over the whole width, its steps in columns below it; of a crowded one each part has its own picture there. */
