@@ -2,7 +2,6 @@ import { HAND_MM } from '../fit/hand-cut.ts';
 import { type BoxedRing, boxedRing, ringDepth } from '../geometry/convex-parts.ts';
 import { type Box, boxOf, ringArea } from '../geometry/polygon.ts';
 import { distance2, sub2, type Vec2 } from '../geometry/vector.ts';
-import type { Issue } from '../issue.ts';
 import { isPositive, isSameLength, NOISE_MM } from '../tolerance.ts';
 import type { Draft } from './draft.ts';
 import { layFan } from './lay-fan.ts';
@@ -35,7 +34,8 @@ export interface LaidRow<T extends RowItem> {
   /** mm: a mark of the ruler, or the most that there is. */
   readonly height: number;
   readonly pieces: readonly RowPiece<T>[];
-  readonly issues: readonly Issue[];
+  /** Those that found no room beside the others. */
+  readonly crowded: readonly T[];
 }
 
 /** How far a piece is moved on so that its marks keep off its neighbour's, in marks. */
@@ -44,7 +44,7 @@ const MOST_STEPS = 24;
 /**
  * Lays the pieces of one row on marks. Pieces beside each other are measured from one end of the strip, the right one where
  * they lie at it, and each goes to the first mark at or after its place where it keeps off those before. Where the strip has no
- * room for that they stay where they are, and an issue tells by how much. The row is no higher than `most`, mm.
+ * room for that they stay where they are, and are told. The row is no higher than `most`, mm.
  */
 export function layRow<T extends RowItem>(
   items: readonly T[],
@@ -53,7 +53,7 @@ export function layRow<T extends RowItem>(
   most = Number.POSITIVE_INFINITY,
 ): LaidRow<T> {
   const height = Math.min(rowHeight(items, step), most);
-  const issues: Issue[] = [];
+  const crowded: T[] = [];
   const laid: RowPiece<T>[] = [];
   const taken: BoxedRing[] = [];
   for (const { own, from } of clusters(items, width, step)) {
@@ -66,12 +66,12 @@ export function layRow<T extends RowItem>(
           ? layUpright(item, { width, height, step, from, isFirst: i === 0 }, isClear)
           : { ...layTurned(item, width, step), isCrowded: false };
       const rings = ringsAt(item, piece.pose);
-      if (piece.isCrowded || (!isSquare(item.pose) && !isFree(rings, taken))) issues.push(crowded(item.title));
+      if (piece.isCrowded || (!isSquare(item.pose) && !isFree(rings, taken))) crowded.push(item);
       taken.push(...rings);
       laid.push({ item, pose: piece.pose, from: piece.base && !fan ? 'left' : from, base: piece.base });
     });
   }
-  return { height, pieces: laid, issues };
+  return { height, pieces: laid, crowded };
 }
 
 /** What a piece covers as it lies, counter-clockwise. */
@@ -217,11 +217,3 @@ function layTurned(
   if (!isPositive(distance2(...marks))) return { pose, base: null };
   return { pose: poseBetween(pose.isMirrored, base, marks), base: { ends: base, marks } };
 }
-
-const crowded = (title: string): Issue => ({
-  level: 'warning',
-  code: 'set-out-crowded',
-  path: '',
-  message: `${title} finds no room beside its neighbours once all marks are rounded: where they overlap, their flaps or edges lose a little.`,
-  remedy: 'Take a ruler with finer marks, or give the stock a gap.',
-});

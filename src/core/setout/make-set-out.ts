@@ -20,7 +20,7 @@ import { applyPose, seenPose } from './pose.ts';
 import type { SetOut, SetOutStrip, TraceTemplate, TrimStep, UpSide } from './set-out.ts';
 import { templatesFor } from './template.ts';
 import { type WholeTemplate, wholeTemplates } from './whole-template.ts';
-import { figure, seamSentences } from './words.ts';
+import { figure, noRoomSentence, seamSentences } from './words.ts';
 
 export interface SetOutOptions {
   /** Missing: the project's. */
@@ -58,13 +58,11 @@ export function makeSetOut(production: Production, sheet: LaidSheet, options: Se
   });
   const rows = rowsOf(items, sheet);
   const step = rulerStep(ruler);
-  const issues: Issue[] = [];
   const laid = rows.map(({ own, bottom }) => {
     const lowered = own.map((item) => lowerItem(item, bottom));
-    const row = layRow(lowered, sheet.width, step, rows.length === 1 ? sheet.height : undefined);
-    issues.push(...row.issues);
-    return row;
+    return layRow(lowered, sheet.width, step, rows.length === 1 ? sheet.height : undefined);
   });
+  const crowded = laid.flatMap((row) => row.crowded);
   const { trims, isWhole, issues: trimIssues } = trimSteps(laid, sheet, { stock, ruler });
   const seams = seamGaps(items, ruler);
   const planned = laid.map((row) => planStrip(row, { width: sheet.width, height: row.height, ruler }));
@@ -82,7 +80,7 @@ export function makeSetOut(production: Production, sheet: LaidSheet, options: Se
     templates: [...[...new Set(whole.values())].map(asTrace), ...templatesFor(items, planned, ruler)],
     seams,
     seamSentences: seamSentences(seams, ruler),
-    issues: [...issues, ...trimIssues, ...coarseIssues(items, ruler)],
+    issues: [...(crowded.length > 0 ? [noRoom(crowded)] : []), ...trimIssues, ...coarseIssues(items, ruler)],
   };
 }
 
@@ -198,6 +196,15 @@ const tooHigh = (over: number): Issue => ({
   numbers: { over },
   message: 'Rounded to marks, the strips of this sheet are together higher than it is: the last one comes out short.',
   remedy: 'Take a ruler with finer marks.',
+});
+
+const noRoom = (crowded: readonly SheetItem[]): Issue => ({
+  level: 'warning',
+  code: 'set-out-crowded',
+  path: '',
+  numbers: { pieces: crowded.length },
+  message: `${noRoomSentence(crowded.map(({ roof, draft }) => [roof, draft.piece.title]))} Where they overlap, flaps or edges lose a little.`,
+  remedy: 'Take a ruler with finer marks, or give the stock a gap.',
 });
 
 const upSentence = (up: UpSide, isBoard: boolean): string => {

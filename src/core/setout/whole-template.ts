@@ -90,7 +90,7 @@ function wholeTemplate(
   const outline = draft.rings.flat().map((p) => applyPose(laid, p));
   const row = layRow([{ ...item, pose: laid, outline, template: null, hold: null }], width, step);
   const [own] = row.pieces;
-  if (!own || row.issues.length > 0) return null;
+  if (!own || row.crowded.length > 0) return null;
   const planned = planStrip(row, { width, height: row.height, ruler, isTemplate: true });
   const marks = hold.map(
     (p) => planned.marks.find(({ at }) => distance2(at, applyPose(own.pose, p)) <= NOISE_MM)?.number ?? 0,

@@ -41,6 +41,21 @@ export function seamSentences({ alike, apart }: SeamGaps, ruler: Ruler): readonl
   ];
 }
 
+/** Which pieces of a sheet, each given by its roof and its title, find no room once rounded: roof by roof, each title once. */
+export function noRoomSentence(pieces: readonly (readonly [roof: string, title: string])[]): string {
+  const roofs = [...new Set(pieces.map(([roof]) => roof))].map((roof) => {
+    const titles = pieces.flatMap(([of, title]) => (of === roof ? [title] : []));
+    const counted = [...new Set(titles)].map((title) => {
+      const count = titles.filter((one) => one === title).length;
+      return count === 1 ? title : `${count} × ${title}`;
+    });
+    return `${roof}: ${counted.join('; ')}.`;
+  });
+  const count =
+    pieces.length === 1 ? 'one piece finds no room beside its' : `${pieces.length} pieces find no room beside their`;
+  return `Once all marks are rounded, ${count} neighbours. ${roofs.join(' ')}`;
+}
+
 /** A mark's number as the sentences carry it until they are told: between signs, so that another number can be put in its place. */
 export const ref = (mark: number): string => `‹${mark}›`;
 
