@@ -1,14 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../src/core/footprint/offset.ts';
-import { at } from '../../src/core/geometry/polygon.ts';
+import { at, distanceToSegment } from '../../src/core/geometry/polygon.ts';
 import { distance2, type Vec2 } from '../../src/core/geometry/vector.ts';
 import { buildNet } from '../../src/core/net/build-net.ts';
 import type { Body, ShapeValue, ShapeValues, TierSpec } from '../../src/core/project/project.ts';
 import { findKind } from '../../src/core/roofs/catalogue.ts';
 import type { RoofDefinition } from '../../src/core/roofs/definition.ts';
-import { SNAP_MM } from '../../src/core/tolerance.ts';
-import { arbitraryRoof, kinds, panelsOf } from './arbitrary-roof.ts';
+import type { Solid } from '../../src/core/solid/solid.ts';
+import { NOISE_MM, SNAP_MM } from '../../src/core/tolerance.ts';
+import { arbitraryRoof, type DrawnRoof, kinds, panelsOf } from './arbitrary-roof.ts';
 import { runsOver } from './runs.ts';
 
 const scaledRing = (ring: readonly Vec2[], by: number): Vec2[] => ring.map(([x, y]): Vec2 => [x * by, y * by]);
@@ -22,9 +23,19 @@ const scaledBody = (body: Body | null, by: number): Body | null =>
     rectangle: body.rectangle && { width: body.rectangle.width * by, depth: body.rectangle.depth * by },
   };
 
-/** Corners of an outline; those that lie nearer to each other than parts are told apart count as one. */
-const cornersOf = (outline: readonly Vec2[], times: number): number =>
-  outline.filter((p, i) => distance2(p, at(outline, i + 1)) > SNAP_MM * times).length;
+/**
+ * Corners of an outline. Those that lie nearer to each other than parts are told apart count as one; one that stands out no
+ * more than noise at a tenth of the size counts for none.
+ */
+function cornersOf(outline: readonly Vec2[], times: number): number {
+  const ring = outline.filter((p, i) => distance2(p, at(outline, i + 1)) > SNAP_MM * times);
+  const kept: Vec2[] = [];
+  ring.forEach((p, i) => {
+    const [before, after] = [kept.at(-1) ?? at(ring, -1), at(ring, i + 1)];
+    if (distanceToSegment(p, before, after) > 10 * NOISE_MM * times) kept.push(p);
+  });
+  return kept.length;
+}
 
 function scaledShape(kind: RoofDefinition, shape: ShapeValues, by: number): ShapeValues {
   const quantities = new Map(kind.params.map(({ key, quantity }) => [key, quantity]));
@@ -49,42 +60,53 @@ function scaledShape(kind: RoofDefinition, shape: ShapeValues, by: number): Shap
   };
 }
 
+/** That a roof whose every length is so many times as long is the same roof. */
+function expectAlike(kind: RoofDefinition, { shape, body, solid }: Omit<DrawnRoof, 'kind'>, by: number): void {
+  const built = kind.build(scaledShape(kind, shape, by), scaledBody(body, by));
+  if (!built.ok) throw new Error(JSON.stringify(built.issues));
+  // A larger curve takes more samples, and more teeth.
+  const isSmooth = solid.faces.some((face) => face.roll);
+  const faces = (one: Solid): unknown => one.faces.map(({ id, loop }) => [id, isSmooth || loop]);
+  expect(faces(built.value)).toEqual(faces(solid));
+  expect(built.value.edges.map(({ id, role }) => [id, role])).toEqual(solid.edges.map(({ id, role }) => [id, role]));
+  built.value.edges.forEach(({ length, dihedral }, e) => {
+    expect(length / by / (solid.edges[e]?.length ?? 0)).toBeCloseTo(1, 9);
+    if (dihedral !== null) expect(dihedral).toBeCloseTo(solid.edges[e]?.dihedral ?? 0, 9);
+  });
+  // Where many flaps lie side by side a hair decides which line parts two of them, and so how many corners they have.
+  const isStacked = kind.params.some(({ quantity }) => quantity === 'roof');
+  const isMany = solid.faces.length > 24;
+  // Per panel: over a whole roof the search takes another way where two nets are as good to a hair.
+  const netOf = (one: Solid, times: number): unknown =>
+    buildNet(one, {
+      pieces: 'per-panel',
+      flaps: { width: 5 * times, on: 'alternate', clearance: 0.5 * times, least: 1 * times },
+      search: { neck: 8 * times },
+    }).net.pieces.map((piece) =>
+      isSmooth || isStacked ? piece.id : [piece.id, isMany || cornersOf(piece.outline, times), piece.flaps.length],
+    );
+  expect(netOf(built.value, by)).toEqual(netOf(solid, 1));
+}
+
 describe.each(kinds.map((kind) => [kind.id, kind] as const))('every %s', (_, kind) => {
   const counts = { numRuns: runsOver(panelsOf(kind), 6) };
 
   test.each([0.1, 10])('times %d is the same roof: alike in corners, edges, roles, pieces and marks', (by) => {
     fc.assert(
-      fc.property(arbitraryRoof(kind), ({ shape, body, solid }) => {
-        const built = kind.build(scaledShape(kind, shape, by), scaledBody(body, by));
-        if (!built.ok) throw new Error(JSON.stringify(built.issues));
-        // A larger curve takes more samples, and more teeth.
-        const isSmooth = solid.faces.some((face) => face.roll);
-        const faces = (one: typeof solid): unknown => one.faces.map(({ id, loop }) => [id, isSmooth || loop]);
-        expect(faces(built.value)).toEqual(faces(solid));
-        expect(built.value.edges.map(({ id, role }) => [id, role])).toEqual(
-          solid.edges.map(({ id, role }) => [id, role]),
-        );
-        built.value.edges.forEach(({ length, dihedral }, e) => {
-          expect(length / by / (solid.edges[e]?.length ?? 0)).toBeCloseTo(1, 9);
-          if (dihedral !== null) expect(dihedral).toBeCloseTo(solid.edges[e]?.dihedral ?? 0, 9);
-        });
-        // Where many flaps lie side by side a hair decides which line parts two of them, and so how many corners they have.
-        const isStacked = kind.params.some(({ quantity }) => quantity === 'roof');
-        const isMany = solid.faces.length > 24;
-        // Per panel: over a whole roof the search takes another way where two nets are as good to a hair.
-        const netOf = (one: typeof solid, times: number): unknown =>
-          buildNet(one, {
-            pieces: 'per-panel',
-            flaps: { width: 5 * times, on: 'alternate', clearance: 0.5 * times, least: 1 * times },
-            search: { neck: 8 * times },
-          }).net.pieces.map((piece) =>
-            isSmooth || isStacked
-              ? piece.id
-              : [piece.id, isMany || cornersOf(piece.outline, times), piece.flaps.length],
-          );
-        expect(netOf(built.value, by)).toEqual(netOf(solid, 1));
-      }),
+      fc.property(arbitraryRoof(kind), (roof) => expectAlike(kind, roof, by)),
       counts,
     );
   });
+});
+
+// Their flaps are slivers, with ends as near to the seam as noise.
+test.each([
+  ['mansard', { width: 48.5, depth: 48.5, rise: 210.88858839, breakRise: 12.75, lowerPitch: 0.50623382 }],
+  ['bell-cast-pyramid', { width: 73, depth: 72.9554, rise: 302, flareRise: 10, flarePitch: 0.28093649, flareSteps: 1 }],
+  ['bell-cast-hip', { width: 73, depth: 72.9554, rise: 298.5, flareRise: 10, flarePitch: 0.28093649, flareSteps: 1 }],
+])('a needle of a %s is the same at a tenth', (id, shape) => {
+  const kind = findKind(id) as RoofDefinition;
+  const built = kind.build(shape, null);
+  if (!built.ok) throw new Error(JSON.stringify(built.issues));
+  expectAlike(kind, { shape, body: null, solid: built.value }, 0.1);
 });

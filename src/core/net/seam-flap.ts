@@ -25,17 +25,20 @@ export interface SeamFlap {
 /** A flap is trimmed more exactly than `checkNet` looks. */
 export const TRIM_MM = NOISE_MM / 10;
 
-/** The ring from its seam side on; empty where it has lost the seam or is too small to hold glue. */
+/**
+ * The ring from its seam side on; empty where it has lost the seam or is too small to hold glue. Corners as near to the seam as
+ * noise lie on it: left where they are they would give the ring an edge that runs back along it.
+ */
 export function fromSeam(ring: readonly Vec2[], least: number): Vec2[] {
-  const start = ring.findIndex(
-    (p, i) => p[1] <= NOISE_MM && at(ring, i + 1)[1] <= NOISE_MM && at(ring, i + 1)[0] > p[0],
-  );
-  if (start < 0) return [];
-  const turned = [...ring.slice(start), ...ring.slice(0, start)];
-  const polygon = withoutRepeats(turned.map(([x, y]): Vec2 => (y <= NOISE_MM ? [x, 0] : [x, y])));
+  const isOnSeam = (p: Vec2): boolean => p[1] <= NOISE_MM;
+  const along = ring.filter(isOnSeam).map(([x]) => x);
+  const [from, to] = [Math.min(...along), Math.max(...along)];
+  const first = ring.findIndex((p, i) => !isOnSeam(p) && isOnSeam(at(ring, i - 1)));
+  if (first < 0 || to - from < least) return [];
+  const above = [...ring.slice(first), ...ring.slice(0, first)].filter((p) => !isOnSeam(p));
+  const polygon = withoutRepeats([[from, 0], [to, 0], ...above]);
   const width = Math.max(...polygon.map((p) => p[1]));
-  const base = distance2(at(polygon, 0), at(polygon, 1));
-  return polygon.length < 3 || width < least || base < least ? [] : polygon;
+  return polygon.length < 3 || width < least ? [] : polygon;
 }
 
 const withoutRepeats = (ring: readonly Vec2[]): Vec2[] =>
