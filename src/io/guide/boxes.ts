@@ -19,8 +19,12 @@ export interface Box {
   readonly drawing: Drawing;
   /** It stands on the same page as the box after it. */
   readonly staysWithNext?: boolean;
+  /** Of a column: it stands on the same page as the box after it, which may go over to the next column. */
+  readonly keepsPage?: boolean;
   /** A new page begins with it. */
   readonly startsPage?: boolean;
+  /** Nothing but room to what follows: at the head of a page there is none. */
+  readonly isAir?: boolean;
   /** It is as wide as one of two columns, and runs on in them. */
   readonly isOfColumn?: boolean;
 }
@@ -33,6 +37,9 @@ const AIR = 2.2;
 
 export const shiftBox = (box: Box, x: number, y: number): Drawing =>
   moveDrawing(box.drawing, { ...rest2, move: [x, y] });
+
+/** Room to what follows, mm. */
+export const airBox = (height: number): Box => ({ height, drawing: emptyDrawing, isAir: true });
 
 /** Boxes one below the other as one. */
 export function stackBoxes(boxes: readonly Box[]): Box {
@@ -74,7 +81,7 @@ export const titleBox = (text: string, width: number): Box => {
 };
 
 export const headingBox = (text: string, width: number): Box => ({
-  ...stackBoxes([{ height: 1.6, drawing: emptyDrawing }, textBox(text, width, { size: 4.4, after: 1.6 })]),
+  ...stackBoxes([airBox(1.6), textBox(text, width, { size: 4.4, after: 1.6 })]),
   staysWithNext: true,
 });
 
@@ -141,7 +148,7 @@ export function tableBoxes(
         staysWithNext: rows.length <= SHORT || i < FEW - 1 || i > rows.length - FEW - 1,
       }),
     ),
-    { height: 3, drawing: emptyDrawing },
+    airBox(3),
   ];
 }
 

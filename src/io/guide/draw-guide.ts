@@ -10,6 +10,7 @@ import { makeSetOut } from '../../core/setout/make-set-out.ts';
 import { type Drawing, emptyDrawing, joinDrawings, labelAt, line, type SheetDrawing } from '../drawing/drawing.ts';
 import { shortenText } from '../drawing/text-width.ts';
 import {
+  airBox,
   type Box,
   besideBoxes,
   headingBox,
@@ -98,7 +99,7 @@ function sectionBoxes(production: Production, { title, blocks }: GuideSection, w
     boxes.push(...(isAbout ? own.map((box): Box => ({ ...box, staysWithNext: true })) : own));
     i++;
   }
-  return [...boxes, { height: 5, drawing: emptyDrawing }];
+  return [...boxes, airBox(5)];
 }
 
 function blockBoxes(production: Production, block: GuideBlock, width: number, steps: number): readonly Box[] {
@@ -148,12 +149,7 @@ function figureRows(production: Production, blocks: readonly GuideBlock[], width
     // Pictures of a row stand on one line, their words below it.
     const high = Math.max(...own.map(({ picture }) => picture.height));
     const boxes = own.map(({ picture, caption }) =>
-      stackBoxes([
-        { height: high - picture.height, drawing: emptyDrawing },
-        picture,
-        { height: 1.5, drawing: emptyDrawing },
-        caption,
-      ]),
+      stackBoxes([{ height: high - picture.height, drawing: emptyDrawing }, picture, airBox(1.5), caption]),
     );
     return besideBoxes(boxes, room + GAP);
   });

@@ -1,10 +1,10 @@
 import type { Production } from '../../core/pipeline.ts';
 import type { SetOut, SetOutPart, SetOutStrip } from '../../core/setout/set-out.ts';
 import { rulerUnits } from '../../core/units/units.ts';
-import { emptyDrawing, joinDrawings, labelAt } from '../drawing/drawing.ts';
+import { joinDrawings, labelAt } from '../drawing/drawing.ts';
 import { drawPart } from '../drawing/set-out/draw-part.ts';
 import { drawStrip, isCrowded } from '../drawing/set-out/draw-strip.ts';
-import { type Box, headingBox, itemsBox, shiftBox, TEXT, textBox, titleBox } from './boxes.ts';
+import { airBox, type Box, headingBox, itemsBox, shiftBox, TEXT, textBox, titleBox } from './boxes.ts';
 import { columnWidth } from './paginate.ts';
 
 /** A strip's picture takes at most so much of the page, mm. */
@@ -57,7 +57,7 @@ const sheetBoxes = (name: string, setOut: SetOut, width: number): readonly Box[]
           `Less work: make this once from scrap card, trace it ${times} times, then add each flap beside its line. The last pages have it at full size, to be cut out of the print.`,
         ]),
   ),
-  { height: 4, drawing: emptyDrawing },
+  airBox(4),
 ];
 
 const inColumns = (boxes: readonly Box[]): readonly Box[] => boxes.map((box): Box => ({ ...box, isOfColumn: true }));
@@ -79,22 +79,22 @@ function stripPicture(
   };
 }
 
-/** A piece that takes no more than so much of a column with its steps is not parted, mm. */
+/** A piece that takes no more than so much of a column with its steps stands on one page, mm. */
 const WHOLE = 130;
 
 /** A piece by itself, in a column. */
 function narrowStrip(strip: SetOutStrip, width: number, told: readonly string[]): readonly Box[] {
   const own = columnWidth(width);
   const boxes = inColumns([
-    { height: 3, drawing: emptyDrawing, staysWithNext: true },
+    { ...airBox(3), staysWithNext: true },
     headingBox(titleOf(strip), own),
     ...[...told, ...strip.notes].map((note): Box => ({ ...textBox(note, own), staysWithNext: true })),
     ...partBoxes(strip, { title: '', from: 0, to: strip.steps.length, pieces: [], isTraced: false }, own).picture,
     ...strip.steps.map(({ text }, i) => numbered(i + 1, text, own)),
-    { height: 4, drawing: emptyDrawing },
+    airBox(4),
   ]);
   const isWhole = boxes.reduce((sum, { height }) => sum + height, 0) <= WHOLE;
-  return isWhole ? boxes.map((box, i): Box => ({ ...box, staysWithNext: i < boxes.length - 1 })) : boxes;
+  return isWhole ? boxes.map((box, i): Box => ({ ...box, keepsPage: i < boxes.length - 1 })) : boxes;
 }
 
 /** A strip over the whole width, its steps in columns below it; of a crowded one each part has its own picture there. */
@@ -120,7 +120,7 @@ function wideStrip(strip: SetOutStrip, setOut: SetOut, width: number): readonly 
           ]
         : steps(0, strip.steps.length),
     ),
-    { height: 4, drawing: emptyDrawing },
+    airBox(4),
   ];
 }
 
@@ -142,7 +142,7 @@ function partBoxes(
   const leftOut = drawn.leftOut.map((words): Box => textBox(words, width, { size: SMALL, after: 1 }));
   if (drawing.strokes.length === 0) return { picture: [], leftOut };
   const picture: readonly Box[] = [
-    { height: 2.5, drawing: emptyDrawing, staysWithNext: true },
+    { ...airBox(2.5), staysWithNext: true },
     ...(part.title === '' ? [] : [{ ...textBox(part.title, width, { after: 0 }), staysWithNext: true }]),
     { height: drawn.height, drawing, staysWithNext: true },
   ];
