@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { cutGraph } from '../../src/core/net/cut-graph.ts';
 import { bestCuts } from '../../src/core/net/every-cut.ts';
-import { isBetter } from '../../src/core/net/lay-nodes.ts';
+import { type CutForest, isBetter } from '../../src/core/net/lay-nodes.ts';
 import { searchCuts } from '../../src/core/net/search-cuts.ts';
 import { connectedFaces, flattenSolid } from '../../src/core/net/unfold.ts';
 import { LEAST_NECK } from '../../src/core/net/unfold-faces.ts';
@@ -27,7 +27,7 @@ const smallSolids = (): readonly Solid[] =>
     }),
   );
 
-/** Of 330 groups of panels the usual rounds find the best net of 321 (97 %) and the fewest pieces of 328; 400 rounds of 325 and of all. */
+/** Of 364 groups of panels (five times as many tries) the rounds alone find the best net of 356 and the fewest pieces of 363. */
 test('the search finds the best net of nearly every small roof, by trying all nets', () => {
   const rules = { neck: LEAST_NECK };
   let [best, fewest, all] = [0, 0, 0];
@@ -39,8 +39,11 @@ test('the search finds the best net of nearly every small roof, by trying all ne
     )) {
       if (group.length < 3) continue;
       const graph = cutGraph(flat, group);
-      const exact = bestCuts(graph, rules).laying.score;
-      const found = searchCuts(graph, { ...rules, seed: 1 }).laying.score;
+      const exact = (bestCuts(graph, rules) as CutForest).laying.score;
+      const found = searchCuts(graph, { ...rules, seed: 1, few: 0 }).laying.score;
+      // Where all nets are tried none is better.
+      const tried = searchCuts(graph, { ...rules, seed: 1 }).laying.score;
+      expect(isBetter(found, tried)).toBe(false);
       // Nothing is better than the best.
       expect(isBetter(found, exact)).toBe(false);
       if (found[0] === exact[0]) fewest++;

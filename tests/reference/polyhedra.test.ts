@@ -43,10 +43,10 @@ describe.each(solids)('%s', (_, solid, trees, nets) => {
   const graph = cutGraph(flat, faces);
   const found: Unfolded[] = [];
   let overlaps = 0;
-  everyForest(graph, 1, (joined) => {
+  for (const joined of everyForest(graph, 1)) {
     found.push(unfoldAlong(flat, faces, new Set(joinedEdges(graph, joined)))[0] as Unfolded);
     if (!layForest(graph, joined, { neck: 0 })) overlaps++;
-  });
+  }
 
   test(`is cut along ${trees} trees to ${nets} nets`, () => {
     expect(found).toHaveLength(trees);

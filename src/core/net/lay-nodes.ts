@@ -136,6 +136,12 @@ export interface Laying {
   readonly depth: Int32Array;
 }
 
+/** A net as its joined links. */
+export interface CutForest {
+  readonly joined: Uint8Array;
+  readonly laying: Laying;
+}
+
 /** Boxes are compared in millionths of the area of the panels. */
 const BOX_PARTS = 1_000_000;
 

@@ -31,18 +31,27 @@ export const TRIM_MM = NOISE_MM / 10;
  */
 export function fromSeam(ring: readonly Vec2[], least: number): Vec2[] {
   const isOnSeam = (p: Vec2): boolean => p[1] <= NOISE_MM;
-  const along = ring.filter(isOnSeam).map(([x]) => x);
-  const [from, to] = [Math.min(...along), Math.max(...along)];
-  const first = ring.findIndex((p, i) => !isOnSeam(p) && isOnSeam(at(ring, i - 1)));
-  if (first < 0 || to - from < least) return [];
-  const above = [...ring.slice(first), ...ring.slice(0, first)].filter((p) => !isOnSeam(p));
-  const polygon = withoutRepeats([[from, 0], [to, 0], ...above]);
-  const width = Math.max(...polygon.map((p) => p[1]));
-  return polygon.length < 3 || width < least ? [] : polygon;
+  let [from, to, width, first] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0, -1];
+  for (const [i, p] of ring.entries()) {
+    if (isOnSeam(p)) {
+      from = Math.min(from, p[0]);
+      to = Math.max(to, p[0]);
+    } else {
+      width = Math.max(width, p[1]);
+      if (isOnSeam(at(ring, i - 1))) first = i;
+    }
+  }
+  if (first < 0 || to - from < least || width < least) return [];
+  const polygon: Vec2[] = [
+    [from, 0],
+    [to, 0],
+  ];
+  for (let i = first; i < first + ring.length; i++) {
+    const p = at(ring, i);
+    if (!isOnSeam(p) && isPositive(distance2(p, at(polygon, -1)))) polygon.push(p);
+  }
+  return polygon;
 }
-
-const withoutRepeats = (ring: readonly Vec2[]): Vec2[] =>
-  ring.filter((p, i) => i === 0 || isPositive(distance2(p, at(ring, i - 1))));
 
 /** How far a flap reaches from its seam, mm. */
 export const flapDepth = (flap: Pick<Flap, 'polygon' | 'base'>): number => {

@@ -1,55 +1,66 @@
 import { rest2 } from '../geometry/rigid2.ts';
 import { type Random, seeded } from '../random.ts';
 import type { CutGraph, CutLink } from './cut-graph.ts';
-import { across, type CutRules, growingPiece, isBetter, type Laying, layForest } from './lay-nodes.ts';
+import { bestCuts } from './every-cut.ts';
+import { across, type CutForest, type CutRules, growingPiece, isBetter, type Laying, layForest } from './lay-nodes.ts';
 import { rankedQueue } from './ranked-queue.ts';
 
 export interface SearchOptions extends CutRules {
   /** How often the panels of a group are laid; missing: by their number. */
   readonly rounds?: number;
   readonly seed: number;
+  /** Panels of a group up to which all nets are tried where they are few enough; missing: `FEW`. */
+  readonly few?: number;
 }
+
+/** What `few` is where nothing is said, and how many nets are laid for it at most. */
+const FEW = 8;
+const MOST_NETS = 400;
 
 /** Panels that are laid in the rounds of one search where nothing is said, and rounds at least and at most. */
 const PANELS = 800;
 const [LEAST_ROUNDS, MOST_ROUNDS] = [1, 100];
 
-export const usualRounds = (nodes: number): number =>
-  Math.max(LEAST_ROUNDS, Math.min(MOST_ROUNDS, Math.floor(PANELS / nodes)));
+/** While there are several pieces: so many pairs of panels, and rounds at most. A maker would rather wait than glue one more seam. */
+const PAIRS = 60_000;
+const MOST_APART = 200;
 
-/** Share of the rounds that one start may be bettered for; where they are fewer than so many, only one that is not behind. */
-const PER_START = 1 / 8;
-const MANY_ROUNDS = 40;
-
-/** A net as its joined links. */
-export interface CutForest {
-  readonly joined: Uint8Array;
-  readonly laying: Laying;
+/** Rounds of a search where nothing is said. `isApart`: the best net so far has several pieces. */
+export function usualRounds(nodes: number, isApart = false): number {
+  const rounds = Math.max(LEAST_ROUNDS, Math.min(MOST_ROUNDS, Math.floor(PANELS / nodes)));
+  return isApart ? Math.max(rounds, Math.min(MOST_APART, Math.floor(PAIRS / nodes ** 2))) : rounds;
 }
+
+/** Share of the rounds that one start may be bettered for. */
+const PER_START = 1 / 8;
 
 /**
  * Searches the joined links of a net: fewest pieces, then fewest necks, then the least length of seams (those seen from the
  * front count twice), then the smallest bounding rectangles. Pieces are grown from a start by the longest edges first, then
  * every side of the roof whole before its neighbours, then breadth first, then with edges weighed anew by chance; each is bettered by exchanging one fold for another, or by joining
- * two pieces. A round is one laying of all panels. Ends early where no better net can be.
+ * two pieces. A round is one laying of all panels. Ends early where no better net can be; where the first start may not be the
+ * best of few panels, all nets are tried.
  */
-export function searchCuts(graph: CutGraph, options: SearchOptions): CutForest {
-  const rounds = options.rounds ?? usualRounds(graph.nodes.length);
+export function searchCuts(graph: CutGraph, { few = FEW, ...options }: SearchOptions): CutForest {
   const random = seeded(options.seed);
   const starts = startRanks(graph, options, random);
   let best: CutForest | null = null;
-  for (let used = 0; used < rounds; ) {
+  for (let [used, rounds] = [0, 1]; used < rounds; ) {
     const isFirst = used === 0;
     const from = isFirst || options.fits ? 0 : Math.floor(random() * graph.nodes.length);
     const { joined, isFree } = growForest(graph, starts.next().value, from, options);
     const laying = layForest(graph, joined, options);
     if (!laying) throw new Error('a grown piece covers itself or does not fit');
     used++;
+    const pieces = Math.min(laying.score[0], best?.laying.score[0] ?? laying.score[0]);
+    rounds = options.rounds ?? usualRounds(graph.nodes.length, pieces > 1);
     // Where nothing was in the way of the longest edges nothing has shorter seams; a row of panels has no other net.
     const isOnly = graph.links.length < graph.nodes.length;
     const isShortest = isFirst && isFree && laying.score[0] === 1 && (isOnly || laying.score[1] === 0);
+    const exact = isFirst && !isShortest && graph.nodes.length <= few ? bestCuts(graph, options, MOST_NETS) : null;
+    if (exact) return exact;
     // A few changes seldom save a piece: another start is worth more than they.
-    const isBehind = rounds < MANY_ROUNDS && best !== null && laying.score[0] > best.laying.score[0];
+    const isBehind = laying.score[0] > pieces;
     const share = isShortest ? rounds : isBehind ? 0 : Math.ceil(rounds * PER_START);
     const room = Math.min(rounds - used, share);
     const bettered = better(graph, { joined, laying }, options, { rounds: room, random });
