@@ -130,8 +130,16 @@ async function benchLaying(seconds?: number): Promise<void> {
   const found = await layingTasks(seconds);
   process.stdout.write(
     tableText(
-      ['Pieces', 's', 'tasks of 50 ms and more', 'longest, ms'],
-      [[String(found.pieces), String(found.seconds), String(found.tasks), found.longest.toFixed(0)]],
+      ['Pieces', 's', 'tasks of 50 ms and more', 'longest, ms', 'at the end, ms'],
+      [
+        [
+          String(found.pieces),
+          String(found.seconds),
+          String(found.tasks),
+          found.longest.toFixed(0),
+          found.atEnd.toFixed(0),
+        ],
+      ],
     ),
   );
 }

@@ -46,9 +46,20 @@ export const setBetter = (base: Production, better: Production): void => {
 const read = (file: JsonObject): Reading => {
   const workshop = workshopNow();
   if (workshop === null) return notRead;
-  reader ??= createReader(workshop.resolveProject, workshop.produce);
+  reader ??= createReader(workshop.resolveProject, workshop.produce, workshop.layRoofs);
   return reader(file);
 };
+
+const readBefore = new WeakSet<Production>();
+
+/** Reads a file before it comes to the table, so that it is there at once then. */
+export const readAhead = (file: JsonObject): void => {
+  const { shown } = read(file);
+  if (shown !== null) readBefore.add(shown);
+};
+
+/** Whether a production was there before its file came to the table: nobody waits for it. */
+export const isReadAhead = (production: Production): boolean => readBefore.has(production);
 
 /** Opens a project file; true when it reads well. Otherwise the project on the table stays and a slip says why. */
 export const openText = async (text: string, name = 'This file'): Promise<boolean> => {

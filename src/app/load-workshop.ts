@@ -11,8 +11,8 @@ const waiting = new Set<() => void>();
 
 /** Nothing is read or made before the workshop is there: the page is drawn first, with what the file says as typed. */
 export const loadWorkshop = (): Promise<Workshop> => {
-  asked ??= import('./workshop.ts').then(({ produce, readProject, resolveProject }) => {
-    workshop = { produce, readProject, resolveProject };
+  asked ??= import('./workshop.ts').then(({ layRoofs, produce, readProject, resolveProject }) => {
+    workshop = { layRoofs, produce, readProject, resolveProject };
     for (const tell of waiting) tell();
     return workshop;
   });

@@ -26,6 +26,14 @@ export interface ProductionEffort extends Effort {
 /** From a project to its solids, nets, fit and layout. Bad shapes give issues; everything that can be made is made. */
 export function produce(project: Project, effort: ProductionEffort = {}): Production {
   const roofs = project.roofs.map((spec, index) => makeRoof(spec, project, index, effort));
+  return layRoofs({ project, roofs }, effort);
+}
+
+/** The pieces of roofs that are made laid on their sheets. */
+export function layRoofs(
+  { project, roofs }: Pick<Production, 'project' | 'roofs'>,
+  effort: ProductionEffort = {},
+): Production {
   const { job, issues } = layoutJob(project, roofs);
   return withLayout(
     { project, roofs },

@@ -5,7 +5,7 @@ import { layoutJob } from '../../core/lay-project.ts';
 import { usualEffort } from '../../core/layout/search-layout.ts';
 import { type Production, withLayout } from '../../core/pipeline.ts';
 
-import { baseNow, bench, readNow, setBetter, useBase } from '../bench.ts';
+import { baseNow, bench, readAhead, readNow, setBetter, useBase } from '../bench.ts';
 import type { LayoutNews, LayoutTask } from '../beside/layout.worker.ts';
 import { laying } from './laying-store.ts';
 import { keptWhereSame } from './lying.ts';
@@ -44,14 +44,16 @@ const end = (): void => {
   worker = null;
 };
 
-/** Leaves the search; what it has found so far stays. */
-export const stopSearch = (): void => {
+/** Leaves the search; what it has found so far stays. Under a hand it is written down at once, before the hand moves a piece. */
+const leave = (isUnderHand: boolean): void => {
   const { isLong, phase } = search.getState();
   end();
   if (phase !== 'searching') return;
   search.setState({ phase: 'found' });
-  if (isLong) keepFound();
+  if (isLong) void keepFound(isUnderHand);
 };
+
+export const stopSearch = (): void => leave(false);
 
 const start = (
   base: Production,
@@ -90,14 +92,28 @@ const start = (
   own.postMessage({ job: made.job, rounds: rounds ?? usual, seconds } satisfies LayoutTask);
 };
 
-/** What a long search comes to is written down: by rounds alone nothing would come to it again. */
-const keepFound = (): void => {
+/**
+ * What a long search comes to is written down: by rounds alone nothing would come to it again. First it is read, then it is shown,
+ * each in its turn, so that a hand or a key is answered in between.
+ */
+const keepFound = async (isAtOnce: boolean): Promise<void> => {
   const { shown } = readNow();
   if (shown === null) return;
   const positions = positionsOf(shown.project, piecesOf(shown), shown.sheets);
-  bench.edit((file) => withPositions(file, positions), 'lay');
+  const { file } = bench.store.getState();
+  const kept = withPositions(file, positions);
+  if (!isAtOnce) {
+    await nextTurn();
+    readAhead(kept);
+    await nextTurn();
+  }
+  // What was changed in between stands: it was not what this was found for.
+  bench.edit((now) => (now === file ? kept : now), 'lay');
   bench.endGesture();
 };
+
+/** Lets the page do what waits. */
+const nextTurn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
 /** Lays everything anew that is not locked, and takes its time over it. */
 export const searchLong = (): void => {
@@ -119,7 +135,7 @@ export const useLayoutSearch = (): void => {
     return () => clearTimeout(later);
   }, [base, isHeld]);
   useEffect(() => {
-    if (isHeld) stopSearch();
+    if (isHeld) leave(true);
   }, [isHeld]);
   useEffect(() => end, []);
 };

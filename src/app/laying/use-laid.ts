@@ -3,7 +3,7 @@ import { piecesToLay } from '../../core/lay-project.ts';
 import type { LaidSheet, PieceToLay } from '../../core/layout/layout.ts';
 import type { Production } from '../../core/pipeline.ts';
 import type { Project } from '../../core/project/project.ts';
-import { useProduction } from '../bench.ts';
+import { isReadAhead, useProduction } from '../bench.ts';
 import { type Loose, useLaying } from './laying-store.ts';
 import { addSheet, isSamePiece, type Laid, movePiece, spotOf } from './lying.ts';
 
@@ -51,13 +51,13 @@ export const useLaid = (): LaidNow | null => {
 };
 
 /**
- * The same, but where only a better layout was found, it comes when the page has time: what is drawn of it is drawn bit by bit, and
- * a hand or a key is answered in between.
+ * The same, but where only a better layout was found, or one that was found is written down, it comes when the page has time: what
+ * is drawn of it is drawn bit by bit, and a hand or a key is answered in between.
  */
 export const useCalmLaid = (): LaidNow | null => {
   const now = useLaid();
   const later = useDeferredValue(now);
-  const isFound =
-    now?.production.project === later?.production.project && now?.loose.length === 0 && later?.loose.length === 0;
-  return isFound ? later : now;
+  if (now === null || later === null) return now;
+  const isFound = now.production.project === later.production.project || isReadAhead(now.production);
+  return isFound && now.loose.length === 0 && later.loose.length === 0 ? later : now;
 };

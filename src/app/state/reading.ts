@@ -19,20 +19,34 @@ export interface Reading {
 
 export type Resolve = (file: JsonObject) => Result<{ readonly project: Project }>;
 export type Produce = (project: Project) => Production;
+/** The pieces of roofs that are made already, laid. */
+export type LayRoofs = (made: Pick<Production, 'project' | 'roofs'>) => Production;
 
 /**
  * A reader remembers the last roof that could be made under each id, so that a slip of typing does not empty the
- * table. The same file object gives the same reading.
+ * table. The same file object gives the same reading; where only positions differ from the file before, its roofs stay.
  */
-export const createReader = (resolve: Resolve, produce: Produce): ((file: JsonObject) => Reading) => {
+export const createReader = (
+  resolve: Resolve,
+  produce: Produce,
+  layRoofs: LayRoofs,
+): ((file: JsonObject) => Reading) => {
   const lastGood = new Map<string, MadeRoof>();
   const known = new WeakMap<JsonObject, Reading>();
   let lastShown: Production | null = null;
+  let last: { readonly file: JsonObject; readonly production: Production } | null = null;
+
+  const make = (file: JsonObject, project: Project): Production => {
+    if (last === null || !differInPositions(last.file, file)) return produce(project);
+    const { roofs, project: before } = last.production;
+    return layRoofs({ project: { ...project, roofs: before.roofs, stock: before.stock }, roofs });
+  };
 
   const read = (file: JsonObject): Reading => {
     const resolved = resolve(file);
     if (!resolved.ok) return { shown: lastShown, isCurrent: false, issues: resolved.issues };
-    const production = produce(resolved.value.project);
+    const production = make(file, resolved.value.project);
+    last = { file, production };
     let isCurrent = true;
     const roofs = production.roofs.map((roof) => {
       if (roof.made !== null) {
@@ -56,3 +70,7 @@ export const createReader = (resolve: Resolve, produce: Produce): ((file: JsonOb
     return reading;
   };
 };
+
+/** Whether two files are the same in everything but where pieces lie. */
+const differInPositions = (a: JsonObject, b: JsonObject): boolean =>
+  [...new Set([...Object.keys(a), ...Object.keys(b)])].every((key) => key === 'positions' || a[key] === b[key]);

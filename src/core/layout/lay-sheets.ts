@@ -17,7 +17,9 @@ export function laySheets(job: Pick<LayoutJob, 'pieces' | 'stock'>, spots: reado
   const sheets = new Map<string, Spot[]>();
   for (const spot of spots) {
     const key = `${spot.stock}/${spot.index}`;
-    sheets.set(key, [...(sheets.get(key) ?? []), spot]);
+    const on = sheets.get(key);
+    if (on) on.push(spot);
+    else sheets.set(key, [spot]);
   }
   const laid = [...sheets.values()].map((on): LaidSheet => {
     const [{ stock: s, index }] = on as [Spot];

@@ -1,12 +1,14 @@
-import { boxedRing, ringDepth } from '../geometry/convex-parts.ts';
-import { ringDistance } from '../geometry/polygon.ts';
+import { type BoxedRing, convexParts, ringDepth } from '../geometry/convex-parts.ts';
+import { areApart, boxOf, ringDistance } from '../geometry/polygon.ts';
+import { apply2 } from '../geometry/rigid2.ts';
+import type { Vec2 } from '../geometry/vector.ts';
 import type { Issue } from '../issue.ts';
 import type { PositionSpec, Stock } from '../project/project.ts';
 import { NOISE_MM } from '../tolerance.ts';
 import { checkPlacement } from './check-layout.ts';
 import { laySheets, type Spot } from './lay-sheets.ts';
 import type { LaidSheet, PieceToLay, Placement } from './layout.ts';
-import { laidRing } from './placed.ts';
+import { placementMotion } from './placed.ts';
 
 /** A piece with the id of its roof. */
 export interface NamedPiece extends PieceToLay {
@@ -24,19 +26,31 @@ export function placePositions(
   positions: readonly PositionSpec[],
 ): { readonly fixed: readonly LaidSheet[]; readonly issues: readonly Issue[] } {
   const issues: Issue[] = [];
-  const placed: Placed[] = [];
-  positions.forEach((position, i) => {
-    const found = placeOne(pieces, stock, position, placed);
-    if ('code' in found) issues.push(staleIssue(found, `positions[${i}]`));
-    else placed.push(found);
+  const known = new Map(pieces.map((piece) => [nameOf({ ...piece, roof: piece.roofId, piece: piece.id }), piece]));
+  const placed: Placed = { pieces: new Set(), sheets: new Map() };
+  const spots = positions.flatMap((position, i): readonly Spot[] => {
+    const found = placeOne(known.get(nameOf(position)), stock, position, placed);
+    if (!('code' in found)) return [found];
+    issues.push(staleIssue(found, `positions[${i}]`));
+    return [];
   });
-  const spots = placed.map(({ spot }) => spot);
   return { fixed: laySheets({ pieces, stock }, spots).sheets, issues };
 }
 
+/** The same text for a piece and for a position that is meant for it. */
+const nameOf = ({ roof, layer, piece, copy }: Pick<PositionSpec, 'roof' | 'layer' | 'piece' | 'copy'>): string =>
+  [roof, layer, piece, copy].join('\n');
+
+/** What has its place already. */
 interface Placed {
-  readonly spot: Spot;
-  readonly piece: NamedPiece;
+  readonly pieces: Set<NamedPiece>;
+  readonly sheets: Map<string, Lying[]>;
+}
+
+interface Lying {
+  readonly title: string;
+  readonly ring: readonly Vec2[];
+  readonly boxed: BoxedRing;
 }
 
 interface Refusal {
@@ -44,16 +58,15 @@ interface Refusal {
   readonly message: string;
 }
 
-/** One position beside those that hold already. */
+/** One position of its piece beside those that hold already; what holds is added to them. */
 function placeOne(
-  pieces: readonly NamedPiece[],
+  piece: NamedPiece | undefined,
   stock: readonly Stock[],
   position: PositionSpec,
-  placed: readonly Placed[],
-): Placed | Refusal {
+  placed: Placed,
+): Spot | Refusal {
   const { x, y, rotation, locked, sheet: index } = position;
   const why = (code: string, message: string): Refusal => ({ code: `position-${code}`, message });
-  const piece = pieces.find((one) => isPieceOf(one, position));
   if (!piece) return why('no-piece', `There is no piece ${position.piece} of ${position.roof} in that layer and copy.`);
   const { title } = piece;
   if ((position.fingerprint ?? piece.fingerprint) !== piece.fingerprint)
@@ -63,26 +76,41 @@ function placeOne(
   if (!paper || !piece.stock.includes(s)) return why('no-stock', `${title} is not cut from "${position.stock}".`);
   if (paper.count !== null && index >= paper.count)
     return why('no-sheet', `${title} lies on a sheet of ${paper.name} that is not there.`);
-  if (placed.some((one) => one.piece === piece)) return why('twice', `${title} is given two positions.`);
+  if (placed.pieces.has(piece)) return why('twice', `${title} is given two positions.`);
   const key = { roof: piece.roof, layer: piece.layer, piece: piece.piece, copy: piece.copy };
   const placement: Placement = { ...key, x, y, rotation, ...(locked ? { locked } : {}) };
   const [wrong] = checkPlacement(piece, placement, s, paper);
   if (wrong) return why('off', wrong.message);
-  const ring = laidRing(piece, placement);
-  const onIt = placed.find(
-    ({ spot, piece: other }) =>
-      spot.stock === s && spot.index === index && isTooNear(ring, laidRing(other, spot.placement), paper.gap),
-  );
-  if (onIt) return why('overlap', `${title} lies on ${onIt.piece.title}, or nearer to it than the gap.`);
-  return { spot: { stock: s, index, placement }, piece };
+  const lying = lyingAt(piece, placement);
+  const sheet = `${s}/${index}`;
+  const others = placed.sheets.get(sheet) ?? [];
+  placed.sheets.set(sheet, others);
+  const onIt = others.find((other) => areTooNear(lying, other, paper.gap));
+  if (onIt) return why('overlap', `${title} lies on ${onIt.title}, or nearer to it than the gap.`);
+  placed.pieces.add(piece);
+  others.push(lying);
+  return { stock: s, index, placement };
 }
 
-const isPieceOf = (piece: NamedPiece, { roof, layer, piece: id, copy }: PositionSpec): boolean =>
-  piece.roofId === roof && piece.layer === layer && piece.id === id && piece.copy === copy;
+const partsOf = new WeakMap<PieceToLay['outline'], ReturnType<typeof convexParts>>();
 
-function isTooNear(a: PieceToLay['outline'], b: PieceToLay['outline'], gap: number): boolean {
-  return ringDepth(boxedRing(a), boxedRing(b)) > NOISE_MM || (gap > 0 && ringDistance(a, b) < gap - NOISE_MM);
+/** A piece where it lies. Parts of an outline are told once: they are asked for whenever a piece is moved. */
+function lyingAt({ title, outline }: PieceToLay, placement: Placement): Lying {
+  const parts = partsOf.get(outline) ?? convexParts(outline);
+  partsOf.set(outline, parts);
+  const motion = placementMotion(placement);
+  const moved = (ring: readonly Vec2[]): readonly Vec2[] => ring.map((p) => apply2(motion, p));
+  const ring = moved(outline);
+  const boxed = parts.map((part) => {
+    const there = moved(part);
+    return { ring: there, box: boxOf(there) };
+  });
+  return { title, ring, boxed: { box: boxOf(ring), parts: boxed } };
 }
+
+const areTooNear = (a: Lying, b: Lying, gap: number): boolean =>
+  !areApart(a.boxed.box, b.boxed.box, gap) &&
+  (ringDepth(a.boxed, b.boxed) > NOISE_MM || (gap > 0 && ringDistance(a.ring, b.ring) < gap - NOISE_MM));
 
 const staleIssue = ({ code, message }: Refusal, path: string): Issue => ({
   level: 'warning',

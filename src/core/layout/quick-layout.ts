@@ -34,8 +34,9 @@ interface OpenSheet {
 export function quickLayout(job: LayoutJob): Layout {
   const spots: Spot[] = [...fixedSpots(job)];
   const fixed = new Set(spots.map(({ placement }) => keyOf(placement)));
-  const sheets: OpenSheet[] = job.fixed.map((sheet) => openSheet(job, sheet.stock, sheet));
   const order = job.pieces.filter((piece) => !fixed.has(keyOf(piece))).sort((a, b) => b.height - a.height);
+  // Where every piece has its place nobody asks what is left of a sheet.
+  const sheets: OpenSheet[] = order.length > 0 ? job.fixed.map((sheet) => openSheet(job, sheet.stock, sheet)) : [];
   for (const piece of order) {
     for (const s of piece.stock) {
       const spot = spotOn(job, piece, s, sheets);
