@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { distance2 } from '../geometry/vector.ts';
+import { distance2, type Vec2 } from '../geometry/vector.ts';
 import { findKind } from '../roofs/catalogue.ts';
 import { exampleValues } from '../roofs/example-values.ts';
 import type { Solid } from '../solid/solid.ts';
 import { buildNet } from './build-net.ts';
 import { flapEnds } from './net.ts';
+import { divideCurve } from './teeth.ts';
 
 const made = (kind: string, shape: Record<string, number | string>): Solid => {
   const definition = findKind(kind);
@@ -46,5 +47,18 @@ describe('the teeth of a curved seam', () => {
       return Math.max(...teeth.filter((flap) => flap.base > 1).map((flap) => distance2(...flapEnds(flap))));
     };
     expect(widest(40)).toBeLessThan(widest(160));
+  });
+
+  it('lean in by more than their share of the curve, however few steps it takes', () => {
+    for (const parts of [2, 4, 10, 60]) {
+      const step = Math.PI / 2 / parts;
+      const path = Array.from({ length: parts + 1 }, (_, i): Vec2 => [3 * Math.cos(i * step), 3 * Math.sin(i * step)]);
+      // What is measured from the first step to the last is a step less than the quarter circle.
+      const turning = Math.PI / 2 - step;
+      const curve = { path, length: (3 * Math.PI) / 2, turning, bend: turning };
+      const teeth = divideCurve(curve, { clearance: 0, least: 1 });
+      expect(teeth.length).toBeGreaterThan(0);
+      for (const { from, to, lean } of teeth) expect(lean).toBeGreaterThan((step * (to - from)) / 2);
+    }
   });
 });

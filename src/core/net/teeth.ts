@@ -47,9 +47,9 @@ export interface ToothedCurve {
   readonly path: readonly Vec2[];
   /** Along the curve, mm. */
   readonly length: number;
-  /** How far the teeth turn towards each other from end to end, radians. */
+  /** How far the teeth turn towards each other, from the first step of the path to the last, radians. */
   readonly turning: number;
-  /** How far the curve turns at most, here or on the panel that carries the teeth, radians. */
+  /** How far the curve turns at most between them, here or on the panel that carries the teeth, radians. */
   readonly bend: number;
 }
 
@@ -59,7 +59,9 @@ export function divideCurve(
   { clearance, least }: Pick<FlapSpec, 'clearance' | 'least'>,
 ): readonly Tooth[] {
   const parts = path.length - 1;
-  const wanted = Math.min(WIDEST, Math.max(1.2 * least, Math.sqrt((8 * SAGITTA * length) / bend)));
+  // The curve goes on turning for half a step at either end.
+  const atEnds = parts / Math.max(1, parts - 1);
+  const wanted = Math.min(WIDEST, Math.max(1.2 * least, Math.sqrt((8 * SAGITTA * length) / (atEnds * bend))));
   const inset = Math.ceil((clearance * parts) / length);
   const room = parts - 2 * inset;
   const count = Math.min(room, Math.max(1, Math.round((room * length) / parts / wanted)));
@@ -67,7 +69,7 @@ export function divideCurve(
   const stops = Array.from({ length: count + 1 }, (_, i) => inset + Math.round((i * room) / count));
   return stops.slice(1).map((to, i): Tooth => {
     const from = stops[i] as number;
-    const lean = Math.max(LEAST_LEAN, (1.1 * turning * (to - from)) / parts / 2);
+    const lean = Math.max(LEAST_LEAN, (1.1 * atEnds * turning * (to - from)) / parts / 2);
     const base = distance2(path[from] as Vec2, path[to] as Vec2);
     return { from, to, lean, reach: ((1 - TIP) * base) / (2 * Math.tan(lean)) };
   });
