@@ -22,11 +22,15 @@ beforeAll(async () => {
 afterAll(async () => browser.close());
 
 const steps = (): Locator => page.locator('.set-out-steps button');
+const chooseStrip = async (label: string): Promise<void> => {
+  await page.getByRole('combobox', { name: 'Strip' }).selectOption({ label });
+};
 const drawnNow = (): Locator => page.locator('.set-out-art .is-now');
 
 it('goes step by step: the step at hand stands out in the picture, those after it wait', async () => {
+  await chooseStrip('Strip 2 of 2');
   const first = await steps().allInnerTexts();
-  expect(first[0]).toMatch(/edge, from the (left|right): tick .+\. Marks? /);
+  expect(first[1]).toMatch(/edge, from the (left|right): tick .+\. Marks? /);
   expect(await drawnNow().count()).toBe(0);
   await page.getByRole('button', { name: 'Next' }).click();
   expect(await page.locator('[aria-current="step"]').innerText()).toBe(first[0]);
@@ -41,6 +45,21 @@ it('goes step by step: the step at hand stands out in the picture, those after i
   expect(await page.locator('.set-out-words [aria-live]').innerText()).toBe(`Step 3 of ${first.length}. ${first[2]}`);
   await page.getByRole('button', { name: 'All', exact: true }).click();
   expect(await page.locator('.set-out-art .is-later').count()).toBe(0);
+});
+
+it('shows the piece of a step enlarged where marks are many, whole, its numbers as high as other small texts', async () => {
+  await chooseStrip('Strip 1 of 2');
+  expect(await page.getByText(/^Many marks: choose a step/).count()).toBe(1);
+  await steps().nth(6).click();
+  const art = page.getByRole('img', { name: /^Gatehouse tower: (East|West), enlarged, of Strip 1 of 2/ });
+  const texts = await art.locator('text').evaluateAll((all) => all.map((text) => text.getBoundingClientRect()));
+  const picture = await page.getByRole('region', { name: 'The drawing' }).boundingBox();
+  expect(texts.length).toBeGreaterThan(8);
+  for (const { top, bottom, height } of texts) {
+    expect(height).toBeGreaterThan(11);
+    expect(Math.min(top - (picture?.y ?? 0), (picture?.y ?? 0) + (picture?.height ?? 0) - bottom)).toBeGreaterThan(0);
+  }
+  await page.getByRole('button', { name: 'All', exact: true }).click();
 });
 
 it('is turned over for the printed side: mountains in place of valleys', async () => {

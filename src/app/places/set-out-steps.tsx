@@ -5,10 +5,11 @@ import { makeSetOut } from '../../core/setout/make-set-out.ts';
 import type { SetOut, SetOutStrip, UpSide } from '../../core/setout/set-out.ts';
 import { exact } from '../../core/setout/words.ts';
 import { rulerUnits } from '../../core/units/units.ts';
-import { isCrowded, measuredFromRight } from '../../io/drawing/set-out/draw-strip.ts';
+import { measuredFromRight } from '../../io/drawing/set-out/draw-strip.ts';
 import { useBench, useProduction, useStyle } from '../bench.ts';
 import { Either } from '../either.tsx';
-import { lettersLeftOut, SetOutDrawing } from './set-out-drawing.tsx';
+import { useSize } from '../use-size.ts';
+import { SetOutDrawing, type ShownStrip, useShownStrip } from './set-out-drawing.tsx';
 
 /** Everything that can be set out of a sheet: the templates that its strips ask for, its strips, then what may be traced besides. */
 const partsOf = ({ strips, templates }: SetOut): readonly SetOutStrip[] => [
@@ -79,6 +80,10 @@ const isBoardSheet = ({ sheets, roofs }: Production, i: number): boolean =>
     return made !== undefined && cutLayers(made)[layer]?.spec.as === 'board';
   });
 
+/** The picture takes this share of the height, and has so many pixels round it, as the style has it. */
+const PICTURE = 0.66;
+const AROUND = 30;
+
 /** The trimmer's list, then one strip at a time with its steps. */
 const Strips = ({ setOut }: { readonly setOut: SetOut }): ReactElement => {
   const parts = partsOf(setOut);
@@ -87,9 +92,15 @@ const Strips = ({ setOut }: { readonly setOut: SetOut }): ReactElement => {
   const at = Math.min(shown, parts.length - 1);
   const strip = parts[at];
   const picture = useRef<HTMLElement>(null);
+  const { ref, width, height } = useSize<HTMLDivElement>();
+  const drawn = useShownStrip(strip, step, rulerUnits(setOut.ruler), {
+    width: Math.max(0, width - AROUND),
+    height: PICTURE * height - AROUND,
+  });
+  const isDrawn = drawn !== null;
   useEffect(() => {
-    if (picture.current && strip) showStep(picture.current, strip, step);
-  }, [strip, step]);
+    if (picture.current && strip && isDrawn) showStep(picture.current, strip, step);
+  }, [strip, step, isDrawn]);
   if (strip === undefined) return <p className="waiting">There is no sheet with pieces on it yet.</p>;
   const go = (to: number): void => setStep(Math.min(strip.steps.length - 1, Math.max(0, to)));
   const onKey = (event: KeyboardEvent): void => {
@@ -99,10 +110,10 @@ const Strips = ({ setOut }: { readonly setOut: SetOut }): ReactElement => {
     go(step === null ? (way > 0 ? 0 : strip.steps.length - 1) : step + way);
   };
   return (
-    <div className="set-out-body">
+    <div className="set-out-body" ref={ref}>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling drawing has to be reached by keyboard. */}
       <section className="set-out-picture" tabIndex={0} aria-label="The drawing" ref={picture}>
-        <SetOutDrawing strip={strip} units={rulerUnits(setOut.ruler)} step={step} />
+        {drawn && <SetOutDrawing strip={strip} shown={drawn} step={step} />}
       </section>
       <div className="set-out-words">
         {setOut.trims.length > 0 && (
@@ -159,7 +170,7 @@ const Strips = ({ setOut }: { readonly setOut: SetOut }): ReactElement => {
               </button>
             </span>
           </div>
-          <Told strip={strip} setOut={setOut} step={step} />
+          {drawn && <Told strip={strip} setOut={setOut} shown={drawn} />}
           <p className="unseen" aria-live="polite">
             {step === null ? '' : `Step ${step + 1} of ${strip.steps.length}. ${strip.steps[step]?.text ?? ''}`}
           </p>
@@ -210,16 +221,15 @@ const showStep = (picture: HTMLElement, strip: SetOutStrip, step: number | null)
 const Told = ({
   strip,
   setOut,
-  step,
+  shown: { leftOut, isCrowded },
 }: {
   readonly strip: SetOutStrip;
   readonly setOut: SetOut;
-  readonly step: number | null;
+  readonly shown: ShownStrip;
 }): ReactElement => {
-  const leftOut = useMemo(() => lettersLeftOut(strip, step, rulerUnits(setOut.ruler)), [strip, step, setOut.ruler]);
   const template = setOut.templates.find((one) => one.strip === strip);
   const off = Math.max(0, ...strip.pieces.map((piece) => piece.off));
-  const shown = exact(off, setOut.ruler);
+  const offText = exact(off, setOut.ruler);
   return (
     <ul className="set-out-told">
       {strip.times > 1 && <li>Make {strip.times} strips like this.</li>}
@@ -235,14 +245,14 @@ const Told = ({
           {template.measures[0]} measures in place of {template.measures[1]}.
         </li>
       )}
-      {isCrowded(strip) && <li>Many marks: choose a step to see its piece enlarged, with the numbers of its marks.</li>}
+      {isCrowded && <li>Many marks: choose a step to see its piece enlarged, with the numbers of its marks.</li>}
       {[...strip.notes, ...leftOut].map((note) => (
         <li key={note}>{note}</li>
       ))}
       <li>
-        {Number.parseFloat(shown) === 0
+        {Number.parseFloat(offText) === 0
           ? 'Every mark is exact.'
-          : `No edge of a panel is drawn more than ${shown} off.`}
+          : `No edge of a panel is drawn more than ${offText} off.`}
       </li>
     </ul>
   );

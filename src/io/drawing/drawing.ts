@@ -11,6 +11,8 @@ export interface Stroke {
   readonly closed: boolean;
   /** It stands inside a panel, where it would be seen on the finished roof, and is no line of work. */
   readonly isInPanel?: true;
+  /** It leads from a point to the text about it. */
+  readonly isLeader?: true;
 }
 
 /** One line of text. */

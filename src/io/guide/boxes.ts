@@ -10,7 +10,7 @@ import {
   moveDrawing,
   ring,
 } from '../drawing/drawing.ts';
-import { Texts } from '../drawing/set-out/draw-strip.ts';
+import { Texts } from '../drawing/set-out/texts.ts';
 import { textWidth, wrapText } from '../drawing/text-width.ts';
 
 /** Something of fixed size on a page; its drawing hangs down from the origin, its upper left corner. mm. */

@@ -10,6 +10,9 @@ export interface PlacedBox {
 /** Between two columns, mm. */
 const GUTTER = 8;
 
+/** Above columns, mm. */
+const ABOVE = 2;
+
 /** Under this, columns do not begin on what is left of a page, mm. */
 const LEAST = 20;
 
@@ -60,6 +63,7 @@ export function paginate(
     i += rest.length;
     while (rest.length > 0) {
       if (y > 0 && room - y < beginning(rest)) turn();
+      if (y > 0) y += ABOVE;
       const [left, right] = columns(rest, room - y);
       const page = pages.at(-1) ?? [];
       const ends = [left, right].map((own, c) => {
@@ -87,7 +91,8 @@ const beginning = (run: readonly Unit[]): number => {
   const [first] = run;
   if (!first?.isColumn) return first?.height ?? 0;
   const group = groupsIn(run)[0] ?? [];
-  return group.length > 1 ? balance(singly(group)).height : Math.max(first.height, Math.min(LEAST, total(run) / 2));
+  const least = group.length > 1 ? balance(singly(group)).height : Math.min(LEAST, total(run) / 2);
+  return ABOVE + Math.max(first.height, least);
 };
 
 /** Puts boxes below each other; returns where they end. */
@@ -140,7 +145,8 @@ function columns(units: readonly Unit[], room: number): Columns {
   const loose = balance(singly(units));
   const whole = balance(groups);
   if (loose.height <= room) {
-    return whole.height <= Math.min(room, loose.height + SPARE) ? whole.columns : loose.columns;
+    const isWhole = groups.length > 1 && whole.height <= Math.min(room, loose.height + SPARE);
+    return isWhole ? whole.columns : loose.columns;
   }
   const [left, right] = fill(singly(units), room);
   if (left.length === 0) return [units.slice(0, 1), []];

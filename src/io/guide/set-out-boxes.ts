@@ -3,7 +3,7 @@ import type { SetOut, SetOutPart, SetOutStrip } from '../../core/setout/set-out.
 import { rulerUnits } from '../../core/units/units.ts';
 import { joinDrawings, labelAt } from '../drawing/drawing.ts';
 import { drawPart } from '../drawing/set-out/draw-part.ts';
-import { drawStrip, isCrowded } from '../drawing/set-out/draw-strip.ts';
+import { drawStrip, stripSide } from '../drawing/set-out/draw-strip.ts';
 import { airBox, type Box, headingBox, itemsBox, shiftBox, TEXT, textBox, titleBox } from './boxes.ts';
 import { columnWidth } from './paginate.ts';
 
@@ -69,13 +69,13 @@ function stripPicture(
   { ruler }: SetOut,
   width: number,
   height: number,
-): { readonly picture: Box; readonly leftOut: readonly string[] } {
-  const side = 2 * 2.6 * LETTER;
-  const scale = Math.min(1, (width - side) / strip.width, height / strip.height);
+): { readonly picture: Box; readonly leftOut: readonly string[]; readonly isBare: boolean } {
+  const scale = Math.min(1, (width - stripSide(LETTER)) / strip.width, height / strip.height);
   const drawn = drawStrip(strip, { scale, text: LETTER, units: rulerUnits(ruler) });
   return {
     picture: { height: drawn.height + 2, drawing: joinDrawings(drawn.base, ...drawn.steps) },
     leftOut: drawn.leftOut,
+    isBare: drawn.isBare,
   };
 }
 
@@ -85,16 +85,18 @@ const WHOLE = 130;
 /** A piece by itself, in a column. */
 function narrowStrip(strip: SetOutStrip, width: number, told: readonly string[]): readonly Box[] {
   const own = columnWidth(width);
-  const boxes = inColumns([
-    { ...airBox(3), staysWithNext: true },
+  const above = [
     headingBox(titleOf(strip), own),
     ...[...told, ...strip.notes].map((note): Box => ({ ...textBox(note, own), staysWithNext: true })),
     ...partBoxes(strip, { title: '', from: 0, to: strip.steps.length, pieces: [], isTraced: false }, own).picture,
-    ...strip.steps.map(({ text }, i) => numbered(i + 1, text, own)),
-    airBox(4),
-  ]);
-  const isWhole = boxes.reduce((sum, { height }) => sum + height, 0) <= WHOLE;
-  return isWhole ? boxes.map((box, i): Box => ({ ...box, keepsPage: i < boxes.length - 1 })) : boxes;
+  ];
+  const boxes = inColumns([...above, ...strip.steps.map(({ text }, i) => numbered(i + 1, text, own)), airBox(4)]);
+  if (boxes.reduce((sum, { height }) => sum + height, 0) > WHOLE) return boxes;
+  return boxes.map((box, i): Box => {
+    const keepsPage = i < boxes.length - 1;
+    // The steps may stand beside the picture.
+    return i === above.length - 1 ? { ...box, staysWithNext: false, keepsPage } : { ...box, keepsPage };
+  });
 }
 
 /** A strip over the whole width, its steps in columns below it; of a crowded one each part has its own picture there. */
@@ -103,14 +105,14 @@ function wideStrip(strip: SetOutStrip, setOut: SetOut, width: number): readonly 
   const steps = (from: number, to: number): readonly Box[] =>
     strip.steps.slice(from, to).map(({ text }, i) => numbered(from + i + 1, text, own));
   const last = strip.parts.at(-1)?.to ?? 0;
-  const { picture, leftOut } = stripPicture(strip, setOut, width, PICTURE);
+  const { picture, leftOut, isBare } = stripPicture(strip, setOut, width, PICTURE);
   const notes = [...strip.notes, ...leftOut];
   return [
     headingBox(titleOf(strip), width),
-    { ...picture, staysWithNext: !isCrowded(strip) || notes.length > 0 },
+    { ...picture, staysWithNext: !isBare || notes.length > 0 },
     ...notes.map((note) => textBox(note, width)),
     ...inColumns(
-      isCrowded(strip)
+      isBare
         ? [
             ...strip.parts.flatMap((part) => {
               const { picture, leftOut } = partBoxes(strip, part, own);

@@ -1,76 +1,97 @@
-import { boxOf } from '../../../core/geometry/polygon.ts';
-import { distance2, type Vec2 } from '../../../core/geometry/vector.ts';
-import type { SetOutLine, SetOutMark, SetOutPart, SetOutPiece, SetOutStrip } from '../../../core/setout/set-out.ts';
-import { isAtMost, SNAP_MM } from '../../../core/tolerance.ts';
-import { line } from '../drawing.ts';
+import type { Box } from '../../../core/geometry/polygon.ts';
+import type { Vec2 } from '../../../core/geometry/vector.ts';
+import type { SetOutMark, SetOutPart, SetOutPiece, SetOutStrip } from '../../../core/setout/set-out.ts';
+import { isAtMost, isSameLength } from '../../../core/tolerance.ts';
+import { joinDrawings, line } from '../drawing.ts';
 import { RULER_HEIGHT } from './draw-ruler.ts';
-import {
-  figureSpots,
-  letterLabels,
-  lineStroke,
-  markStrokes,
-  ROW,
-  ROWS,
-  type StripDrawing,
-  type StripLook,
-  Texts,
-} from './draw-strip.ts';
+import { markTexts, type StripDrawing, stepStrokes } from './draw-strip.ts';
+import { markNumbers } from './mark-numbers.ts';
+import { shownIn } from './shown-in.ts';
+import { figureSpots, letterLabels, ROW, ROWS } from './strip-texts.ts';
+import { Texts } from './texts.ts';
+
+/** Room at an edge without figures, in letters. */
+const SIDE = 2.2;
+
+interface Room {
+  readonly width: number;
+  readonly height: number;
+  /** Height of its letters, mm. */
+  readonly text: number;
+}
 
 /** One part of a crowded strip, enlarged: what its steps draw, and the marks of others that they begin at. */
-export function drawPart(
-  strip: SetOutStrip,
-  { from, to, pieces }: SetOutPart,
-  { width, height, text }: { readonly width: number; readonly height: number; readonly text: number },
-): StripDrawing {
+export function drawPart(strip: SetOutStrip, part: SetOutPart, room: Room): StripDrawing {
+  const { from, to, pieces } = part;
+  const { width, text } = room;
   const steps = strip.steps.slice(from, to);
-  const lines = steps.flatMap((step) => step.lines.map((l) => strip.lines[l] as SetOutLine));
-  const own = new Set(steps.flatMap((step) => step.marks));
-  const corners = lines.flatMap(({ points }) => points);
-  const shown = strip.marks
-    .map((mark, m) => ({ mark, m }))
-    .filter(({ mark, m }) => own.has(m) || corners.some((p) => distance2(p, mark.at) <= SNAP_MM));
-  const box = boxOf([...corners, ...shown.map(({ mark }) => mark.at)]);
-  const hasFigures = shown.some(({ mark }) => mark.edge !== null && mark.text !== '');
-  const side = text * (hasFigures ? RULER_HEIGHT + ROWS * ROW : 2.2);
-  const [w, h] = [Math.max(box.maxX - box.minX, 1), Math.max(box.maxY - box.minY, 1)];
-  const scale = Math.min((width - 2 * side) / w, (height - 2 * side) / h);
-  const left = (width - w * scale) / 2;
-  const total = h * scale + 2 * side;
-  const place = ([x, y]: Vec2): Vec2 => [left + (x - box.minX) * scale, side + (y - box.minY) * scale - total];
-  const look: StripLook = { scale, text, units: 'mm' };
-  const texts = new Texts();
-  const spots = figureSpots(
-    shown.map(({ mark }) => mark),
-    place,
-    look,
-    texts,
-  );
+  const { own, shown, box } = shownIn(strip, part);
+  const marks = shown.map(({ mark }) => mark);
+  const { place, total, texts, figures } = layPart(marks, box, room);
+  const strokes = steps.map((step) => stepStrokes(strip, step, { place, text }));
   const letters = letterLabels(
     pieces.map((p) => strip.pieces[p] as SetOutPiece),
     place,
-    look,
+    { text },
     texts,
   );
-  const labelsOf = new Map(shown.map(({ m }, i) => [m, spots.get(i) ?? []] as const));
-  const band = RULER_HEIGHT * text;
-  const edges = [
-    line('rule', place([box.minX, 0]), place([box.maxX, 0])),
-    line('rule', place([box.minX, strip.height]), place([box.maxX, strip.height])),
-  ].filter((_, i) => isAtMost(Math.abs((i === 0 ? 0 : strip.height) - (i === 0 ? box.minY : box.maxY)), 0));
+  const edges = [0, strip.height]
+    .filter((y, i) => isSameLength(y, i === 0 ? box.minY : box.maxY))
+    .map((y) => line('rule', place([box.minX, y]), place([box.maxX, y])));
+  const [left, low, right, high] = [0, place([0, box.minY])[1], width, place([0, box.maxY])[1]];
+  const numbers = markNumbers(
+    marks,
+    {
+      place,
+      size: text,
+      strokes: [...edges, ...strokes.flat()],
+      // At an edge of the strip they stand inside it.
+      room: {
+        minX: left,
+        maxX: right,
+        minY: isSameLength(box.minY, 0) ? low : -total,
+        maxY: isSameLength(box.maxY, strip.height) ? high : 0,
+      },
+    },
+    texts,
+  );
+  const textsOf = new Map(shown.map(({ m }, i) => [m, markTexts(figures.get(i), numbers.get(i))]));
+  const others = shown.flatMap(({ m }) => (own.has(m) ? [] : (textsOf.get(m) ?? [])));
   return {
     width,
     height: total,
-    base: {
-      strokes: edges,
-      labels: [...shown.flatMap(({ m }) => (own.has(m) ? [] : (labelsOf.get(m) ?? []))), ...letters.labels],
-    },
+    base: joinDrawings({ strokes: edges, labels: letters.labels }, ...others),
     leftOut: letters.leftOut,
-    steps: steps.map((step) => ({
-      strokes: [
-        ...step.marks.flatMap((m) => markStrokes(strip.marks[m] as SetOutMark, place, look, band)),
-        ...step.lines.map((l) => lineStroke(strip.lines[l] as SetOutLine, place)),
-      ],
-      labels: step.marks.flatMap((m) => labelsOf.get(m) ?? []),
-    })),
+    isBare: false,
+    steps: steps.map((step, i) =>
+      joinDrawings({ strokes: strokes[i] ?? [], labels: [] }, ...step.marks.flatMap((m) => textsOf.get(m) ?? [])),
+    ),
   };
+}
+
+/** Where a part lies in its picture: as large as the fewest rows of figures that hold all of them leave room for. */
+function layPart(
+  marks: readonly SetOutMark[],
+  box: Box,
+  { width, height, text }: Room,
+): {
+  readonly place: (p: Vec2) => Vec2;
+  readonly total: number;
+  readonly texts: Texts;
+  readonly figures: ReturnType<typeof figureSpots>['spots'];
+} {
+  const [w, h] = [Math.max(box.maxX - box.minX, 1), Math.max(box.maxY - box.minY, 1)];
+  for (let rows = 1; ; rows++) {
+    const [below, above] = (['bottom', 'top'] as const).map((edge) => {
+      const hasFigures = marks.some((mark) => mark.edge === edge && mark.text !== '');
+      return text * (hasFigures ? RULER_HEIGHT + rows * ROW + 0.4 : SIDE);
+    }) as [number, number];
+    const scale = Math.min((width - 2 * SIDE * text) / w, (height - below - above) / h);
+    const left = (width - w * scale) / 2;
+    const total = h * scale + below + above;
+    const place = ([x, y]: Vec2): Vec2 => [left + (x - box.minX) * scale, below + (y - box.minY) * scale - total];
+    const texts = new Texts();
+    const { spots, isWhole } = figureSpots(marks, place, { text }, texts, rows);
+    if (isWhole || !isAtMost(rows + 1, ROWS)) return { place, total, texts, figures: spots };
+  }
 }
