@@ -22,6 +22,10 @@ export function moveSolid(solid: Solid, start: OffsetMesh, target: number, rolle
   const moved = moveFaces(start, target);
   if (!moved.ok) return moved;
   const rolled = placeRolled(solid, moved.mesh, target);
+  if (typeof rolled === 'number') {
+    const sectors = moved.mesh.corners.get(rolled)?.ring.filter(({ face }) => face !== null) ?? [];
+    return { ok: false, face: (sectors.find(({ plane }) => plane) ?? sectors[0])?.face ?? 0, at: null };
+  }
   const corners = new Map(
     [...moved.mesh.corners].map(
       ([key, corner]) => [key, { ...corner, place: rolled.get(key) ?? corner.place }] as const,

@@ -227,3 +227,18 @@ test.each([0.5, -0.5])('teeth beyond the end of a body with which they are flush
   expect(checkSolid(layer, { isLayer: true })).toEqual([]);
   for (const [x] of layer.vertices) expect(Math.abs(x)).toBeCloseTo(30 + by, 9);
 });
+
+test('a vault goes no further in than to where it sinks below the foot of its end wall', () => {
+  const vault = solidOf(
+    'barrel',
+    { width: 45.25, depth: 27, rise: 11.845659, ridge: 'along-width', ends: 'walls' },
+    rectangularBody(22.625, 13.5, 5),
+  );
+  // By hand: radius (13.5² + 11.845659²) / (2 · 11.845659) = 13.615521, centre 1.769862 below the eave; over half the body's 13.5
+  // the vault stands √(13.615521² - 6.75²) - 1.769862 = 10.054685 high, where the end wall begins, 1.790974 below the crown.
+  for (const by of [-0.5, -1.5, -1.79]) expect(offsetSolid(vault, by).ok).toBe(true);
+  for (const by of [-1.792, -1.793, -1.7946, -1.7948, -1.82, -2.5]) {
+    const found = offsetSolid(vault, by);
+    expect(found.ok ? null : found.issues[0]?.numbers?.['most']).toBeCloseTo(1.790974, 2);
+  }
+});

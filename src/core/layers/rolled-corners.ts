@@ -73,9 +73,9 @@ function touchAt({ roll: { surface }, frame, motion }: Rolled, flat: Vec2): Touc
 /**
  * Where corners on rolled faces lie once every face has moved by `by` mm times its speed: the surfaces are parallel to what they were, so that
  * a plane that touches one along a ruling moves like that of a flat face. The samples of a curve share it out between its ends
- * as before.
+ * as before. The key of a corner whose faces no longer meet anywhere, as where a vault has sunk below the foot of its end wall.
  */
-export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): ReadonlyMap<number, Vec3> {
+export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): ReadonlyMap<number, Vec3> | number {
   const places = new Map<number, Vec3>();
   const rolledFaces = solid.faces.map((_, f) => rolledFace(solid, f));
   const sampling = new Map<number, Edge>();
@@ -88,7 +88,11 @@ export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): Readonl
     if (!corner.ring.some(({ rolled }) => rolled)) continue;
     if (edge) {
       if (!onCurve.get(edge)?.push([key, corner])) onCurve.set(edge, [[key, corner]]);
-    } else if (!corner.ring.every(holds)) places.set(key, settle(solid, rolledFaces, corner, by, null));
+    } else if (!corner.ring.every(holds)) {
+      const place = settle(solid, rolledFaces, corner, by, null);
+      if (!place) return key;
+      places.set(key, place);
+    }
   }
   const placeOf = (v: number): Vec3 => {
     const key = keyOf.get(v) ?? -1;
@@ -114,7 +118,9 @@ export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): Readonl
       const target = isLonger ? c + share * (d - c) : here;
       const { point, normal } = touchAt(rolled, turnedTo(surface, flat, target));
       const across = cross3(normal, rulingAt(rolled, point));
-      places.set(key, settle(solid, rolledFaces, corner, by, { plane: { normal: across, speed: 0 }, through: point }));
+      const place = settle(solid, rolledFaces, corner, by, { plane: { normal: across, speed: 0 }, through: point });
+      if (!place) return key;
+      places.set(key, place);
     }
   }
   return places;
@@ -145,14 +151,14 @@ interface Placed {
   readonly through: Vec3;
 }
 
-/** The point in which the moved planes of a corner and those that touch its rolled faces there meet. */
+/** The point in which the moved planes of a corner and those that touch its rolled faces there meet; null where there is none. */
 function settle(
   solid: Solid,
   rolledFaces: readonly (Rolled | null)[],
   { ring, origins }: Corner,
   by: number,
   third: Placed | null,
-): Vec3 {
+): Vec3 | null {
   const start = solid.vertices[origins[0] as number] as Vec3;
   let point = third?.through ?? start;
   let fixed: Placed | null = third;
@@ -170,19 +176,20 @@ function settle(
     if (fixed) all.push(fixed);
     const distanceTo = ({ plane, through }: Placed): number =>
       dot3(plane.normal, sub3(through, point)) + plane.speed * by;
-    if (step > 0 && all.every((one) => Math.abs(distanceTo(one)) <= NEAR_MM)) break;
+    if (step > 0 && all.every((one) => Math.abs(distanceTo(one)) <= NEAR_MM)) return point;
     const planes = all.map(({ plane }) => plane);
     const three = threeOf(planes);
     const found = three.map((plane): Placed => all[planes.indexOf(plane)] ?? { plane, through: start });
     fixed ??= found.find((one) => !all.includes(one)) ?? null;
     const [a, b, c] = three;
-    const away = meetAfter([a.normal, b.normal, c.normal], found.map(distanceTo) as [number, number, number]);
-    if (!away) break;
+    const distances = found.map(distanceTo) as [number, number, number];
+    const away = meetAfter([a.normal, b.normal, c.normal], distances);
+    if (!away) return distances.every((distance) => Math.abs(distance) <= NOISE_MM) ? point : null;
     point = add3(point, away);
     // The next step would be a square of this one.
-    if (!(length3(away) >= HAIR_MM)) break;
+    if (!(length3(away) >= HAIR_MM)) return point;
   }
-  return point;
+  return null;
 }
 
 /** Where a plane touches a rolled face at the ruling of a point; three places at the peak of a cone, or on the axis above or below it, where the search for a peak has come to. */
