@@ -69,7 +69,7 @@ export function roofsOnSheets(long: number): RoofsOnSheets {
   ];
   const problem: NestProblem = {
     pieces: outlines.map((outline) => ({ outline, choices: [{ kind: 0, turns: [0, Math.PI] }] })),
-    sheets: [{ outline: sheet, count: null, gap: 0, taken: [] }],
+    sheets: [{ parts: [sheet], count: null, gap: 0, taken: [] }],
   };
   const rows = timed(() => inRows(outlines));
   const start = cpuSeconds();

@@ -112,7 +112,7 @@ export function* sheetResults(folder: string, seconds: number): Generator<SheetR
     const search = nestSheets(
       {
         pieces: outlines.map((ring) => ({ outline: ring, choices: [{ kind: 0, turns }] })),
-        sheets: [{ outline, count: null, gap: 0, taken: [] }],
+        sheets: [{ parts: [outline], count: null, gap: 0, taken: [] }],
       },
       { seed: SEED, rounds: 0, share: () => (cpuSeconds() - start) / seconds },
     );

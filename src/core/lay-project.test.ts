@@ -117,27 +117,6 @@ describe('what is said of a layout', () => {
     expect(codes(made({ roofs: [shell] }, { direction: 'any', width: 400 })).join()).not.toContain('print-askew');
   });
 
-  test('an offcut that its margin cuts in two is noted, a whole one is not', () => {
-    const waisted = [
-      [0, 0],
-      [150, 0],
-      [150, 80],
-      [90, 85],
-      [150, 90],
-      [150, 170],
-      [0, 170],
-      [0, 90],
-      [80, 85],
-      [0, 80],
-    ];
-    const noted = (margin: number): readonly string[] =>
-      made({}, { width: undefined, height: undefined, outline: waisted, margin })
-        .issues.filter(({ code }) => code === 'offcut-parted')
-        .map(({ message }) => message);
-    expect(noted(6)).toEqual(['A margin of 6 mm cuts slate in 2 parts; pieces are laid on the largest alone.']);
-    expect(noted(2)).toEqual([]);
-  });
-
   test('prices in two currencies cannot be compared', () => {
     const stock = [
       { id: 'slate', width: 210, height: 297, price: { amount: 1, currency: 'EUR' } },

@@ -8,7 +8,6 @@ import { type NamedPiece, placePositions } from './layout/positions.ts';
 import { areComparable } from './layout/preference.ts';
 import { askewFaces } from './layout/print-up.ts';
 import { splitsAt } from './layout/splits.ts';
-import { usableRings } from './layout/usable.ts';
 import type { MadeRoof } from './make-roof.ts';
 import type { Project, Stock } from './project/project.ts';
 
@@ -70,26 +69,8 @@ export function layoutJob(
   const papers = stock.map(({ picture: _, ...one }) => one);
   return {
     job: { pieces, stock: papers, rules, fixed, seed },
-    issues: [...placed, ...partedIssues(stock), ...priceIssues(rules, stock), ...askewIssues(stock, roofs)],
+    issues: [...placed, ...priceIssues(rules, stock), ...askewIssues(stock, roofs)],
   };
-}
-
-/** A note for each offcut that its margin cuts in parts: pieces are laid on the largest of them alone. */
-function partedIssues(stock: readonly Stock[]): readonly Issue[] {
-  return stock.flatMap((paper, i): readonly Issue[] => {
-    const parts = usableRings(paper);
-    if (parts.length < 2) return [];
-    return [
-      {
-        level: 'note',
-        code: 'offcut-parted',
-        path: `stock[${i}].margin`,
-        numbers: { margin: paper.margin, partsCount: parts.length },
-        message: `A margin of {margin} cuts ${paper.name} in {partsCount} parts; pieces are laid on the largest alone.`,
-        remedy: 'Give each part as an offcut of its own, or a smaller margin.',
-      },
-    ];
-  });
 }
 
 const priceIssues = ({ prefer }: Project['layout'], stock: readonly Stock[]): readonly Issue[] =>

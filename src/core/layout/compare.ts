@@ -5,7 +5,7 @@ import type { LayoutJob } from './job.ts';
 import { keyOf, type LaidSheet, type Layout, type PieceToLay } from './layout.ts';
 import { laidRing } from './placed.ts';
 import { areComparable, sheetPrice } from './preference.ts';
-import { usableRing } from './usable.ts';
+import { usableRings } from './usable.ts';
 
 /** A sheet of the next lower choice weighs as much as so many of the one above it. */
 const STEP = 1000;
@@ -38,13 +38,13 @@ function weightOf({ pieces, stock, rules }: LayoutJob, s: number): number {
 
 /** Share of a sheet's box that is free along the best of its four sides. */
 function restShare({ pieces, stock }: LayoutJob, sheet: LaidSheet): number {
-  const ring = usableRing(stock[sheet.stock] as Stock);
-  if (!ring) return 0;
+  const parts = usableRings(stock[sheet.stock] as Stock);
+  if (parts.length === 0) return 0;
   const byKey = new Map(pieces.map((piece) => [keyOf(piece), piece]));
   const laid = sheet.placements.flatMap((placement): readonly Vec2[] =>
     laidRing(byKey.get(keyOf(placement)) as PieceToLay, placement),
   );
-  const [outer, inner] = [boxOf(ring), boxOf(laid)];
+  const [outer, inner] = [boxOf(parts.flat()), boxOf(laid)];
   const [width, height] = [outer.maxX - outer.minX, outer.maxY - outer.minY];
   return Math.max(
     (inner.minX - outer.minX) / width,

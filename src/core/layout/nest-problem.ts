@@ -4,7 +4,7 @@ import { fixedSpots, laySheets } from './lay-sheets.ts';
 import { keyOf, type Layout } from './layout.ts';
 import type { NestLayout, NestPiece, NestProblem, NestSheet, Ring, Turns } from './nest/nest.ts';
 import { laidRing } from './placed.ts';
-import { usableRing } from './usable.ts';
+import { usableRings } from './usable.ts';
 
 /** A problem for the search, and how its layouts are read. */
 export interface NestTask {
@@ -21,10 +21,10 @@ export function nestTask(job: LayoutJob): NestTask {
   const done = new Set(fixed.map(({ placement }) => keyOf(placement)));
   const free = job.pieces.filter((piece) => !done.has(keyOf(piece)));
   const kinds = job.stock.flatMap((stock, s) => {
-    const outline = usableRing(stock);
-    return outline ? [{ s, stock, outline }] : [];
+    const parts = usableRings(stock);
+    return parts.length > 0 ? [{ s, stock, parts }] : [];
   });
-  const sheets = kinds.map(({ s, stock, outline }): NestSheet => {
+  const sheets = kinds.map(({ s, stock, parts }): NestSheet => {
     const on = fixed.filter((spot) => spot.stock === s);
     const last = Math.max(-1, ...on.map(({ index }) => index));
     const taken = Array.from({ length: last + 1 }, (_, index) =>
@@ -33,7 +33,7 @@ export function nestTask(job: LayoutJob): NestTask {
         return own === index && piece ? [laidRing(piece, placement)] : [];
       }),
     );
-    return { outline, count: stock.count, gap: stock.gap, taken };
+    return { parts, count: stock.count, gap: stock.gap, taken };
   });
   const pieces = free.map(
     ({ outline, stock }): NestPiece => ({

@@ -6,7 +6,7 @@ import { fixedSpots, laySheets, type Spot } from './lay-sheets.ts';
 import { keyOf, type LaidSheet, type Layout, type PieceToLay } from './layout.ts';
 import { laidRing } from './placed.ts';
 import { emptyRectangles } from './rectangles.ts';
-import { offsetRing, usableRing } from './usable.ts';
+import { offsetRing, usableRings } from './usable.ts';
 
 /** Empty rectangles of a sheet that are filled. */
 const MOST_RECTANGLES = 6;
@@ -54,7 +54,6 @@ function openSheet(
   { index, placements }: Pick<LaidSheet, 'index' | 'placements'>,
 ): OpenSheet {
   const stock = job.stock[s] as Stock;
-  const ring = usableRing(stock);
   const pieces = new Map(job.pieces.map((piece) => [keyOf(piece), piece]));
   const taken = placements.flatMap((placement) => {
     const piece = pieces.get(keyOf(placement));
@@ -62,7 +61,7 @@ function openSheet(
     return stock.gap > 0 ? laid.flatMap((one) => offsetRing(one, stock.gap)) : laid;
   });
   const rules = { least: 1, most: MOST_RECTANGLES, gap: stock.gap };
-  const boxes = ring ? emptyRectangles(ring, taken, rules) : [];
+  const boxes = emptyRectangles(usableRings(stock), taken, rules);
   return { stock: s, index, fields: boxes.map((box) => ({ ...box, rows: [] })) };
 }
 

@@ -16,20 +16,22 @@ const ringOf = ({ minX, minY, maxX, maxY }: ReturnType<typeof emptyRectangles>[n
 describe('empty rectangles', () => {
   test('are what is left of a sheet beside a corner that is taken', () => {
     const taken = [rectangle(0, 0, 60, 20)];
-    expect(emptyRectangles(rectangle(0, 0, 100, 50), taken, rules)).toEqual([
+    expect(emptyRectangles([rectangle(0, 0, 100, 50)], taken, rules)).toEqual([
       { minX: 0, minY: 20, maxX: 100, maxY: 50 },
       { minX: 60, minY: 0, maxX: 100, maxY: 20 },
     ]);
-    expect(emptyRectangles(rectangle(0, 0, 100, 50), taken, { ...rules, least: 25 })).toHaveLength(1);
-    expect(emptyRectangles(rectangle(0, 0, 100, 50), [rectangle(0, 0, 100, 50)], rules)).toEqual([]);
+    expect(emptyRectangles([rectangle(0, 0, 100, 50)], taken, { ...rules, least: 25 })).toHaveLength(1);
+    expect(emptyRectangles([rectangle(0, 0, 100, 50)], [rectangle(0, 0, 100, 50)], rules)).toEqual([]);
   });
 
   test('of a right triangle reach half its sides (a fact of geometry), to a division of the sheet', () => {
     const [half] = emptyRectangles(
       [
-        [0, 0],
-        [100, 0],
-        [0, 80],
+        [
+          [0, 0],
+          [100, 0],
+          [0, 80],
+        ],
       ],
       [],
       rules,
@@ -55,7 +57,7 @@ describe('empty rectangles', () => {
             const [x, y, rotation] = spots[i] as [number, number, number];
             return laidRing(piece, { x: x * sheet.width, y: y * sheet.height, rotation });
           });
-          const found = emptyRectangles(sheetRing(sheet), taken, rules).map(ringOf);
+          const found = emptyRectangles([sheetRing(sheet)], taken, rules).map(ringOf);
           found.forEach((one, i) => {
             expect(reachOff(one, { ...sheet, margin: 0 })).toBeLessThanOrEqual(1e-6);
             for (const other of [...taken, ...found.slice(0, i)])

@@ -17,16 +17,17 @@ export interface RectangleRules {
 }
 
 /**
- * Upright rectangles inside a ring and clear of what lies on it: the largest first, each the largest beside those before it.
+ * Upright rectangles inside rings and clear of what lies there: the largest first, each the largest beside those before it.
  * They are largest on a grid of the corners of all rings and of some lines between; no larger one than by a division is missed.
  */
 export function emptyRectangles(
-  ring: readonly Vec2[],
+  rings: readonly (readonly Vec2[])[],
   taken: readonly (readonly Vec2[])[],
   { least, most, gap }: RectangleRules,
 ): readonly Box[] {
-  const grid = gridOver(ring, taken);
-  blockOutside(grid, ring);
+  if (rings.length === 0) return [];
+  const grid = gridOver(rings, taken);
+  blockOutside(grid, rings);
   for (const one of taken) blockInside(grid, one);
   const found: Box[] = [];
   while (found.length < most) {
@@ -45,12 +46,12 @@ interface Grid {
   readonly cells: Uint8Array;
 }
 
-function gridOver(ring: readonly Vec2[], taken: readonly (readonly Vec2[])[]): Grid {
-  const { minX, minY, maxX, maxY } = boxOf(ring);
+function gridOver(rings: readonly (readonly Vec2[])[], taken: readonly (readonly Vec2[])[]): Grid {
+  const { minX, minY, maxX, maxY } = boxOf(rings.flat());
   const lines = (axis: 0 | 1, low: number, high: number): number[] => {
     const found = [low, high];
     for (let i = 1; i < DIVISIONS; i++) found.push(low + ((high - low) * i) / DIVISIONS);
-    for (const one of [ring, ...taken]) {
+    for (const one of [...rings, ...taken]) {
       const values = one.map((p) => p[axis]);
       found.push(...(one.length <= MOST_CORNERS ? values : [Math.min(...values), Math.max(...values)]));
     }
@@ -75,14 +76,14 @@ function block({ xs, ys, cells }: Grid, { minX, minY, maxX, maxY }: Box): void {
 /** Cells that the border passes through, and those whose middle lies inside. */
 function blockInside(grid: Grid, ring: readonly Vec2[]): void {
   blockBorder(grid, ring);
-  eachMiddle(grid, ring, (cell, isIn) => {
+  eachMiddle(grid, [ring], (cell, isIn) => {
     if (isIn) grid.cells[cell] = 1;
   });
 }
 
-function blockOutside(grid: Grid, ring: readonly Vec2[]): void {
-  blockBorder(grid, ring);
-  eachMiddle(grid, ring, (cell, isIn) => {
+function blockOutside(grid: Grid, rings: readonly (readonly Vec2[])[]): void {
+  for (const ring of rings) blockBorder(grid, ring);
+  eachMiddle(grid, rings, (cell, isIn) => {
     if (!isIn) grid.cells[cell] = 1;
   });
 }
@@ -113,16 +114,22 @@ function blockBorder({ xs, ys, cells }: Grid, ring: readonly Vec2[]): void {
   });
 }
 
-/** Calls for every cell, with whether its middle lies in the ring. */
-function eachMiddle({ xs, ys }: Grid, ring: readonly Vec2[], call: (cell: number, isIn: boolean) => void): void {
+/** Calls for every cell, with whether its middle lies in one of the rings, which lie apart. */
+function eachMiddle(
+  { xs, ys }: Grid,
+  rings: readonly (readonly Vec2[])[],
+  call: (cell: number, isIn: boolean) => void,
+): void {
   const columns = xs.length - 1;
   for (let row = 0; row < ys.length - 1; row++) {
     const y = ((ys[row] as number) + (ys[row + 1] as number)) / 2;
-    const crossings = ring
-      .flatMap((a, i): number[] => {
-        const b = at(ring, i + 1);
-        return a[1] > y !== b[1] > y ? [a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1])] : [];
-      })
+    const crossings = rings
+      .flatMap((ring) =>
+        ring.flatMap((a, i): number[] => {
+          const b = at(ring, i + 1);
+          return a[1] > y !== b[1] > y ? [a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1])] : [];
+        }),
+      )
       .sort((p, q) => p - q);
     let passed = 0;
     for (let column = 0; column < columns; column++) {

@@ -4,7 +4,7 @@ import type { Vec2 } from '../geometry/vector.ts';
 import type { Project, Stock } from '../project/project.ts';
 import type { StockFile } from '../project/project-file.ts';
 import { emptyRectangles } from './rectangles.ts';
-import { offsetRing, rectangle, sheetRing, usableRing } from './usable.ts';
+import { offsetRing, rectangle, sheetRing, usableRings } from './usable.ts';
 
 /** The shorter side of a rest that is worth keeping, mm: about an inch. */
 export const LEAST_REST_MM = 25;
@@ -15,10 +15,8 @@ const PRECISION = 8;
 
 /** Upright rectangles that are left of a sheet within its margin and clear of the pieces by its gap, the largest first. */
 export function restRectangles(stock: Stock, laid: readonly (readonly Vec2[])[]): readonly Box[] {
-  const ring = usableRing(stock);
-  if (!ring) return [];
   const taken = stock.gap > 0 ? laid.flatMap((one) => offsetRing(one, stock.gap)) : laid;
-  return emptyRectangles(ring, taken, { least: LEAST_REST_MM, most: MOST_RESTS, gap: 0 });
+  return emptyRectangles(usableRings(stock), taken, { least: LEAST_REST_MM, most: MOST_RESTS, gap: 0 });
 }
 
 /** What is left of a sheet beyond one straight cut beside all pieces, where most is left; null where too little. */

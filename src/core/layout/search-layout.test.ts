@@ -126,6 +126,33 @@ describe('which paper is taken', () => {
     expect(stockOf(jobOf(pieces, [large, { ...small, count: null }], { rules }))).toEqual([0]);
   });
 
+  test('both parts of an offcut that its margin cuts through', () => {
+    const waisted = paper(120, 120, {
+      count: 1,
+      margin: 5,
+      outline: [
+        [0, 0],
+        [120, 0],
+        [120, 58],
+        [62, 60],
+        [120, 62],
+        [120, 120],
+        [0, 120],
+        [0, 62],
+        [58, 60],
+        [0, 58],
+      ],
+    });
+    const four = [0, 1, 2, 3].map((i) => panel(i, 45, 45));
+    for (const cuts of ['free', 'strips'] as const) {
+      const job = jobOf(four, [waisted], { rules: { cuts, prefer: 'sheets', offcuts: 'as-listed' } });
+      for (const layout of [quickLayout(job), bestLayout(job, { rounds: 2 })]) {
+        expect(layout.leftOut).toEqual([]);
+        expect(checkLayout(job, layout)).toEqual([]);
+      }
+    }
+  });
+
   test('offcuts first, where that is asked for', () => {
     const rules = { cuts: 'free', prefer: 'sheets', offcuts: 'first' } as const;
     const corner = paper(120, 60, {

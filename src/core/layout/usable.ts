@@ -18,12 +18,9 @@ export const rectangle = (minX: number, minY: number, maxX: number, maxY: number
   [minX, maxY],
 ];
 
-/** The part of a sheet within its margin. Where a margin cuts an offcut in parts, the largest; null where nothing is left. */
-export const usableRing = (stock: Usable): readonly Vec2[] | null => usableRings(stock)[0] ?? null;
-
 type Usable = Pick<Stock, 'width' | 'height' | 'outline' | 'margin'>;
 
-/** All parts of a sheet within its margin, the largest first. */
+/** What of a sheet is within its margin: in parts where a margin cuts an offcut apart, the largest first; none where nothing is left. */
 export function usableRings({ width, height, outline, margin }: Usable): readonly (readonly Vec2[])[] {
   if (outline && isPositive(margin)) return offsetRing(outline, -margin).toSorted((a, b) => ringArea(b) - ringArea(a));
   if (outline) return [outline];

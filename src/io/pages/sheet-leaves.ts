@@ -1,5 +1,5 @@
 import type { LaidSheet } from '../../core/layout/layout.ts';
-import { sheetRing, usableRing } from '../../core/layout/usable.ts';
+import { sheetRing, usableRings } from '../../core/layout/usable.ts';
 import { ringsOn } from '../../core/materials.ts';
 import type { Production } from '../../core/pipeline.ts';
 import type { PageSpec, Stock } from '../../core/project/project.ts';
@@ -85,8 +85,8 @@ const directionArrow = ({ direction }: Stock): readonly Stroke[] => {
 };
 
 const edgesOf = (stock: Stock): readonly Stroke[] => {
-  const usable = isPositive(stock.margin) ? usableRing(stock) : null;
-  return [ring('rule', sheetRing(stock)), ...(usable ? [ring('rule', usable)] : [])];
+  const usable = isPositive(stock.margin) ? usableRings(stock) : [];
+  return [sheetRing(stock), ...usable].map((one) => ring('rule', one));
 };
 
 /** Which way the print runs on the page, of a sheet that lies upright or a quarter turn to the left. */

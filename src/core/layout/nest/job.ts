@@ -75,15 +75,15 @@ export function withTurns(problem: NestProblem): TurnedProblem {
 export function readyJob(asked: NestProblem): Job {
   const problem = withTurns(asked);
   const shapes = new Shapes();
-  const kinds = problem.sheets.map(({ outline, count, gap, taken }, k): Kind => {
-    const ring = withoutIdlePoints(outline);
+  const kinds = problem.sheets.map(({ parts, count, gap, taken }, k): Kind => {
+    const rings = parts.map(withoutIdlePoints);
     const ranks = problem.pieces.map(({ choices }) => choices.findIndex(({ kind }) => kind === k));
     return {
-      box: boxOf(ring),
-      area: Math.abs(ringArea(ring)),
+      box: boxOf(rings.flat()),
+      area: areaOf(rings),
       count: count ?? Number.POSITIVE_INFINITY,
       gap,
-      round: outside(ring).map((parts) => fixed(shapes.addParts(parts), 0)),
+      round: outside(rings).map((around) => fixed(shapes.addParts(around), 0)),
       taken: taken.map((rings) => rings.map((one) => fixed(shapes.add(one), gap))),
       rank: Math.min(...ranks.filter((rank) => rank >= 0), problem.sheets.length),
     };
@@ -110,10 +110,12 @@ const fixed = ({ shape, shift }: { readonly shape: Shape; readonly shift: Vec2 }
 export const fitsBox = ({ width, height }: Shape, { minX, minY, maxX, maxY }: Box): boolean =>
   isAtMost(width, maxX - minX) && isAtMost(height, maxY - minY);
 
-/** What lies round a ring, as convex parts: nothing round a rectangle that stands upright, since pieces keep to its box. */
-function outside(ring: Ring): readonly (readonly Ring[])[] {
-  const { minX, minY, maxX, maxY } = boxOf(ring);
-  if (Math.abs((maxX - minX) * (maxY - minY) - ringArea(ring)) <= NOISE_MM2) return [];
+const areaOf = (rings: readonly Ring[]): number => rings.reduce((sum, ring) => sum + Math.abs(ringArea(ring)), 0);
+
+/** What lies round rings, as convex parts: nothing round a rectangle that stands upright, since pieces keep to its box. */
+function outside(rings: readonly Ring[]): readonly (readonly Ring[])[] {
+  const { minX, minY, maxX, maxY } = boxOf(rings.flat());
+  if (Math.abs((maxX - minX) * (maxY - minY) - areaOf(rings)) <= NOISE_MM2) return [];
   const far = maxX - minX + maxY - minY;
   const frame: Ring = [
     [minX - far, minY - far],
@@ -121,8 +123,9 @@ function outside(ring: Ring): readonly (readonly Ring[])[] {
     [maxX + far, maxY + far],
     [minX - far, maxY + far],
   ];
-  const points = [...frame, ...ring];
-  const corners = earcut(points.flat(), [frame.length]);
+  const points = [frame, ...rings].flat();
+  const holes = rings.map((_, i) => frame.length + rings.slice(0, i).flat().length);
+  const corners = earcut(points.flat(), holes);
   const triangles: Vec2[][] = [];
   for (let i = 0; i < corners.length; i += 3) {
     const triangle = corners.slice(i, i + 3).map((c) => points[c]!);

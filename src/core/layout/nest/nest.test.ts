@@ -22,7 +22,7 @@ const box = (width: number, height: number): Ring => [
   [0, height],
 ];
 const sheetOf = (outline: Ring, more: Partial<NestSheet> = {}): NestSheet => ({
-  outline,
+  parts: [outline],
   count: null,
   gap: 0,
   taken: [],
@@ -67,6 +67,11 @@ const ring = fc.tuple(size, size, share, share, fc.constantFrom('triangle', 'tra
             [w * s, h],
           ],
 );
+/** The same a little way off to the right: another part of a sheet. */
+const beside = (outline: Ring): Ring => {
+  const far = Math.max(...outline.map(([x]) => x)) + 3;
+  return outline.map(([x, y]) => [x + far, y] as const);
+};
 const turns = fc.constantFrom<Turns>(ONE_WAY, TWO_WAY, [0, Math.PI / 2, Math.PI, -Math.PI / 2], 'any');
 const problems = fc
   .record({
@@ -76,6 +81,7 @@ const problems = fc
           fc.tuple(size, size).map(([w, h]) => box(w + 60, h + 60)),
           ring.map((r) => r.map(([x, y]) => [x * 3, y * 3] as const)),
         ),
+        isParted: fc.boolean(),
         count: fc.option(fc.integer({ min: 1, max: 3 })),
         gap: fc.constantFrom(0, 2),
       }),
@@ -85,7 +91,9 @@ const problems = fc
   })
   .map(
     ({ sheets, lots }): NestProblem => ({
-      sheets: sheets.map(({ outline, ...more }) => sheetOf(outline, more)),
+      sheets: sheets.map(({ outline, isParted, ...more }) =>
+        sheetOf(outline, { ...more, parts: isParted ? [outline, beside(outline)] : [outline] }),
+      ),
       pieces: lots.flatMap(([outline, allowed, copies]) =>
         Array.from({ length: copies }, () => ({
           outline,
@@ -138,6 +146,20 @@ describe('laying on sheets', () => {
       pieces: [60, 50, 20].map((side) => ({ outline: box(side, side), choices: [{ kind: 0, turns: TWO_WAY }] })),
     };
     expect(result(problem).leftOut).toEqual([0, 2]);
+  });
+
+  test('all parts of a sheet are filled before another sheet is opened', () => {
+    const parts = [box(40, 50), beside(box(40, 50))];
+    const problem: NestProblem = {
+      sheets: [sheetOf(box(1, 1), { parts })],
+      pieces: [1, 2, 3].map(() => ({ outline: box(40, 50), choices: [{ kind: 0, turns: ONE_WAY }] })),
+    };
+    const { placements } = result(problem);
+    expect(placements.map(({ sheet, x }) => [sheet, x])).toEqual([
+      [0, 0],
+      [0, 43],
+      [1, 0],
+    ]);
   });
 
   test('the stock that is liked better is used up first', () => {

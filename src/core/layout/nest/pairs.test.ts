@@ -11,7 +11,7 @@ import { Shapes } from './shapes.ts';
 const pairsOf = (outlines: readonly Ring[], turns: readonly number[], gap = 0) => {
   const problem: NestProblem = {
     pieces: outlines.map((outline) => ({ outline, choices: [{ kind: 0, turns }] })),
-    sheets: [{ outline: rectangle(500, 500), count: null, gap, taken: [] }],
+    sheets: [{ parts: [rectangle(500, 500)], count: null, gap, taken: [] }],
   };
   return pairUp(withTurns(problem), readyJob(problem));
 };

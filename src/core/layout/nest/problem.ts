@@ -22,8 +22,8 @@ export interface NestPiece {
 
 /** A kind of sheet. */
 export interface NestSheet {
-  /** The part that can be used, margin already off: any simple polygon, hollow ones too. */
-  readonly outline: Ring;
+  /** What can be used, margin already off: simple polygons apart from each other, hollow ones too. */
+  readonly parts: readonly Ring[];
   /** Sheets owned; null: as many as needed. */
   readonly count: number | null;
   /** Least distance of two pieces, mm; the sheet's own edge may be touched. */
@@ -37,7 +37,7 @@ export interface NestProblem {
   readonly sheets: readonly NestSheet[];
 }
 
-/** A point p of the piece's outline lies at R(rotation) p + (x, y) in the frame of the sheet's outline. */
+/** A point p of the piece's outline lies at R(rotation) p + (x, y) in the frame of the sheet's parts. */
 export interface NestPlacement {
   /** Index into the problem's pieces. */
   readonly piece: number;

@@ -50,7 +50,7 @@ export function* nestStrip(
   ];
   const job = readyJob({
     pieces: pieces.map(({ outline, turns }) => ({ outline, choices: [{ kind: 0, turns }] })),
-    sheets: [{ outline: sheet, count: 1, gap: 0, taken: [] }],
+    sheets: [{ parts: [sheet], count: 1, gap: 0, taken: [] }],
   });
   const bin: Bin = { kind: 0, gap: 0, minX: 0, minY: 0, maxX: long, maxY: height };
   const field = new Field(job.shapes, job.pieces, [bin], []);

@@ -9,7 +9,7 @@ import { fixedSpots, laySheets, type Spot } from '../lay-sheets.ts';
 import { keyOf, type Layout, type PieceToLay } from '../layout.ts';
 import { laidRing } from '../placed.ts';
 import { emptyRectangles } from '../rectangles.ts';
-import { offsetRing, usableRing } from '../usable.ts';
+import { offsetRing, usableRings } from '../usable.ts';
 import { type FillRules, fillRectangle, type StripItem } from './fill.ts';
 import { poseOf } from './slide.ts';
 
@@ -136,10 +136,9 @@ function readyTask(job: LayoutJob): Task {
 }
 
 function boxesOf(stock: Stock, taken: readonly (readonly Vec2[])[]): readonly Box[] {
-  const ring = usableRing(stock);
-  if (!ring) return [];
-  if (!stock.outline && taken.length === 0) return [boxOf(ring)];
-  return emptyRectangles(ring, taken, { least: 1, most: MOST_RECTANGLES, gap: stock.gap });
+  const parts = usableRings(stock);
+  if (!stock.outline && taken.length === 0) return parts.map(boxOf);
+  return emptyRectangles(parts, taken, { least: 1, most: MOST_RECTANGLES, gap: stock.gap });
 }
 
 /** One layout: by the order of each piece's papers, sheet after sheet. */

@@ -89,13 +89,10 @@ const outline = fc
         ];
   });
 
-/** A sheet, now and then with a corner or a notch gone. */
-const offcut = (
-  width: number,
-  height: number,
-  kind: 'whole' | 'corner' | 'notch',
-  share: number,
-): readonly Vec2[] | null => {
+type OffcutKind = 'whole' | 'corner' | 'notch' | 'waist';
+
+/** A sheet, now and then with a corner or a notch gone, or with a waist that a margin cuts through. */
+const offcut = (width: number, height: number, kind: OffcutKind, share: number): readonly Vec2[] | null => {
   const [x, y] = [width * share, height * (1 - share / 2)];
   if (kind === 'corner')
     return [
@@ -114,6 +111,19 @@ const offcut = (
       [x / 2, y / 2],
       [0, height],
     ];
+  if (kind === 'waist')
+    return [
+      [0, 0],
+      [width, 0],
+      [width, height / 2 - 4],
+      [x + 2, height / 2],
+      [width, height / 2 + 4],
+      [width, height],
+      [0, height],
+      [0, height / 2 + 4],
+      [x - 2, height / 2],
+      [0, height / 2 - 4],
+    ];
   return null;
 };
 
@@ -122,7 +132,7 @@ const stocks = fc.array(
     .record({
       width: fc.double({ min: 60, max: 300, noNaN: true }),
       height: fc.double({ min: 60, max: 300, noNaN: true }),
-      kind: fc.constantFrom<'whole' | 'corner' | 'notch'>('whole', 'whole', 'corner', 'notch'),
+      kind: fc.constantFrom<OffcutKind>('whole', 'whole', 'corner', 'notch', 'waist'),
       share: fc.double({ min: 0.3, max: 0.9, noNaN: true }),
       count: fc.option(fc.integer({ min: 1, max: 3 })),
       direction: fc.constantFrom<Direction>('one-way', 'two-way', 'any'),

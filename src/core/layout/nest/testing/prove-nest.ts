@@ -16,11 +16,11 @@ export function nestTroubles({ pieces, sheets }: NestProblem, { placements, left
     const turns = choices.find((choice) => choice.kind === kind)?.turns;
     if (!turns) troubles.push(`piece ${piece} may not go on kind ${kind}`);
     else if (turns !== 'any' && !turns.includes(rotation)) troubles.push(`piece ${piece} is turned by ${rotation}`);
-    const { count, gap, taken, outline: usable } = sheets[kind]!;
+    const { count, gap, taken, parts } = sheets[kind]!;
     if (!Number.isInteger(sheet) || sheet < 0 || sheet >= (count ?? Number.POSITIVE_INFINITY))
       troubles.push(`there is no sheet ${sheet} of kind ${kind}`);
     const ring = placedRing(outline, placement);
-    const off = outsideBy(ring, usable);
+    const off = Math.min(...parts.map((part) => outsideBy(ring, part)));
     if (off > NOISE_MM) troubles.push(`piece ${piece} leaves its sheet by ${off}`);
     const key = `${kind}/${sheet}`;
     const others = onSheet.get(key) ?? [...(taken[sheet] ?? [])];
