@@ -20,7 +20,7 @@ export function costOf(job: LayoutJob, { sheets, leftOut }: Layout): readonly nu
   const outside = leftOut.reduce((sum, i) => sum + ringArea((job.pieces[i] as PieceToLay).outline), 0);
   const fixed = new Set(job.fixed.map(({ stock, index }) => `${stock}/${index}`));
   const fresh = sheets.filter(({ stock, index }) => !fixed.has(`${stock}/${index}`));
-  const paid = fresh.reduce((sum, { stock }) => sum + weightOf(job, stock), 0);
+  const paid = fresh.reduce((sum, { stock }) => sum + sheetWeight(job, stock), 0);
   return [outside, paid, -Math.max(0, ...sheets.map((sheet) => restShare(job, sheet)))];
 }
 
@@ -30,7 +30,8 @@ export function isCheaper(a: readonly number[], b: readonly number[]): boolean {
   return first >= 0 && (a[first] as number) < (b[first] as number);
 }
 
-function weightOf({ pieces, stock, rules }: LayoutJob, s: number): number {
+/** What one more sheet of a stock weighs: its price where the least price is asked for, otherwise by the rank of its choice. */
+export function sheetWeight({ pieces, stock, rules }: LayoutJob, s: number): number {
   if (rules.prefer === 'cheapest' && areComparable(stock)) return sheetPrice(stock[s] as Stock) ?? UNPRICED;
   const ranks = pieces.map((piece) => piece.stock.indexOf(s)).filter((rank) => rank >= 0);
   return STEP ** Math.min(2, ...ranks);

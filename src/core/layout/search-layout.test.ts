@@ -14,7 +14,11 @@ import { bestLayout, searchLayout } from './search-layout.ts';
 import { arbitraryJob, jobOf, panel, paper } from './testing/arbitrary-job.ts';
 import { sheetRing } from './usable.ts';
 
-const closed = (ring: readonly Vec2[]): [number, number][][] => [[...ring, ring[0] as Vec2].map(([x, y]) => [x, y])];
+/** The clipper loses its way among points that are apart by rounding alone. */
+const rounded = (mm: number): number => Math.round(mm * 1e8) / 1e8;
+const closed = (ring: readonly Vec2[]): [number, number][][] => [
+  [...ring, ring[0] as Vec2].map(([x, y]) => [rounded(x), rounded(y)]),
+];
 const areaOf = (shape: ReturnType<typeof polyclip.union>): number =>
   shape.flat().reduce((sum, ring) => sum + ringArea(ring), 0);
 

@@ -1,3 +1,4 @@
+import { type Choice, cheaperSheets, choicesOf, jobOfChoice, priceOf, sheetsOf, withSheets } from './cheapest.ts';
 import { costOf, isCheaper } from './compare.ts';
 import type { LayoutEffort } from './effort.ts';
 import { type LayoutJob, readyLayout } from './job.ts';
@@ -30,7 +31,19 @@ export function* searchLayout(given: LayoutJob, effort: LayoutEffort): Generator
   if (rounds <= 0 && !mayBeMissed(job, best)) return;
   let least = costOf(job, best);
   let steps = 0;
-  const { problem, read } = nestTask(job);
+  let owned = job;
+  for (const choice of rounds > 0 ? choicesOf(job) : []) {
+    for (const step of cheaperLayouts(job, choice, best)) {
+      const isBetter = step !== null && isCheaper(costOf(job, step), least);
+      if (isBetter) {
+        [best, least] = [step, costOf(job, step)];
+        owned = withSheets(owned, choice, sheetsOf(job, best));
+      }
+      yield { layout: best, isBetter };
+      if (share(steps) >= 1) return;
+    }
+  }
+  const { problem, read } = nestTask(owned);
   for (const step of nestSheets(problem, { rounds: Number.POSITIVE_INFINITY, seed: job.seed, share })) {
     let isBetter = false;
     if (step.isBetter) {
@@ -43,6 +56,36 @@ export function* searchLayout(given: LayoutJob, effort: LayoutEffort): Generator
     steps++;
     if (steps >= rounds || share(steps) >= 1) return;
   }
+}
+
+/**
+ * Layouts with sheets of one choice that cost less, the cheapest that is found last; null for each try in vain. The counts that have
+ * room by area are tried from the cheapest on, and the first that holds all pieces ends it.
+ */
+function* cheaperLayouts(job: LayoutJob, choice: Choice, first: Layout): Generator<Layout | null, void> {
+  if (first.leftOut.some((i) => choice.pieces.includes(i))) return;
+  const part = jobOfChoice(job, choice);
+  const others = first.sheets.filter(({ stock }) => !choice.stock.includes(stock));
+  for (const counts of cheaperSheets(job, choice, priceOf(job, choice, first))) {
+    const found = laidOnce(withSheets(part, choice, counts));
+    if (found === null) {
+      yield null;
+      continue;
+    }
+    const sheets = [...others, ...found.sheets].sort((a, b) => a.stock - b.stock || a.index - b.index);
+    yield { ...first, sheets };
+    return;
+  }
+}
+
+/** A layout of all pieces of a job, as it is found without a search; null where none is. */
+function laidOnce(job: LayoutJob): Layout | null {
+  const quick = quickLayout(job);
+  if (quick.leftOut.length === 0) return quick;
+  const { problem, read } = nestTask(job);
+  for (const { layout } of nestSheets(problem, { seed: job.seed, rounds: 0 }))
+    if (layout.leftOut.length === 0) return read(layout);
+  return null;
 }
 
 /** Corners of pieces that a first search takes no more than a moment for. */

@@ -144,7 +144,7 @@ export const layoutSchema: Schema = group(
     ),
     prefer: optionalWords(
       ['sheets', 'cheapest'],
-      'sheets: the papers of a layer are taken in their order, as few sheets as can be; cheapest: the papers that cost least. sheets unless said otherwise.',
+      'sheets: the papers of a layer are taken in their order, as few sheets as can be; cheapest: the sheets that cost least together. sheets unless said otherwise.',
     ),
     offcuts: optionalWords(
       ['first', 'as-listed'],
