@@ -64,6 +64,22 @@ export function fanOf({ panels, board, strip, folds, rulings }: Piece): Fan | nu
   return isSteady({ apex, rim }) ? { apex, rim, hung } : null;
 }
 
+/** The least a measure of a fan may be, steps of the ruler, so that with a mark less at each of its ends it is still there. */
+const LEAST_STEPS = 1.5;
+
+/** Whether the marks of a ruler leave a fan its radii and chords, and what hangs on it the lines that it hangs on. `step`: mm */
+export function isOnMarks(fan: Fan, step: number): boolean {
+  const { apex, rim, hung } = fan;
+  const points = [...rim, ...hungCorners(fan)];
+  const spans = [
+    ...rim.map((p) => distance2(apex, p)),
+    ...rim.slice(1).map((p, i) => distance2(rim[i] as Vec2, p)),
+    // Both its ends are measured by themselves.
+    ...hung.map(({ foot: [a, b] }) => distance2(points[a] as Vec2, points[b] as Vec2) - (b < rim.length ? 0 : step)),
+  ];
+  return spans.every((span) => span >= LEAST_STEPS * step);
+}
+
 /** Panels hung one after the other, each on a line that is there by then; null where one hangs on none. */
 function hungOn(
   rim: readonly Vec2[],

@@ -109,3 +109,22 @@ describe('pieces on the marks of a ruler', () => {
     expect(new Set(marks).size).toBe(2);
   });
 });
+
+test.each([
+  // Chords of 1.66 mm are no mark of eighths of an inch; beside them the radius is long.
+  ['spire', { sides: 8, acrossFlats: 4, rise: 40 }],
+  // Flares hang on chords of 0.8 mm.
+  ['bell-cast-spire', { sides: 6, acrossFlats: 6, rise: 60, flareRise: 6, flarePitch: 1.2, flareSteps: 1 }],
+] as const)('slopes of a small %s round one peak have marks on any ruler', (kind, shape) => {
+  const built = findKind(kind)?.build(shape, null);
+  if (!built?.ok) throw new Error(JSON.stringify(built?.issues));
+  const { net } = buildNet(built.value, { pieces: 'one-piece', flaps: { ...flaps, on: 'none' } });
+  for (const ruler of rulers) {
+    const rounded = roundPieces(net, ruler);
+    net.pieces.forEach(({ panels }, p) => {
+      const marks = panels.flatMap(({ polygon }) => polygon.flatMap((point) => rounded[p]?.marks(point) ?? []));
+      expect(marks.every(Number.isFinite)).toBe(true);
+      expect(rounded[p]?.size.every(Number.isFinite)).toBe(true);
+    });
+  }
+});

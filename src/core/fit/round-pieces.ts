@@ -4,7 +4,7 @@ import type { Vec2 } from '../geometry/vector.ts';
 import type { Net, NetPoint, Piece } from '../net/net.ts';
 import { SNAP_MM } from '../tolerance.ts';
 import { type Ruler, rulerStep } from '../units/units.ts';
-import { type Fan, fanClass, fanOf, hungCorners } from './fan.ts';
+import { type Fan, fanClass, fanOf, hungCorners, isOnMarks } from './fan.ts';
 import { matchSeams, type SeamTerm } from './match-seams.ts';
 import { gridClass, type PieceClass } from './piece-class.ts';
 import { type AxisPlace, ruleAxis } from './round-axis.ts';
@@ -64,7 +64,10 @@ function roundAll(net: Net, ruler: Ruler): readonly RoundedPiece[] {
     const isMirrored = turned < plain;
     // Lines inside a fan would have to follow its radii.
     const found = fanOf(piece);
-    const fan = found && own.length === found.rim.length + 1 + hungCorners(found).length ? found : null;
+    const fan =
+      found && isOnMarks(found, rulerStep(ruler)) && own.length === found.rim.length + 1 + hungCorners(found).length
+        ? found
+        : null;
     const key = `${fan ? 'fan ' : ''}${isMirrored ? turned : plain}`;
     const known =
       classes.get(key) ??

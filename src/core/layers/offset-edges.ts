@@ -1,9 +1,9 @@
 import { at } from '../geometry/polygon.ts';
 import { stepKeys } from '../geometry/step-key.ts';
-import { add3, distance3, dot3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
+import { add3, distance3, dot3, scale3, sub3, unit3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import { edgeRole, type Meeting, turnBetween } from '../solid/build-solid.ts';
 import { faceFrame, normalAt, pointInFace } from '../solid/face-frame.ts';
-import { lengthOnRoll } from '../solid/roll.ts';
+import { lengthOnRoll, type Roll } from '../solid/roll.ts';
 import { type Edge, edgePath, type Face, type Solid } from '../solid/solid.ts';
 import { isSameLength, NOISE_MM } from '../tolerance.ts';
 import type { Corner, OffsetMesh, Sector } from './offset-mesh.ts';
@@ -167,13 +167,9 @@ function edgeFrom(
   let id = before?.id ?? [role, ...own.map((face) => shape.faces[face]?.id)].join('-');
   if (!before) for (let count = 2, name = id; taken.has(id); count++) id = `${name}-${count}`;
   taken.add(id);
-  const rolled = own.find((face) => shape.faces[face]?.roll);
-  const length = way.slice(1).reduce((sum, v, i) => {
-    const [p, q] = [shape.vertices[way[i] as number] as Vec3, shape.vertices[v] as Vec3];
-    const roll = shape.faces[rolled ?? -1]?.roll;
-    if (way.length === 2 || rolled === undefined || !roll) return sum + distance3(p, q);
-    return sum + lengthOnRoll(roll.surface, pointInFace(shape, rolled, p), pointInFace(shape, rolled, q));
-  }, 0);
+  const rolled = way.length > 2 ? own.find((face) => shape.faces[face]?.roll) : undefined;
+  const points = way.map((v) => shape.vertices[v] as Vec3);
+  const length = rolled === undefined ? pathLength3(points) : lengthAlong(shape, rolled, points);
   return {
     id,
     ends: [way[0] as number, way.at(-1) as number],
@@ -183,6 +179,16 @@ function edgeFrom(
     length,
     dihedral: meeting[1] ? Math.PI - turnBetween(meeting[0], meeting[1], along, role === 'abutment') : null,
   };
+}
+
+const pathLength3 = (points: readonly Vec3[]): number =>
+  points.slice(1).reduce((sum, p, i) => sum + distance3(points[i] as Vec3, p), 0);
+
+/** Length of the paper along a curve of a rolled face, mm. */
+function lengthAlong(shape: Pick<Solid, 'vertices' | 'faces'>, face: number, points: readonly Vec3[]): number {
+  const { surface } = (shape.faces[face] as Face).roll as Roll;
+  const flat = points.map((p) => pointInFace(shape, face, p));
+  return flat.slice(1).reduce((sum, p, i) => sum + lengthOnRoll(surface, flat[i] as Vec2, p), 0);
 }
 
 /** How far over or under the middle of a new edge the planes of the faces at its ends lie, mm; 0 where they are upright. */

@@ -108,15 +108,20 @@ export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): Readonl
       azimuthOf(surface, flatOf(p)),
     ) as [number, number, number, number];
     const isLonger = isPositive(Math.abs(c - a) + Math.abs(d - b));
+    /** Where a sample lies once the curve goes from c to d. */
+    const sharedOut = (start: Vec3): Touch => {
+      const flat = flatOf(start);
+      // A full circle begins and ends on one ruling.
+      const share = b === a ? 0 : (azimuthOf(surface, flat) - a) / (b - a);
+      return touchAt(rolled, turnedTo(surface, flat, c + share * (d - c)));
+    };
     for (const [key, corner] of samples) {
       // It goes along its curve with an end of it that moves, though all that meets in it holds still.
       if (!isLonger && corner.ring.every(holds)) continue;
-      const flat = flatOf(solid.vertices[corner.origins[0] as number] as Vec3);
-      const here = azimuthOf(surface, flat);
-      // A full circle begins and ends on one ruling.
-      const share = b === a ? 0 : (here - a) / (b - a);
-      const target = isLonger ? c + share * (d - c) : here;
-      const { point, normal } = touchAt(rolled, turnedTo(surface, flat, target));
+      const start = solid.vertices[corner.origins[0] as number] as Vec3;
+      const { point, normal } = isLonger
+        ? sharedOut(start)
+        : { ...touchOf(rolled.frame, surface, start), point: start };
       const across = cross3(normal, rulingAt(rolled, point));
       const place = settle(solid, rolledFaces, corner, by, { plane: { normal: across, speed: 0 }, through: point });
       if (!place) return key;

@@ -116,12 +116,15 @@ export function turnBetween(first: Meeting, second: Meeting, along: Vec3, isAbut
  */
 export const standsOn = (wall: Vec3, host: Vec3, along: Vec3): boolean => dot3(host, cross3(wall, along)) > 0;
 
-/** Side of the cells that points are sorted into, mm. */
+/** Side of the cells that points are sorted into, mm; they begin off the marks of rulers, on which many points lie. */
 const CELL = 1;
+const BEGIN = 0.3137;
+
+const cellAt = (part: number): number => Math.floor((part - BEGIN) / CELL);
 
 /** A number for the cell of a point; other cells may share it. */
 const cellOf = ([x, y, z]: Vec3, shift: number): number =>
-  cellKey(Math.floor((x + shift) / CELL), Math.floor((y + shift) / CELL), Math.floor((z + shift) / CELL));
+  cellKey(cellAt(x + shift), cellAt(y + shift), cellAt(z + shift));
 
 const cellKey = (x: number, y: number, z: number): number =>
   Math.imul(x, 73_856_093) ^ Math.imul(y, 19_349_663) ^ Math.imul(z, 83_492_791);
@@ -130,10 +133,9 @@ const cellKey = (x: number, y: number, z: number): number =>
 function cellsAround(point: Vec3): readonly number[] {
   const [low, high] = [cellOf(point, -NOISE_MM), cellOf(point, NOISE_MM)];
   if (low === high) return [low];
-  const axes = point.map((part) => [
-    ...new Set([Math.floor((part - NOISE_MM) / CELL), Math.floor((part + NOISE_MM) / CELL)]),
-  ]) as [number[], number[], number[]];
-  return axes[0].flatMap((x) => axes[1].flatMap((y) => axes[2].map((z) => cellKey(x, y, z))));
+  const axes = point.map((part) => [...new Set([cellAt(part - NOISE_MM), cellAt(part + NOISE_MM)])]);
+  const [xs, ys, zs] = axes as [number[], number[], number[]];
+  return xs.flatMap((x) => ys.flatMap((y) => zs.map((z) => cellKey(x, y, z))));
 }
 
 /** One step along the loop of a face, and of the face beyond. */
