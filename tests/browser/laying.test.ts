@@ -173,6 +173,37 @@ describe('pieces on flat sheets', () => {
   });
 });
 
+describe('pieces under a finger on a narrow page', () => {
+  onTheBench(begin, { hasTouch: true, isMobile: true });
+  const scrolled = () =>
+    page.evaluate(() => [...document.querySelectorAll('*')].map(({ scrollTop }) => scrollTop).filter((top) => top > 0));
+
+  it('stay under it while nothing scrolls, and go on by the keys', async () => {
+    await page.setViewportSize({ width: 390, height: 844 });
+    await settled(page);
+    const piece = pieces().first();
+    const start = await inside(piece);
+    const from = await piece.boundingBox();
+    const fingers = await page.context().newCDPSession(page);
+    const touch = async (type: 'touchStart' | 'touchMove' | 'touchEnd', x = 0, y = 0): Promise<void> => {
+      const touchPoints = type === 'touchEnd' ? [] : [{ x: start.x + x, y: start.y + y }];
+      await fingers.send('Input.dispatchTouchEvent', { type, touchPoints });
+    };
+    await touch('touchStart');
+    for (let step = 1; step <= 12; step++) {
+      await touch('touchMove', 3 * step, -10 * step);
+      expect(await scrolled()).toEqual([]);
+    }
+    const to = await piece.boundingBox();
+    // It may have been drawn to an edge that is near.
+    expect(Math.abs((to?.x ?? 0) - (from?.x ?? 0) - 36)).toBeLessThan(10);
+    expect(Math.abs((to?.y ?? 0) - (from?.y ?? 0) + 120)).toBeLessThan(10);
+    await touch('touchEnd');
+    await page.keyboard.press('ArrowUp');
+    expect((await piece.boundingBox())?.y ?? 0).toBeLessThan(to?.y ?? 0);
+  });
+});
+
 describe('a paper', () => {
   onTheBench(begin);
   const group = (name: string) => page.getByRole('region', { name: `Paper: ${name}` });

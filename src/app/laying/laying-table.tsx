@@ -15,7 +15,10 @@ import { type LaidNow, useCalmLaid } from './use-laid.ts';
 
 /** Pixels left free round flat sheets, and between them for their captions. */
 const ROOM = 14;
-const CAPTION = 26;
+const CAPTION = 36;
+/** Of a letter of a caption in the middle, and of its lines, pixels. */
+const LETTER = 7;
+const LINE = 15;
 
 /** Where flat sheets lie in a box of this size. */
 const flatView = ({ sheets }: LaidNow, width: number, height: number): TableView | null => {
@@ -75,6 +78,14 @@ const LaidSheets = (): ReactElement => {
   );
 };
 
+/** A sheet's name below it: in one line, or in two no wider than the sheet. */
+const captionOf = (name: string, index: number, width: number): readonly string[] => {
+  const number = `sheet ${index + 1}`;
+  if ((name.length + number.length + 2) * LETTER <= width) return [`${name}, ${number}`];
+  const letters = Math.max(2, Math.floor(width / LETTER));
+  return [name.length <= letters ? name : `${name.slice(0, letters - 1).trimEnd()}…`, number];
+};
+
 const FlatSheets = memo(({ laid, view }: { readonly laid: LaidNow; readonly view: TableView }): ReactElement => {
   const { production, sheets } = laid;
   const { stock } = production.project;
@@ -92,13 +103,16 @@ const FlatSheets = memo(({ laid, view }: { readonly laid: LaidNow; readonly view
               d={`M${sheetRing(sheet).map(toPage).join('L')}Z`}
               style={{ fill: paperFill(i) }}
             />
-            <text
-              className="flat-caption"
-              x={view.left + corner[0] * view.scale}
-              y={view.top - corner[1] * view.scale + 16}
-            >
-              {`${stock[sheet.stock]?.name ?? 'Paper'}, sheet ${sheet.index + 1}`}
-            </text>
+            {captionOf(stock[sheet.stock]?.name ?? 'Paper', sheet.index, sheet.width * view.scale).map((line, l) => (
+              <text
+                key={line}
+                className="flat-caption"
+                x={view.left + corner[0] * view.scale}
+                y={view.top - corner[1] * view.scale + (l + 1) * LINE}
+              >
+                {line}
+              </text>
+            ))}
           </g>
         );
       })}
