@@ -10,7 +10,7 @@ import type { Piece } from '../../src/core/net/net.ts';
 import { findKind } from '../../src/core/roofs/catalogue.ts';
 import { makeSetOut } from '../../src/core/setout/make-set-out.ts';
 import { type Ruler, rulerStep, rulers } from '../../src/core/units/units.ts';
-import { follow, makeTemplates } from './drawn-back.ts';
+import { expectDrawnBack, follow, makeTemplates, scattering } from './drawn-back.ts';
 import { runs } from './runs.ts';
 import { scatter } from './scatter.ts';
 
@@ -116,4 +116,35 @@ test.each([
   );
   expect(fans).toBeGreaterThan(0);
   expect(hung > 0).toBe(some === flared);
+});
+
+test('the ring of a steep cone cut off is drawn by a compass on scrap beside its strip', () => {
+  let beside = 0;
+  fc.assert(
+    fc.property(
+      fc.record({
+        diameter: fc.double({ min: 40, max: 90, noNaN: true }),
+        rise: fc.double({ min: 12, max: 40, noNaN: true }),
+        pitch: fc.double({ min: 1.2, max: 1.42, noNaN: true }),
+      }),
+      fc.record(scattering),
+      (shape, where) => {
+        const built = findKind('conical-frustum')?.build(shape, null);
+        if (!built?.ok) return;
+        const flaps = { width: 6, on: 'one-side', clearance: 0.5, least: 2 } as const;
+        const { net } = buildNet(built.value, { pieces: 'one-piece', flaps });
+        const out = expectDrawnBack({ solid: built.value, net }, where);
+        for (const { steps } of out.strips) {
+          const told = steps.map(({ text }) => text);
+          if (!told.some((text) => text.startsWith('Tape scrap to the'))) continue;
+          beside++;
+          expect(told.filter((text) => /, on that scrap: .* (below|above) the/.test(text)).length).toBeGreaterThan(0);
+          // Nothing of the ring is left to be joined through plotted points.
+          expect(told.filter((text) => text.includes('in one smooth curve'))).toEqual([]);
+        }
+      },
+    ),
+    { numRuns: runs(6) },
+  );
+  expect(beside).toBeGreaterThan(0);
 });

@@ -31,6 +31,8 @@ export class Reader {
   #other = new Map<number, number>();
   #isAgain = false;
   readonly #templates: ReadonlyMap<string, ReadStrip>;
+  /** Edges that scrap is taped to. */
+  readonly #scrap = new Set<string>();
   /** The template in hand. */
   #taken: ReadStrip | null = null;
 
@@ -195,6 +197,20 @@ export class Reader {
             marks as string,
             [m - h, m + h].map((mm): Vec2 => [this.#across(mm, from as string), y]),
           );
+        },
+      ],
+      [
+        pattern('Tape scrap to the (bottom|top) edge, flush with it, for the point of the compass\\.'),
+        ([edge = '']) => {
+          this.#scrap.add(edge);
+        },
+      ],
+      [
+        pattern('Mark MARK, on that scrap: NUM from the (left|right), NUM (below|above) the (bottom|top) edge\\.'),
+        ([mark, x = '', end = '', off = '', way, edge = '']) => {
+          if (!this.#scrap.has(edge) || (way === 'below') !== (edge === 'bottom')) throw new Error(`no scrap ${way}`);
+          const y = edge === 'bottom' ? -this.#mm(off) : height + this.#mm(off);
+          this.#set(Number(mark), [this.#across(this.#mm(x), end), y]);
         },
       ],
       [

@@ -17,7 +17,7 @@ export const FitGroup = (): ReactElement | null => {
     <section className="group fit" aria-label="How it fits">
       <h3>How it fits: {roof.spec.title}</h3>
       <Lines lines={[...standLines(made, style), ...seatLines(roof, style)]} />
-      <p className="fit-words">{made.fit.sentence.replace('.', '')} when every mark is on your ruler.</p>
+      <p className="fit-words">{made.fit.sentence.replace(/\.$/, '')} when every mark is on your ruler.</p>
       <Lines lines={peakLines(made, style)} />
       <CutByHand layers={made.layers} />
       {seams.length > 0 && (

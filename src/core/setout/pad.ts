@@ -114,6 +114,18 @@ export class Pad {
     return number;
   }
 
+  /** A point beyond the bottom or the top edge, on scrap that is taped there, by its distances from an end of that edge and off it. */
+  plotOff(at: Vec2, edge: 'bottom' | 'top', from: words.End): number {
+    const known = this.find(at);
+    if (known !== undefined) return known;
+    this.say(words.tapeSentence(edge));
+    const number = this.mark(at, null, '', false);
+    const across = this.figure(from === 'left' ? at[0] : this.width - at[0]);
+    const off = this.figure(edge === 'bottom' ? -at[1] : at[1] - this.height);
+    this.say(words.scrapSentence(number, edge, from, { across, off }), [number]);
+    return number;
+  }
+
   /** Points square off a drawn line: `along` mm from mark a towards b (back where under 0), `off` mm to the left or right of it. */
   square([a, b]: readonly [number, number], along: number, offs: readonly number[]): readonly number[] {
     const [from, to] = [this.at(a), this.at(b)];

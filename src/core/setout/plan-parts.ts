@@ -26,6 +26,24 @@ export function nearestMark(pad: Pad, [x, y]: Vec2, from: words.End): Vec2 {
   return [from === 'left' ? mark(x) : pad.width - mark(pad.width - x), mark(y)];
 }
 
+/** A compass on scrap beside a strip reaches so far off its edge, mm. */
+const FARTHEST = 250;
+
+/** Where the point of a compass goes: the nearest mark, or one on scrap beyond the edge that is named; null where it has no place. */
+export function compassPoint(
+  pad: Pad,
+  [x, y]: Vec2,
+  from: words.End,
+): { readonly at: Vec2; readonly edge: 'bottom' | 'top' | null } | null {
+  const [across, up] = nearestMark(pad, [x, y], from);
+  if (across < 0 || across > pad.width || y < -FARTHEST || y > pad.height + FARTHEST) return null;
+  if (up >= 0 && up <= pad.height) return { at: [across, up], edge: null };
+  const off = (mm: number): number => roundToRuler(mm, pad.ruler).mark;
+  return up < 0
+    ? { at: [across, -off(-y)], edge: 'bottom' }
+    : { at: [across, pad.height + off(y - pad.height)], edge: 'top' };
+}
+
 /** Where a corner of a piece is marked on the strip; at an angle without a level edge each goes to the nearest mark. */
 export const placer =
   (pad: Pad, { pose, from, base }: PieceToPlan): ((p: Vec2) => Vec2) =>

@@ -5,7 +5,7 @@ import { turnBetween } from './arcs.ts';
 import type { CompassPad } from './compass-pad.ts';
 import type { DraftEdge, DraftPanel } from './draft.ts';
 import { chordSteps } from './plan-curve.ts';
-import { foldUse, nearestMark, type PieceToPlan, planFlaps } from './plan-parts.ts';
+import { compassPoint, foldUse, nearestMark, type PieceToPlan, planFlaps } from './plan-parts.ts';
 import { applyPose } from './pose.ts';
 import type { LineUse } from './set-out.ts';
 import { exact, type Turn } from './words.ts';
@@ -27,9 +27,8 @@ export function asSector(
   const edges = joinArcs(inTurn(all.filter(({ fold }) => fold === null)), apex);
   const isRound = edges.every(({ path }) => path.length === 2 || isArc(path, apex));
   const arcs = edges.filter(({ path }) => path.length > 2).length;
-  const [x, y] = nearestMark(pad, applyPose(pose, apex), from);
-  const isOnStrip = x >= 0 && x <= pad.width && y >= 0 && y <= pad.height;
-  return isRound && (arcs === 1 || arcs === 2) && edges.length > arcs && isOnStrip ? { edges, apex } : null;
+  const isSector = isRound && (arcs === 1 || arcs === 2) && edges.length > arcs;
+  return isSector && compassPoint(pad, applyPose(pose, apex), from) ? { edges, apex } : null;
 }
 
 const isArc = (path: readonly Vec2[], centre: Vec2): boolean => {
@@ -91,8 +90,10 @@ export function planSector(pad: CompassPad, panel: DraftPanel, piece: PieceToPla
   const [outer, inner] = arcs as [Arc, Arc | undefined];
   const mark = (mm: number): number => Math.max(1, roundToRuler(mm, pad.ruler).count) * draft.step;
   const [centre, towards] = [apex, outer.edge.path[0] as Vec2].map((p) => {
-    const at = nearestMark(pad, applyPose(pose, p), from);
-    for (const point of pad.tick([{ at }], from)) pad.plot(point.at, from);
+    const point = compassPoint(pad, applyPose(pose, p), from);
+    if (point?.edge) return pad.plotOff(point.at, point.edge, from);
+    const at = point?.at ?? nearestMark(pad, applyPose(pose, p), from);
+    for (const one of pad.tick([{ at }], from)) pad.plot(one.at, from);
     return pad.numberAt(at);
   }) as [number, number];
   const angle = sweep(outer.edge.path, apex);

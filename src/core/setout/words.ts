@@ -140,6 +140,17 @@ export const eitherSentence = (edge: StripEdge, from: End, half: string, middle:
 export const plotSentence = (mark: number, from: End, across: string, up: string): string =>
   `Mark ${ref(mark)}: ${across} from the ${from}, ${up} up.`;
 
+export const tapeSentence = (edge: 'bottom' | 'top'): string =>
+  `Tape scrap to the ${edge} edge, flush with it, for the point of the compass.`;
+
+export const scrapSentence = (
+  mark: number,
+  edge: 'bottom' | 'top',
+  from: End,
+  { across, off }: { readonly across: string; readonly off: string },
+): string =>
+  `Mark ${ref(mark)}, on that scrap: ${across} from the ${from}, ${off} ${edge === 'bottom' ? 'below' : 'above'} the ${edge} edge.`;
+
 /** `along`: how far on the line, with where it is counted from. */
 export const squareSentence = (
   marks: string,

@@ -3,7 +3,7 @@ import type { SetOut, SetOutPart, SetOutStrip } from '../../core/setout/set-out.
 import { rulerUnits } from '../../core/units/units.ts';
 import { joinDrawings, labelAt } from '../drawing/drawing.ts';
 import { drawPart } from '../drawing/set-out/draw-part.ts';
-import { drawStrip, stripSide } from '../drawing/set-out/draw-strip.ts';
+import { drawStrip, stripSide, stripSpan } from '../drawing/set-out/draw-strip.ts';
 import { airBox, type Box, headingBox, itemsBox, shiftBox, TEXT, textBox, titleBox } from './boxes.ts';
 import { columnWidth } from './paginate.ts';
 
@@ -70,7 +70,7 @@ function stripPicture(
   width: number,
   height: number,
 ): { readonly picture: Box; readonly leftOut: readonly string[]; readonly isBare: boolean } {
-  const scale = Math.min(1, (width - stripSide(LETTER)) / strip.width, height / strip.height);
+  const scale = Math.min(1, (width - stripSide(LETTER)) / strip.width, height / stripSpan(strip));
   const drawn = drawStrip(strip, { scale, text: LETTER, units: rulerUnits(ruler) });
   return {
     picture: { height: drawn.height + 2, drawing: joinDrawings(drawn.base, ...drawn.steps) },

@@ -36,7 +36,7 @@ export function drawPart(strip: SetOutStrip, part: SetOutPart, room: Room): Stri
     texts,
   );
   const edges = [0, strip.height]
-    .filter((y, i) => isSameLength(y, i === 0 ? box.minY : box.maxY))
+    .filter((y, i) => (i === 0 ? isAtMost(box.minY, y) : isAtMost(y, box.maxY)))
     .map((y) => line('rule', place([box.minX, y]), place([box.maxX, y])));
   const [left, low, right, high] = [0, place([0, box.minY])[1], width, place([0, box.maxY])[1]];
   const numbers = markNumbers(

@@ -81,6 +81,10 @@ function isAstray(strip: SetOutStrip, numbers: ReadonlyMap<number, MarkNumber>):
 const lineStroke = ({ use, points }: SetOutLine, place: (p: Vec2) => Vec2): Stroke =>
   line(roles[use], ...points.map(place));
 
+/** How high a strip is with the points of a compass above and below it, mm. */
+export const stripSpan = ({ marks, height }: SetOutStrip): number =>
+  Math.max(height, ...marks.map(({ at }) => at[1])) - Math.min(0, ...marks.map(({ at }) => at[1]));
+
 /** Room left and right of a strip together, for letters of a height. */
 export const stripSide = (text: number): number => 5.2 * text;
 
@@ -104,7 +108,7 @@ export function drawStrip(strip: SetOutStrip, look: StripLook): StripDrawing {
   const isMany = hasManyMarks(strip);
   const figures = isMany ? noFigures : figureSpots(strip.marks, place, look, texts);
   const letters = letterLabels(own, place, look, texts);
-  const picture = { place, size: text, strokes: steps.flat(), room: boxOf(corners) };
+  const picture = { place, size: text, strokes: steps.flat(), room: boxOf([...corners, ...strip.marks.map(({ at }) => place(at))]) };
   const numbers = isMany ? new Map<number, MarkNumber>() : markNumbers(strip.marks, picture, texts);
   const isBare = isMany || isAstray(strip, numbers);
   const titles = names(own, place, look, isBare ? lettersOnly(letters.labels) : texts);
