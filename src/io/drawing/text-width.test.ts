@@ -37,3 +37,10 @@ it('wraps at words and shortens with an ellipsis', () => {
   expect(shortenText(text, 3, 200)).toBe(text);
   expect(shortenText(text, 3, 1)).toBe('');
 });
+
+it('parts a chain of marks that is wider than its room after its dashes', () => {
+  const chain = Array.from({ length: 30 }, (_, i) => 100 + i).join('–');
+  const lines = wrapText(`Join ${chain} and 7–8: lines to cut.`, 3, 40);
+  for (const row of lines) expect(textWidth(row, 3)).toBeLessThanOrEqual(40);
+  expect(lines.join('').replaceAll(' ', '')).toBe(`Join${chain}and7–8:linestocut.`);
+});

@@ -107,17 +107,20 @@ export const textWidth = (text: string, size: number, tracking = 0): number => {
   return advance * size + Math.max(0, letters.length - 1) * tracking;
 };
 
-/** Words on as few lines as the width allows; a word wider than that stands alone. */
+/** Words on as few lines as the width allows; one wider than that, such as the marks of a long line, is parted after its dashes. */
 export const wrapText = (text: string, size: number, width: number): readonly string[] => {
   const lines: string[] = [];
   let current = '';
   for (const word of text.split(' ')) {
-    const longer = current === '' ? word : `${current} ${word}`;
-    if (current !== '' && textWidth(longer, size) > width) {
-      lines.push(current);
-      current = word;
-    } else {
-      current = longer;
+    const parts = textWidth(word, size) > width ? word.split(/(?<=–)/) : [word];
+    for (const [i, part] of parts.entries()) {
+      const longer = current === '' ? part : `${current}${i === 0 ? ' ' : ''}${part}`;
+      if (current !== '' && textWidth(longer, size) > width) {
+        lines.push(current);
+        current = part;
+      } else {
+        current = longer;
+      }
     }
   }
   return current === '' ? lines : [...lines, current];

@@ -127,7 +127,7 @@ function wideStrip(strip: SetOutStrip, setOut: SetOut, width: number): readonly 
 }
 
 /** The picture of one part is so high, mm, and by so much higher for each mark in it, but no higher than the most. */
-const PART = { least: 42, more: 1.2, most: 75 };
+const PART = { least: 42, more: 1.2, most: 110 };
 
 const TRACED = 95;
 
