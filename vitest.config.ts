@@ -28,6 +28,8 @@ export default mergeConfig(
             globalSetup: ['tests/browser/serve-bench.ts'],
             // A browser that draws without a graphics card takes every core by itself, and its time where much else runs.
             fileParallelism: false,
+            // The browsers that one file has started serve the next.
+            isolate: false,
             testTimeout: 240_000,
             hookTimeout: 240_000,
           },

@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, inject, it } from 'vitest';
 import { firstLoad, totalGz } from '../../scripts/bench/first-load.ts';
 import { kinds } from '../../src/core/roofs/catalogue.ts';
-import { launchBrowser, openPage } from './harness.ts';
+import { openPage, sharedBrowser } from './harness.ts';
 
 const dist = fileURLToPath(new URL('../../dist', import.meta.url));
 const texts = readdirSync(dist, { recursive: true, encoding: 'utf8' })
@@ -30,9 +30,8 @@ describe('what the browser is given', () => {
   });
 
   it('asks for the stage right after the first load, and for everything else after the stage', async () => {
-    const browser = await launchBrowser();
+    const { page, close } = await openPage(await sharedBrowser({ webgl: true }), inject('benchUrl'));
     try {
-      const { page } = await openPage(browser, inject('benchUrl'));
       // A file is listed once it is there, which a busy page may see late.
       await page.waitForFunction(() => {
         const names = performance.getEntriesByType('resource').map(({ name }) => name);
@@ -48,7 +47,7 @@ describe('what the browser is given', () => {
       expect(files.slice(0, stage).sort()).toEqual(first.sort());
       expect(files.length).toBeGreaterThan(stage + 2);
     } finally {
-      await browser.close();
+      await close();
     }
   });
 

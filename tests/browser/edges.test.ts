@@ -1,7 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { onTheBench, settled } from './harness.ts';
+import { axeFaults, onTheBench, settled } from './harness.ts';
 
 let page: Page;
 
@@ -9,10 +8,6 @@ const goTo = async (place: string): Promise<void> => {
   await page.getByRole('tab', { name: place, exact: true }).click();
   await settled(page);
 };
-const grave = async (): Promise<readonly string[]> =>
-  (await new AxeBuilder({ page }).analyze()).violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
 
 const tag = () => page.getByRole('region', { name: 'The edge at hand' });
 
@@ -37,7 +32,7 @@ describe('edges', () => {
     await fit.getByRole('button', { name: /^A · Hip/ }).click();
     expect(await page.locator('.is-lit .lit-line').count()).toBe(2);
     await fit.getByText(/95 in 100 within/).waitFor();
-    expect(await grave()).toEqual([]);
+    expect(await axeFaults(page)).toEqual([]);
     await fit.getByRole('button', { name: /^A · Hip/ }).click();
     expect(await page.locator('.is-lit').count()).toBe(0);
   });
@@ -52,7 +47,7 @@ describe('edges', () => {
     expect(await tag().innerText()).toMatch(/Hip, .*seam [A-Z]/s);
     expect(await page.locator('.sheet .is-at-hand .lit-line').count()).toBe(2);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
-    expect(await grave()).toEqual([]);
+    expect(await axeFaults(page)).toEqual([]);
     await tag().getByRole('button', { name: 'Put away' }).click();
     await drawer().click();
     const line = page.locator('.sheet .net path.line-mountain').first();

@@ -1,7 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
-import { launchBrowser, openPage, settled } from './harness.ts';
+import { axeFaults, onTheTable, openPage, settled, sharedBrowser } from './harness.ts';
 
 const places = ['Body', 'Roof', 'Paper', 'Set out', 'Build'] as const;
 
@@ -10,53 +9,43 @@ const goTo = async (page: Page, place: string): Promise<void> => {
   await settled(page);
 };
 
-/** What axe finds that keeps somebody from using a place. */
-const graveFaults = async (page: Page): Promise<readonly string[]> =>
-  (await new AxeBuilder({ page }).analyze()).violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
-
 describe('with WebGL', () => {
-  // One page for all widths: its table takes seconds to start where it is drawn in software.
+  let page: Page;
+  onTheTable(async (opened) => {
+    page = opened;
+    await settled(page);
+  });
+
   it('nothing keeps anybody from any place, wide or narrow, and none is scrolled sideways', async () => {
-    const browser = await launchBrowser();
-    try {
-      const { page, troubles } = await openPage(browser, inject('benchUrl'));
-      await settled(page);
-      for (const [width, height] of [
-        [1280, 800],
-        [390, 844],
-        [320, 640],
-      ] as const) {
-        await page.setViewportSize({ width, height });
-        for (const place of places) {
-          await goTo(page, place);
-          const at = `${place}, ${width} wide`;
-          // What a narrow page shows at 390 it shows at 320.
-          if (width !== 320) expect(await graveFaults(page), at).toEqual([]);
-          const { content, view } = await page.evaluate(() => ({
-            content: document.documentElement.scrollWidth,
-            view: document.documentElement.clientWidth,
-          }));
-          expect(content, at).toBeLessThanOrEqual(view);
-          // Every place can be reached: its tab lies within the window.
-          const box = await page.getByRole('tab', { name: place }).boundingBox();
-          expect(box?.x, at).toBeGreaterThanOrEqual(0);
-          expect((box?.x ?? 0) + (box?.width ?? 9999), at).toBeLessThanOrEqual(width);
-        }
+    for (const [width, height] of [
+      [1280, 800],
+      [390, 844],
+      [320, 640],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      for (const place of places) {
+        await goTo(page, place);
+        const at = `${place}, ${width} wide`;
+        // What a narrow page shows at 390 it shows at 320.
+        if (width !== 320) expect(await axeFaults(page), at).toEqual([]);
+        const { content, view } = await page.evaluate(() => ({
+          content: document.documentElement.scrollWidth,
+          view: document.documentElement.clientWidth,
+        }));
+        expect(content, at).toBeLessThanOrEqual(view);
+        // Every place can be reached: its tab lies within the window.
+        const box = await page.getByRole('tab', { name: place }).boundingBox();
+        expect(box?.x, at).toBeGreaterThanOrEqual(0);
+        expect((box?.x ?? 0) + (box?.width ?? 9999), at).toBeLessThanOrEqual(width);
       }
-      expect(troubles).toEqual([]);
-    } finally {
-      await browser.close();
     }
   });
 });
 
 describe('without WebGL', () => {
   it('says so kindly, and still shows the net and the numbers', async () => {
-    const browser = await launchBrowser({ webgl: false });
+    const { page, troubles, close } = await openPage(await sharedBrowser(), inject('benchUrl'));
     try {
-      const { page, troubles } = await openPage(browser, inject('benchUrl'));
       await page.getByText('does not draw in 3D').waitFor();
       await goTo(page, 'Roof');
       expect(await page.locator('main svg path, main svg polygon').count()).toBeGreaterThan(3);
@@ -67,7 +56,7 @@ describe('without WebGL', () => {
       ).not.toContainEqual(expect.stringMatching(/stage|three/));
       expect(troubles).toEqual([]);
     } finally {
-      await browser.close();
+      await close();
     }
   });
 });

@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
-import { launchBrowser, settled } from './harness.ts';
+import { afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import { settled, sharedBrowser } from './harness.ts';
 
 let browser: Browser;
 let page: Page;
@@ -8,10 +8,7 @@ let release: () => void = () => undefined;
 
 /** A page whose workshop (reader of files, kinds, geometry) stays away until it is released. */
 beforeAll(async () => {
-  browser = await launchBrowser({ webgl: false });
-});
-afterAll(async () => {
-  await browser.close();
+  browser = await sharedBrowser();
 });
 beforeEach(async () => {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-US' });

@@ -1,16 +1,13 @@
 import { readFileSync } from 'node:fs';
-import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, it } from 'vitest';
-import { launchBrowser, type OpenBench, openPage, settled } from './harness.ts';
+import { axeFaults, type OpenBench, openPage, settled, sharedBrowser } from './harness.ts';
 
-let browser: Browser;
 let opened: OpenBench;
 
 beforeAll(async () => {
-  browser = await launchBrowser({ webgl: false });
-  opened = await openPage(browser, inject('benchUrl'));
+  opened = await openPage(await sharedBrowser(), inject('benchUrl'));
 });
-afterAll(async () => browser.close());
+afterAll(async () => opened.close());
 
 const openGate = async (): Promise<void> => {
   const { page } = opened;
@@ -56,5 +53,34 @@ it('why a panel has its size is told of any panel, with a rise to try, and a fir
   expect(await lesson.getByRole('heading', { level: 3 }).count()).toBe(6);
   await lesson.getByRole('button', { name: 'Close' }).click();
   await lesson.waitFor({ state: 'detached' });
+  expect(troubles).toEqual([]);
+});
+
+it('the guide is read aloud in order: headings by their levels, every picture and box with words of its own', async () => {
+  const { page, troubles } = opened;
+  await openGate();
+  const guide = page.locator('.guide');
+  const closed = guide.locator('details:not([open]) > summary');
+  for (let left = await closed.count(); left > 0; left--) await closed.first().click();
+  await settled(page);
+  // From the title of the place down no level is left out.
+  const levels = await page
+    .locator('#place-panel')
+    .getByRole('heading')
+    .evaluateAll((all) => all.map(({ tagName }) => Number(tagName.slice(1))));
+  expect(levels.length).toBeGreaterThan(10);
+  for (const [i, level] of levels.slice(1).entries())
+    expect(level - (levels[i] ?? 0), `heading ${i + 2}`).toBeLessThan(2);
+  const named = async (role: 'img' | 'checkbox'): Promise<number> =>
+    await guide.getByRole(role, { name: /\S.{11,}/ }).count();
+  expect(await named('img')).toBe(await guide.locator('svg').count());
+  expect(await named('checkbox')).toBe(await guide.locator('input').count());
+  expect(await named('img')).toBeGreaterThan(12);
+  // Within a roof no two boxes are called the same.
+  for (const list of await guide.locator('.guide-steps').all()) {
+    const own = await list.locator('label').allInnerTexts();
+    expect(new Set(own).size).toBe(own.length);
+  }
+  expect(await axeFaults(page, 'any')).toEqual([]);
   expect(troubles).toEqual([]);
 });

@@ -1,5 +1,6 @@
+import { AxeBuilder } from '@axe-core/playwright';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject } from 'vitest';
+import { afterEach, beforeEach, expect, inject } from 'vitest';
 import { findChromium } from '../../scripts/find-program.mjs';
 import type {} from '../../src/app/test-handle.ts';
 
@@ -36,6 +37,15 @@ export const launchBrowser = async (options: { readonly webgl: boolean } = { web
   return await chromium.launch({ executablePath, args: [...flags, ...(options.webgl ? softwareWebgl : noWebgl)] });
 };
 
+const browsers = new Map<boolean, Promise<Browser>>();
+
+/** One browser for the tests of all files, and one with WebGL; they end with the process. */
+export function sharedBrowser({ webgl }: { readonly webgl: boolean } = { webgl: false }): Promise<Browser> {
+  const browser = browsers.get(webgl) ?? launchBrowser({ webgl });
+  browsers.set(webgl, browser);
+  return browser;
+}
+
 /** A new page of its own with nothing remembered, watched from the first request on. */
 export async function openPage(
   browser: Browser,
@@ -65,35 +75,59 @@ export async function openPage(
   return { page, troubles, close: () => context.close() };
 }
 
-interface Beginning extends BrowserContextOptions {
-  readonly webgl?: boolean;
-}
+const desk: BrowserContextOptions = { viewport: { width: 1280, height: 800 }, locale: 'en-US' };
 
 /**
- * For the tests of a file or of a group in it: one browser, and for each test a bench of its own that `begin` brings to where they
- * begin. A test during which anything went wrong on its page has failed.
+ * For the tests of a file or of a group in it: for each test a bench of its own that `begin` brings to where they begin. A test
+ * during which anything went wrong on its page has failed.
  */
-export function onTheBench(begin: (page: Page) => Promise<void>, { webgl = false, ...options }: Beginning = {}): void {
-  let browser: Browser;
+export function onTheBench(begin: (page: Page) => Promise<void>): void {
   let bench: OpenBench;
-  beforeAll(async () => {
-    browser = await launchBrowser({ webgl });
-  });
-  afterAll(async () => {
-    await browser.close();
-  });
   beforeEach(async () => {
-    bench = await openPage(browser, inject('benchUrl'), {
-      viewport: { width: 1280, height: 800 },
-      locale: 'en-US',
-      ...options,
-    });
+    bench = await openPage(await sharedBrowser(), inject('benchUrl'), desk);
     await begin(bench.page);
   });
   afterEach(async () => {
     expect(bench.troubles).toEqual([]);
     await bench.close();
   });
+}
+
+let table: Promise<OpenBench> | null = null;
+
+/**
+ * The same on the 3D table, which takes long to start where it is drawn in software: one page for all such tests, as the last one
+ * left it but in the first place, which `begin` brings to where they begin. After a test that failed the next one gets a new page.
+ */
+export function onTheTable(begin: (page: Page) => Promise<void>): void {
+  let bench: OpenBench;
+  let known = 0;
+  beforeEach(async () => {
+    table ??= sharedBrowser({ webgl: true }).then((browser) => openPage(browser, inject('benchUrl'), desk));
+    bench = await table;
+    known = bench.troubles.length;
+    await bench.page.setViewportSize({ width: 1280, height: 800 });
+    await bench.page.getByRole('tab', { name: 'Body' }).click();
+    await begin(bench.page);
+  });
+  afterEach(async ({ task }) => {
+    const troubles = bench.troubles.slice(known);
+    if (task.result?.state === 'fail' || troubles.length > 0) {
+      table = null;
+      await bench.close();
+    }
+    expect(troubles).toEqual([]);
+  });
+}
+
+/** What axe finds on a page, rule by rule; of the impact that keeps somebody from using it, or of any. */
+export async function axeFaults(page: Page, least: 'serious' | 'any' = 'serious'): Promise<readonly string[]> {
+  // It is run in the page alone: there is no frame in it that would have to be asked.
+  expect(page.frames().length).toBe(1);
+  const axe = new AxeBuilder({ page }).setLegacyMode(true).options({ resultTypes: ['violations'] });
+  return (await axe.analyze()).violations
+    .filter(({ impact }) => least === 'any' || impact === 'serious' || impact === 'critical')
+    .map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
 }
 
 /** Waits until nothing moves: fonts and chunks are there and the picture has stood still for some frames. */

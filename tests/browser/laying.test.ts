@@ -1,7 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { onTheBench, settled } from './harness.ts';
+import { axeFaults, onTheBench, onTheTable, settled } from './harness.ts';
 
 let page: Page;
 
@@ -166,10 +165,7 @@ describe('pieces on flat sheets', () => {
       .tap()
       .catch(async () => await pieces().nth(2).click());
     expect(await card().innerText()).toMatch(/Light tower/);
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(
-      violations.filter(({ impact }) => impact === 'serious' || impact === 'critical').map(({ id }) => id),
-    ).toEqual([]);
+    expect(await axeFaults(page)).toEqual([]);
   });
 });
 
@@ -324,7 +320,7 @@ const changedOutside = async (before: Buffer, after: Buffer, apart: readonly Rec
   );
 
 describe('pieces on the 3D table', () => {
-  onTheBench(begin, { webgl: true });
+  onTheTable(begin);
 
   it('carry the print of the roof with them while they are moved, and the seams say whether it runs on', async () => {
     const first = pieces().first();

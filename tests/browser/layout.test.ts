@@ -7,7 +7,7 @@ import type { Layout } from '../../src/core/layout/layout.ts';
 import { bestLayout } from '../../src/core/layout/search-layout.ts';
 import { produce } from '../../src/core/pipeline.ts';
 import { resolveProject } from '../../src/core/project/read-project.ts';
-import { launchBrowser, openPage } from './harness.ts';
+import { openPage, sharedBrowser } from './harness.ts';
 
 const assets = fileURLToPath(new URL('../../dist/assets', import.meta.url));
 const worker = readdirSync(assets).find((name) => /^layout\.worker.*\.js$/.test(name));
@@ -38,9 +38,8 @@ const jobOf = (direction: string, cuts: string): LayoutJob => {
 describe('a layout searched for in the browser', () => {
   it('is the one that Node finds for the same seed and rounds, to the last digit', async () => {
     const rounds = 10;
-    const browser = await launchBrowser({ webgl: false });
+    const { page, close } = await openPage(await sharedBrowser(), inject('benchUrl'));
     try {
-      const { page } = await openPage(browser, inject('benchUrl'));
       for (const [direction, cuts] of [
         ['two-way', 'free'],
         ['any', 'free'],
@@ -63,7 +62,7 @@ describe('a layout searched for in the browser', () => {
         expect(found.leftOut).toEqual([]);
       }
     } finally {
-      await browser.close();
+      await close();
     }
   });
 });

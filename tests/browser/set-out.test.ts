@@ -1,17 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, it } from 'vitest';
-import { launchBrowser, type OpenBench, openPage, settled } from './harness.ts';
+import { type OpenBench, openPage, settled, sharedBrowser } from './harness.ts';
 import { pdfPages } from './pdf-pages.ts';
 
-let browser: Browser;
 let opened: OpenBench;
 let page: Page;
 
 beforeAll(async () => {
-  browser = await launchBrowser({ webgl: false });
-  opened = await openPage(browser, inject('benchUrl'));
+  opened = await openPage(await sharedBrowser(), inject('benchUrl'));
   ({ page } = opened);
   await page.waitForFunction(() => window.spirewright !== undefined);
   const file = new URL('../../shared/samples/harbour-gate.roofs.json', import.meta.url);
@@ -19,7 +17,7 @@ beforeAll(async () => {
   await page.getByRole('tab', { name: 'Set out' }).click();
   await page.getByRole('heading', { name: 'Set out by ruler' }).waitFor();
 });
-afterAll(async () => browser.close());
+afterAll(async () => opened.close());
 
 const steps = (): Locator => page.locator('.set-out-steps button');
 const chooseStrip = async (label: string): Promise<void> => {

@@ -1,19 +1,15 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { writeSvg } from '../../src/io/svg/write-svg.ts';
 import { produceSample, sampleNames } from '../../src/io/testing/samples.ts';
-import { launchBrowser } from './harness.ts';
+import { sharedBrowser } from './harness.ts';
 
 const PX_PER_MM = 96 / 25.4;
 
 let browser: Browser;
 
 beforeAll(async () => {
-  browser = await launchBrowser({ webgl: false });
-});
-
-afterAll(async () => {
-  await browser?.close();
+  browser = await sharedBrowser();
 });
 
 describe.each(sampleNames)('the SVG files of %s in a browser', (name) => {

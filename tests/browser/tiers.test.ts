@@ -1,9 +1,8 @@
 import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { launchBrowser, type OpenBench, openPage, settled } from './harness.ts';
+import { type OpenBench, openPage, settled, sharedBrowser } from './harness.ts';
 
-let browser: Browser;
 let bench: OpenBench;
 let page: Page;
 
@@ -33,8 +32,7 @@ const type = async (part: string, label: string, text: string): Promise<void> =>
 };
 
 beforeAll(async () => {
-  browser = await launchBrowser({ webgl: false });
-  bench = await openPage(browser, inject('benchUrl'));
+  bench = await openPage(await sharedBrowser(), inject('benchUrl'));
   page = bench.page;
   await settled(page);
   const text = readFileSync('shared/samples/working-quay.roofs.json', 'utf8');
@@ -45,7 +43,6 @@ beforeAll(async () => {
 afterAll(async () => {
   expect(bench.troubles).toEqual([]);
   await bench.close();
-  await browser.close();
 });
 
 describe('the parts of a two-tier roof', () => {

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import type { Download, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { MM_PER_INCH } from '../../src/core/units/units.ts';
-import { onTheBench, settled } from './harness.ts';
+import { onTheBench, onTheTable, settled } from './harness.ts';
 import { pdfPages } from './pdf-pages.ts';
 
 let page: Page;
@@ -43,7 +43,7 @@ const downloadBy = async (act: () => Promise<void>): Promise<Download> => {
 };
 
 describe('from a sample to a print, on the 3D table', () => {
-  onTheBench(begin, { webgl: true });
+  onTheTable(begin);
 
   it('takes a typed rise, folds the roof up and saves a PDF of the right page', async () => {
     await typeRise('3 1/4"');

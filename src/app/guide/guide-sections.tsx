@@ -232,7 +232,7 @@ const SheetFigure = ({
   const picture = sheetPicture(production, laid);
   return (
     <figure>
-      <LineFigure picture={picture} alt={alt} texts={picture.spots.map((at, i) => ({ text: keys[i] ?? '', at }))} />
+      <LineFigure picture={picture} alt={alt} numbers={picture.spots.map((at, i) => ({ text: keys[i] ?? '', at }))} />
       <figcaption>{caption}</figcaption>
     </figure>
   );

@@ -1,16 +1,7 @@
 import { rest2 } from '../../core/geometry/rigid2.ts';
 import type { LinePicture } from '../../core/guide/line-picture.ts';
-import {
-  type Drawing,
-  emptyDrawing,
-  joinDrawings,
-  type Label,
-  labelAt,
-  line,
-  moveDrawing,
-  ring,
-} from '../drawing/drawing.ts';
-import { Texts } from '../drawing/set-out/texts.ts';
+import { clearNumbers } from '../drawing/clear-numbers.ts';
+import { type Drawing, emptyDrawing, joinDrawings, labelAt, line, moveDrawing, ring } from '../drawing/drawing.ts';
 import { textWidth, wrapText } from '../drawing/text-width.ts';
 
 /** Something of fixed size on a page; its drawing hangs down from the origin, its upper left corner. mm. */
@@ -152,6 +143,9 @@ export function tableBoxes(
   ];
 }
 
+/** Height of the numbers in a picture, mm. */
+const NUMBER = 2.8;
+
 /** A picture in a frame of this size at most, with texts at places of the picture. */
 export function pictureBox(
   { lines, box }: LinePicture,
@@ -169,25 +163,12 @@ export function pictureBox(
     height: h * scale,
     drawing: {
       strokes: lines.map(([a, b]) => line('rule', place(a), place(b))),
-      labels: numbered(texts.map(({ text, at }) => ({ text, at: place(at) }))),
+      labels: clearNumbers(
+        texts.map(({ text, at }) => ({ text, at: place(at) })),
+        NUMBER,
+      ),
     },
   };
-}
-
-/** Heights of a number in a picture, and where beside its place it may stand, mm. */
-const SIZES = [2.8, 2.2, 1.7];
-const ASIDE = [0, 3, -3, 6, -6];
-
-/** Numbers clear of each other, the largest that finds room; where none does, the smallest. */
-function numbered(texts: readonly { readonly text: string; readonly at: readonly [number, number] }[]): Label[] {
-  const taken = new Texts();
-  return texts.flatMap(({ text, at: [x, y] }) => {
-    const places = SIZES.flatMap((size) =>
-      ASIDE.map((aside) => labelAt(text, [x, y + aside - 1], size, { align: 'middle' })),
-    );
-    const placed = taken.place(places);
-    return placed.length > 0 ? placed : places.slice(-ASIDE.length).slice(0, 1);
-  });
 }
 
 /** A small square to tick. */

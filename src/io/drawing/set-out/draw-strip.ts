@@ -108,7 +108,12 @@ export function drawStrip(strip: SetOutStrip, look: StripLook): StripDrawing {
   const isMany = hasManyMarks(strip);
   const figures = isMany ? noFigures : figureSpots(strip.marks, place, look, texts);
   const letters = letterLabels(own, place, look, texts);
-  const picture = { place, size: text, strokes: steps.flat(), room: boxOf([...corners, ...strip.marks.map(({ at }) => place(at))]) };
+  const picture = {
+    place,
+    size: text,
+    strokes: steps.flat(),
+    room: boxOf([...corners, ...strip.marks.map(({ at }) => place(at))]),
+  };
   const numbers = isMany ? new Map<number, MarkNumber>() : markNumbers(strip.marks, picture, texts);
   const isBare = isMany || isAstray(strip, numbers);
   const titles = names(own, place, look, isBare ? lettersOnly(letters.labels) : texts);
