@@ -79,12 +79,12 @@ const desk: BrowserContextOptions = { viewport: { width: 1280, height: 800 }, lo
 
 /**
  * For the tests of a file or of a group in it: for each test a bench of its own that `begin` brings to where they begin. A test
- * during which anything went wrong on its page has failed.
+ * during which anything went wrong on its page has failed. `options` are those of its window.
  */
-export function onTheBench(begin: (page: Page) => Promise<void>): void {
+export function onTheBench(begin: (page: Page) => Promise<void>, options: BrowserContextOptions = {}): void {
   let bench: OpenBench;
   beforeEach(async () => {
-    bench = await openPage(await sharedBrowser(), inject('benchUrl'), desk);
+    bench = await openPage(await sharedBrowser(), inject('benchUrl'), { ...desk, ...options });
     await begin(bench.page);
   });
   afterEach(async () => {
