@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { closing, mismatchOf } from '../../src/core/fit/closing.ts';
-import { fanOf } from '../../src/core/fit/fan.ts';
+import { fanOf, isOnMarks } from '../../src/core/fit/fan.ts';
 import { ruledMarks } from '../../src/core/fit/marks.ts';
 import { at } from '../../src/core/geometry/polygon.ts';
 import { distance2, type Vec2 } from '../../src/core/geometry/vector.ts';
@@ -91,7 +91,7 @@ test.each([
           for (const { piece: p, off } of strip.pieces) {
             const piece = net.pieces[p] as Piece;
             const fan = fanOf(piece);
-            if (!fan) continue;
+            if (!fan || !isOnMarks(fan, step)) continue;
             fans++;
             hung += fan.hung.length;
             expect(strip.steps.some(({ text }) => text.startsWith('Compass on'))).toBe(true);
