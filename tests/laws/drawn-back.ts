@@ -87,6 +87,7 @@ export function expectDrawnBack(
   const templates = makeTemplates(out);
   for (const strip of out.strips) {
     const { lines, marks } = follow(strip, ruler, templates);
+    for (const { text } of strip.steps) expect(text).not.toMatch(/ -\d/);
     expect([...marks.values()].every((p, i) => distance2(p, strip.marks[i]?.at as Vec2) < 1e-6)).toBe(true);
     expectSameLines(lines, strip.lines);
     const border: readonly Vec2[] = [

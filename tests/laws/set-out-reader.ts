@@ -255,6 +255,13 @@ export class Reader {
         },
       ],
       [
+        pattern('Ruler along line MARK–MARK and on past MARK: tick NUM from MARK\\. (Marks? .+)\\.'),
+        ([a, b, end, far, , mark]) => {
+          const [from, to] = [this.#at(end === a ? (b as string) : (a as string)), this.#at(end as string)];
+          this.#setAll(mark as string, [add2(to, scale2(unit2(sub2(to, from)), this.#mm(far as string)))]);
+        },
+      ],
+      [
         pattern('Take the template of (.+)\\.'),
         ([name]) => {
           this.#taken = this.#templates.get(name as string) ?? null;

@@ -147,6 +147,15 @@ export class Pad {
     return this.#beside(line, zero, null, distances);
   }
 
+  /** A tick where a line that is drawn would go on past one of its ends, so far from it. */
+  past([a, b]: readonly [number, number], end: number, distance: number): number {
+    const start = this.at(end);
+    const way = unit2(sub2(start, this.at(end === a ? b : a)));
+    const number = this.mark(add2(start, scale2(way, distance)), null, '', true);
+    this.say(words.pastSentence([a, b], end, this.figure(distance), number), [number]);
+    return number;
+  }
+
   /** Ticks along the ruler's edge, one of its lines laid on a line that is drawn; `side` is a unit vector off that line. */
   parallel(
     line: readonly [number, number],

@@ -207,8 +207,9 @@ function markFrom(pad: Pad, { pose }: PieceToPlan, { ends: base, marks }: Base, 
     const away = sub2(p, base[0]);
     const along = away[0] * way[0] + away[1] * way[1];
     const off = (way[0] * away[1] - way[1] * away[0]) * (pose.isMirrored ? -1 : 1);
-    if (isSameLength(off, 0)) pad.along([a, b], a, [along]);
-    else pad.square([a, b], along, [off]);
+    if (!isSameLength(off, 0)) pad.square([a, b], along, [off]);
+    else if (along < 0) pad.past([a, b], a, -along);
+    else pad.along([a, b], a, [along]);
   }
 }
 

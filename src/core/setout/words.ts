@@ -198,6 +198,9 @@ const sideOf: Readonly<Record<Beside, string>> = {
 export const alongSentence = (line: readonly [number, number], zero: number, list: string, marks: string): string =>
   `Along line ${lineWords(line)}, from ${ref(zero)}: tick ${list}. ${marks}`;
 
+export const pastSentence = (line: readonly [number, number], end: number, far: string, mark: number): string =>
+  `Ruler along line ${lineWords(line)} and on past ${ref(end)}: tick ${far} from ${ref(end)}. Mark ${ref(mark)}.`;
+
 export type Turn = 'clockwise' | 'counter-clockwise';
 
 export const arcSentence = (centre: number, from: number, to: number, turn: Turn, use: LineUse): string =>
