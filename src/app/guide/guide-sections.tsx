@@ -6,6 +6,7 @@ import { sheetPicture } from '../../core/guide/sheet-picture.ts';
 import type { Production } from '../../core/pipeline.ts';
 import { LineFigure } from './line-figure.tsx';
 import { readTicks, writeTicks } from './ticks.ts';
+import { unbroken } from './unbroken.ts';
 import '../styles/guide.css';
 
 interface Ticks {
@@ -121,14 +122,14 @@ const Step = ({
       <span>
         {sentences.map((sentence) => (
           <span key={sentence} className="sentence">
-            {sentence}{' '}
+            {unbroken(sentence)}{' '}
           </span>
         ))}
       </span>
     </label>
     {check !== undefined && (
       <p className="check">
-        <b>Check:</b> {check}
+        <b>Check:</b> {unbroken(check)}
       </p>
     )}
     {picture !== undefined && <MomentFigure production={production} picture={picture} />}
@@ -185,7 +186,7 @@ const Block = ({
     return (
       <figure>
         <MomentFigure production={production} picture={block.picture} />
-        <figcaption>{block.caption}</figcaption>
+        <figcaption>{unbroken(block.caption)}</figcaption>
       </figure>
     );
   return block.kind === 'sheet' ? <SheetFigure block={block} production={production} /> : null;
@@ -212,7 +213,7 @@ const Table = ({
       {rows.map((row) => (
         <tr key={row.join(' ')}>
           {row.map((cell, c) => (
-            <td key={head[c]}>{cell}</td>
+            <td key={head[c]}>{unbroken(cell)}</td>
           ))}
         </tr>
       ))}
@@ -233,7 +234,7 @@ const SheetFigure = ({
   return (
     <figure>
       <LineFigure picture={picture} alt={alt} numbers={picture.spots.map((at, i) => ({ text: keys[i] ?? '', at }))} />
-      <figcaption>{caption}</figcaption>
+      <figcaption>{unbroken(caption)}</figcaption>
     </figure>
   );
 };
