@@ -148,6 +148,26 @@ describe('laying on sheets', () => {
     expect(result(problem).leftOut).toEqual([0, 2]);
   });
 
+  test('what goes on from several starts is valid at every step, and the same for the same seed', () => {
+    const outlines = [30, 34, 38].flatMap((width) =>
+      Array.from(
+        { length: 6 },
+        (): Ring => [
+          [0, 0],
+          [width, 0],
+          [width / 2, width + 9],
+        ],
+      ),
+    );
+    const problem: NestProblem = {
+      sheets: [sheetOf(box(150, 110))],
+      pieces: outlines.map((outline) => ({ outline, choices: [{ kind: 0, turns: TWO_WAY }] })),
+    };
+    const all = steps(problem, 80);
+    for (const { layout, isBetter } of all) if (isBetter) expect(nestTroubles(problem, layout)).toEqual([]);
+    expect(steps(problem, 80)).toEqual(all);
+  });
+
   test('all parts of a sheet are filled before another sheet is opened', () => {
     const parts = [box(40, 50), beside(box(40, 50))];
     const problem: NestProblem = {

@@ -1,4 +1,4 @@
-import { seeded } from '../../random.ts';
+import { type Random, seeded } from '../../random.ts';
 import { type Construction, layInOrder, leftmost, lowest } from './construct.ts';
 import { costOf } from './cost.ts';
 import { type Job, readyJob, withTurns } from './job.ts';
@@ -61,7 +61,7 @@ export function* nestSheets(asked: NestProblem, { seed, rounds, share }: NestOpt
   const random = seeded(seed);
   // Units that take a sheet more than the pieces by themselves are no help.
   if (units.length < problem.pieces.length && costOf(joined, first) <= Math.ceil(layout.cost)) {
-    for (const found of improveSheets(joined, first, random, VAIN.joined)) {
+    for (const found of fromStarts(joined, byArea(joined), first, random)) {
       step++;
       yield offer(found && takenApart(job, problem, units, found));
       if (isOver()) return;
@@ -74,6 +74,55 @@ export function* nestSheets(asked: NestProblem, { seed, rounds, share }: NestOpt
     if (isOver()) return;
   }
 }
+
+/** Further starts, the orders that are laid for each, and how far a piece may go astray in them. */
+const STARTS = 2;
+const ORDERS = 4;
+const ASTRAY = 3;
+/** Steps that each start is given before the best goes on. */
+const TRIAL = 25;
+
+/**
+ * Makes the first layout better for some steps, then likewise a few that are laid in other orders, each the best of several; the one
+ * that came farthest goes on. Yields after every bit of work, what it found where that is better than its own start.
+ */
+function* fromStarts(
+  job: Job,
+  order: readonly number[],
+  first: Construction,
+  random: Random,
+): Generator<Construction | null, void> {
+  let best: Construction | null = null;
+  for (let s = 0; s <= STARTS; s++) {
+    let own = s === 0 ? first : yield* laidAstray(job, order, random);
+    let steps = 0;
+    for (const found of improveSheets(job, own, random, VAIN.joined)) {
+      own = found ?? own;
+      yield found;
+      if (++steps >= TRIAL) break;
+    }
+    if (best === null || costOf(job, own) < costOf(job, best)) best = own;
+  }
+  yield* improveSheets(job, best ?? first, random, VAIN.joined);
+}
+
+/** The best of layouts in several orders. */
+function* laidAstray(job: Job, order: readonly number[], random: Random): Generator<Construction, Construction> {
+  let best: Construction | null = null;
+  for (let k = 0; k < ORDERS || best === null; k++) {
+    const laid = layInOrder(job, astray(order, random), k % 2 === 0 ? lowest : leftmost);
+    if (best === null || costOf(job, laid) < costOf(job, best)) best = laid;
+    yield laid;
+  }
+  return best;
+}
+
+/** An order with everything a little before or after its place. */
+const astray = (order: readonly number[], random: Random): readonly number[] =>
+  order
+    .map((piece, i) => ({ piece, place: i + random() * ASTRAY }))
+    .sort((a, b) => a.place - b.place)
+    .map(({ piece }) => piece);
 
 const byArea = ({ pieces }: Job): number[] =>
   pieces.map((_, i) => i).sort((a, b) => pieces[b]!.area - pieces[a]!.area || a - b);
