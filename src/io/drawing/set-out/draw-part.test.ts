@@ -6,6 +6,7 @@ import { produceSample } from '../../testing/samples.ts';
 import { type Label, labelCorners } from '../drawing.ts';
 import { drawPart } from './draw-part.ts';
 import { drawStrip, type StripDrawing, stripSide } from './draw-strip.ts';
+import { meets, segmentsOf, textBox } from './texts.ts';
 
 const room = { width: 180, height: 75, text: 2.3 };
 
@@ -72,9 +73,16 @@ test.each(['harbour-gate', 'chapel-hill', 'salt-store', 'round-yard'])(
   '%s: where the whole strip shows its numbers all are there, clear of each other',
   (name) => {
     const whole = stripsOf(name).map((strip) => [strip, drawWhole(strip)] as const);
+    let names = 0;
     for (const [strip, drawn] of whole) {
+      // Names of pieces lie on no line.
+      const drawnLines = segmentsOf(drawn.steps.flatMap(({ strokes }) => strokes));
+      const named = drawn.base.labels.filter(({ text }) => /[a-z]/.test(text));
+      expect(named.filter((label) => drawnLines.some((one) => meets(one, textBox(label))))).toEqual([]);
+      names += named.length;
       if (!drawn.isBare) expectReadable(drawn, [...strip.marks.keys()], strip.title);
     }
     expect(whole.some(([, { isBare }]) => !isBare)).toBe(true);
+    expect(names).toBeGreaterThan(0);
   },
 );

@@ -116,7 +116,7 @@ export function drawStrip(strip: SetOutStrip, look: StripLook): StripDrawing {
   };
   const numbers = isMany ? new Map<number, MarkNumber>() : markNumbers(strip.marks, picture, texts);
   const isBare = isMany || isAstray(strip, numbers);
-  const titles = names(own, place, look, isBare ? lettersOnly(letters.labels) : texts);
+  const titles = names(own, place, { text, strokes: picture.strokes }, isBare ? lettersOnly(letters.labels) : texts);
   const ruler = { ...look, length: strip.width, isFromRight };
   const base = joinDrawings(
     { strokes: [ring('rule', corners)], labels: [...titles, ...letters.labels] },

@@ -3,7 +3,7 @@ import { distance2, lerp2, type Vec2 } from '../../../core/geometry/vector.ts';
 import type { SetOutMark } from '../../../core/setout/set-out.ts';
 import { type Label, labelAt, line, type Stroke } from '../drawing.ts';
 import { CAP_HEIGHT, textWidth } from '../text-width.ts';
-import { cross, meets, type Segment, type Texts, textBox } from './texts.ts';
+import { cross, meets, type Segment, segmentsOf, type Texts, textBox } from './texts.ts';
 
 /** The number of a mark, and the thin line that leads to it where it stands farther off. */
 export interface MarkNumber {
@@ -43,12 +43,7 @@ export function markNumbers(
   { place, size, strokes, room }: Picture,
   texts: Texts,
 ): ReadonlyMap<number, MarkNumber> {
-  const drawn = strokes.flatMap(({ points, closed }) =>
-    points.flatMap((p, i): readonly Segment[] => {
-      const q = points[i + 1] ?? (closed ? points[0] : undefined);
-      return q ? [[p, q]] : [];
-    }),
-  );
+  const drawn = segmentsOf(strokes);
   const found = new Map<number, MarkNumber>();
   // Marks with the most others near them choose first.
   const at = marks.map((mark) => place(mark.at));

@@ -1,11 +1,11 @@
 import { boxOf } from '../../../core/geometry/polygon.ts';
 import type { Vec2 } from '../../../core/geometry/vector.ts';
 import type { SetOutMark, SetOutPiece } from '../../../core/setout/set-out.ts';
-import { type Label, labelAt } from '../drawing.ts';
+import { type Label, labelAt, type Stroke } from '../drawing.ts';
 import { CAP_HEIGHT, textWidth } from '../text-width.ts';
 import { RULER_HEIGHT } from './draw-ruler.ts';
 import type { StripLook } from './draw-strip.ts';
-import type { Texts } from './texts.ts';
+import { meets, segmentsOf, type Texts, textBox } from './texts.ts';
 
 /** Room for rows of figures outside an edge, in letters. */
 export const ROWS = 3;
@@ -44,19 +44,27 @@ export function figureSpots(
   return { spots: new Map(spots), isWhole: spots.every(([, labels]) => labels.length > 0) };
 }
 
-/** A piece's name in its middle where it is wide enough for it. */
+/** Shares of its piece's height that a name may stand off the middle of it. */
+const ASIDE = [0, 0.14, -0.14, 0.28, -0.28];
+
+/** A piece's name in its middle, or above or below that, where it is wide enough for it and no line runs through. */
 export function names(
   pieces: readonly SetOutPiece[],
   place: (p: Vec2) => Vec2,
-  { text }: StripLook,
+  { text, strokes }: Pick<StripLook, 'text'> & { readonly strokes: readonly Stroke[] },
   texts: Texts,
 ): readonly Label[] {
+  const drawn = segmentsOf(strokes);
   return pieces.flatMap(({ title, outline }) => {
     const box = boxOf(outline.map(place));
     const middle: Vec2 = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
     const short = title.replace(/^.*: /, '');
     const isFitting = textWidth(short, text) < (box.maxX - box.minX) * 0.45 && box.maxY - box.minY > text * 4;
-    return isFitting ? texts.place([labelAt(short, middle, text, { align: 'middle' })]) : [];
+    if (!isFitting) return [];
+    const places = ASIDE.map((share) =>
+      labelAt(short, [middle[0], middle[1] + share * (box.maxY - box.minY)], text, { align: 'middle' }),
+    );
+    return texts.place(places.filter((label) => !drawn.some((one) => meets(one, textBox(label)))));
   });
 }
 

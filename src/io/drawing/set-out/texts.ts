@@ -1,6 +1,6 @@
 import { areApart, type Box, boxOf } from '../../../core/geometry/polygon.ts';
 import type { Vec2 } from '../../../core/geometry/vector.ts';
-import { type Label, labelCorners } from '../drawing.ts';
+import { type Label, labelCorners, type Stroke } from '../drawing.ts';
 
 /** Left free before and after a text, in letters: figures side by side would be read as one number. */
 const AIR = 0.25;
@@ -12,6 +12,14 @@ export function textBox(label: Label): Box {
 }
 
 export type Segment = readonly [Vec2, Vec2];
+
+export const segmentsOf = (strokes: readonly Stroke[]): readonly Segment[] =>
+  strokes.flatMap(({ points, closed }) =>
+    points.flatMap((p, i): readonly Segment[] => {
+      const q = points[i + 1] ?? (closed ? points[0] : undefined);
+      return q ? [[p, q]] : [];
+    }),
+  );
 
 /** Texts that keep clear of each other, and of the lines that lead from one of them: each goes to the first of its places that is free, or is left out. */
 export class Texts {
