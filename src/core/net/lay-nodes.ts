@@ -10,7 +10,7 @@ type Parts = readonly { readonly ring: readonly Vec2[]; readonly box: Box }[];
 interface LaidNode {
   readonly node: number;
   readonly motion: Rigid2;
-  /** Convex parts where they lie; made when first asked for. */
+  /** Convex parts where they lie; of more than one panel, or one that is not convex, made when first asked for. */
   parts: Parts | null;
 }
 
@@ -36,27 +36,27 @@ export function growingPiece(graph: CutGraph, fits?: CutRules['fits']): GrowingP
   /** With the flaps that may be there. */
   let reached = around;
   const partsOf = (one: LaidNode): Parts => {
-    one.parts ??= (graph.nodes[one.node] as CutNode).rings.flatMap(({ parts }) =>
-      parts.map(({ ring }) => {
-        const moved = ring.map((p) => apply2(one.motion, p));
-        return { ring: moved, box: boxOf(moved) };
-      }),
-    );
-    return one.parts;
+    if (one.parts) return one.parts;
+    const moved: Parts[number][] = [];
+    for (const { parts } of (graph.nodes[one.node] as CutNode).rings)
+      for (const { ring } of parts) moved.push(movedPart(ring, one.motion));
+    one.parts = moved;
+    return moved;
   };
   return {
     nodes,
     add: (node, motion, joint) => {
       const own = graph.nodes[node] as CutNode;
       const from = joint?.from;
-      const box = movedBox(own.corners, motion);
+      const whole = own.isConvex ? movedPart(own.corners, motion) : null;
+      const box = whole?.box ?? movedBox(own.corners, motion);
       let reach = reached;
       if (fits) {
         const flaps = own.reach.filter(({ edge }) => edge !== joint?.by.edge).flatMap(({ corners }) => corners);
         reach = unite(unite(reached, box), movedBox(flaps, motion));
         if (joint && !fits(reach.maxX - reach.minX, reach.maxY - reach.minY)) return false;
       }
-      const one: LaidNode = { node, motion, parts: null };
+      const one: LaidNode = { node, motion, parts: whole && [whole] };
       const isCovered = (index: number): boolean => {
         const other = laid[index] as LaidNode;
         // Two convex panels on either side of their fold cannot meet.
@@ -83,6 +83,12 @@ const partsMeet = (a: Parts, b: Parts, box: Box): boolean =>
     (q) =>
       !areApart(q.box, box) && a.some((p) => !areApart(p.box, q.box) && convexDepth(p.ring, q.ring) > NOISE_MM / 2),
   );
+
+function movedPart(ring: readonly Vec2[], motion: Rigid2): Parts[number] {
+  const moved: Vec2[] = [];
+  for (const p of ring) moved.push(apply2(motion, p));
+  return { ring: moved, box: boxOf(moved) };
+}
 
 /** The box of points that are moved. */
 function movedBox(points: readonly Vec2[], { cos, sin, move }: Rigid2): Box {
