@@ -6,9 +6,6 @@ import { sampleFiles } from '../samples.ts';
 import { buildPage } from './build-page.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-/** Copies of every roof, so that there are many pieces to lay. */
-const COPIES = 4;
-
 export interface LayingTasks {
   readonly pieces: number;
   /** How long was searched, s. */
@@ -36,8 +33,11 @@ const longTasks = (page: Page, seconds: number): Promise<readonly number[]> =>
     return tasks;
   }, seconds);
 
-/** Tasks of 50 ms and more on the page while a worker beside it looks for layouts, in Chromium without a 3D table. */
-export async function layingTasks(seconds = 10): Promise<LayingTasks> {
+/**
+ * Tasks of 50 ms and more on the page while a worker beside it looks for layouts of so many copies of a row of nine houses, in
+ * Chromium without a 3D table.
+ */
+export async function layingTasks(copies: number, seconds = 10): Promise<LayingTasks> {
   buildPage();
   const server = await preview({
     root,
@@ -50,7 +50,7 @@ export async function layingTasks(seconds = 10): Promise<LayingTasks> {
     page.setDefaultTimeout(120_000);
     const sample = sampleFiles().find(({ name }) => name === 'harbour-row');
     const file = JSON.parse(sample?.text ?? '{}');
-    const roofs = file.roofs.map((roof: object) => ({ ...roof, copies: COPIES }));
+    const roofs = file.roofs.map((roof: object) => ({ ...roof, copies }));
     const stock = file.stock.map(({ count: _, ...paper }: { readonly count?: number }) => paper);
     await page.evaluate((text) => window.spirewright?.open(text), JSON.stringify({ ...file, stock, roofs }));
     await page.getByRole('tab', { name: 'Paper' }).click();
