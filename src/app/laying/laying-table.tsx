@@ -15,7 +15,7 @@ import { type LaidNow, useCalmLaid } from './use-laid.ts';
 
 /** Pixels left free round flat sheets, and between them for their captions. */
 const ROOM = 14;
-const CAPTION = 36;
+const CAPTION = 46;
 /** Of a letter of a caption in the middle, and of its lines, pixels. */
 const LETTER = 7;
 const LINE = 15;

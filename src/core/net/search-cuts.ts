@@ -37,9 +37,9 @@ const PER_START = 1 / 8;
 /**
  * Searches the joined links of a net: fewest pieces, then fewest necks, then the least length of seams (those seen from the
  * front count twice), then the smallest bounding rectangles. Pieces are grown from a start by the longest edges first, then
- * every side of the roof whole before its neighbours, then breadth first, then with edges weighed anew by chance; each is bettered by exchanging one fold for another, or by joining
- * two pieces. A round is one laying of all panels. Ends early where no better net can be; where the first start may not be the
- * best of few panels, all nets are tried.
+ * every side of the roof whole before its neighbours, then breadth first, then with edges weighed anew by chance; each is bettered
+ * by exchanging one fold for another, or by joining two pieces. A round is one laying of all panels. Ends early where no better net
+ * can be; where the first start may not be the best of few panels, all nets are tried.
  */
 export function searchCuts(graph: CutGraph, { few = FEW, ...options }: SearchOptions): CutForest {
   const random = seeded(options.seed);
