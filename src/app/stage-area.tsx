@@ -70,9 +70,9 @@ const nothingCovered = { left: 0, right: 0, top: 0, bottom: 0 };
 /** Cards and panel with their gaps: `--cards`, `--panel` and `--gap` of the style sheet. */
 const coveredBySides = { left: 248, right: 368, top: 0, bottom: 0 };
 
-/** The same with the card of the piece in hand under the sheets. */
-const coveredByCard = { ...coveredBySides, bottom: 98 };
-const coveredByCardOnly = { ...nothingCovered, bottom: 122 };
+/** The same with the card of the piece in hand under the sheets, as high as it may become. */
+const coveredByCard = { ...coveredBySides, bottom: 126 };
+const coveredByCardOnly = { ...nothingCovered, bottom: 156 };
 /** Slips over the sheets with their gaps: a notice of one thing, the first line of what does not fit. */
 const [NOTICE, SLIP] = [104, 62];
 

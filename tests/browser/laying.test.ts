@@ -103,7 +103,7 @@ describe('pieces on flat sheets', () => {
     expect((now[only as string]?.x ?? 0) - (fresh[only as string]?.x ?? 0)).toBeCloseTo(2, 6);
     expect((now[only as string]?.y ?? 0) - (fresh[only as string]?.y ?? 0)).toBeCloseTo(10, 6);
     expect((await positions()).length).toBe(8);
-    expect(await card().innerText()).toMatch(/2 mm from the left edge, 10 mm from the lower edge/);
+    expect(await card().innerText()).toMatch(/2 mm from the left, 10 mm from below/);
     await page.keyboard.press('r');
     const turned = ((await places())[only as string]?.rotation ?? 0) - (now[only as string]?.rotation ?? 0);
     expect(Math.sin(turned)).toBeCloseTo(-Math.sin(Math.PI / 12), 9);
@@ -139,7 +139,7 @@ describe('pieces on flat sheets', () => {
     expect(await left.getAttribute('aria-invalid')).toBe('true');
     await left.fill('31');
     await left.press('Enter');
-    expect(await card().innerText()).toContain('31 mm from the left edge');
+    expect(await card().innerText()).toContain('31 mm from the left');
     await page.getByRole('button', { name: 'Lock here' }).click();
     const held = (await positions()).find(({ locked }) => locked === true);
     expect(held).toMatchObject({ roof: 'tower', stock: 'striped' });
@@ -165,6 +165,14 @@ describe('pieces on flat sheets', () => {
       .tap()
       .catch(async () => await pieces().nth(2).click());
     expect(await card().innerText()).toMatch(/Light tower/);
+    // Turned over its neighbours and out over the edge it has the most to say, and the card still lies over no sheet.
+    for (const key of ['r', 'Shift+ArrowRight', 'Shift+ArrowDown', 'Shift+ArrowDown']) await page.keyboard.press(key);
+    expect(await card().locator('.trouble').count()).toBe(2);
+    await page.setViewportSize({ width: 390, height: 560 });
+    await settled(page);
+    const slip = await card().boundingBox();
+    const sheets = await page.locator('.flat-sheets').boundingBox();
+    expect((sheets?.y ?? 0) + (sheets?.height ?? 0)).toBeLessThanOrEqual(slip?.y ?? 0);
     expect(await axeFaults(page)).toEqual([]);
   });
 });

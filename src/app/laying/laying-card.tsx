@@ -38,7 +38,7 @@ export const LayingCard = ({ laid, isTilted }: LayingCardProps): ReactElement =>
     <section className={`laying-card ${troubles.length > 0 ? 'is-stuck' : ''}`} aria-label="The piece in hand">
       <div className="laying-words" aria-live="polite">
         <h2>{pieceTitle(production, piece)}</h2>
-        <p>
+        <p className="where">
           {sheetTitle(production, spot)}: {placeWords(piece, spot, show)}
           {spot.locked ? ', locked.' : '.'}
         </p>
@@ -51,12 +51,12 @@ export const LayingCard = ({ laid, isTilted }: LayingCardProps): ReactElement =>
       <div className="keys">
         {step === null ? null : (
           <button type="button" className="key" onClick={() => turn(piece, -step)}>
-            {step === Math.PI ? 'Turn half round' : `Turn ${Math.round(toDegrees(step))}°`}
+            Turn {Math.round(toDegrees(step))}°
           </button>
         )}
         {fresh && (
           <button type="button" className="key" onClick={() => toSheet(piece, fresh)}>
-            On a new sheet
+            New sheet
           </button>
         )}
         {isLoose ? (

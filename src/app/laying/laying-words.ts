@@ -24,9 +24,9 @@ export const turnWords = (rotation: number): string => {
 /** Where a piece lies, from the edges of its sheet. */
 export const placeWords = (piece: PieceToLay, spot: Spot, show: Show): string => {
   const { minX, minY } = boxOf(ringAt(piece.outline, spot));
-  const far = (mm: number, edge: string): string =>
-    Math.abs(mm) < SEEN ? `at the ${edge} edge` : `${show(mm)} from the ${edge} edge`;
-  return `${far(minX, 'left')}, ${far(minY, 'lower')}, ${turnWords(spot.rotation)}`;
+  const far = (mm: number, edge: string, from: string): string =>
+    Math.abs(mm) < SEEN ? `at the ${edge} edge` : `${show(mm)} from ${from}`;
+  return `${far(minX, 'left', 'the left')}, ${far(minY, 'lower', 'below')}, ${turnWords(spot.rotation)}`;
 };
 
 /** Less than any ruler shows, mm. */
