@@ -58,10 +58,9 @@ export interface PlanRing {
   readonly box: Box;
 }
 
-/** A flat part of a slope, with its plane. */
+/** A flat part of a slope; `points`: its corners as they lie in space. */
 export interface Facet extends PlanRing {
-  readonly origin: Vec3;
-  readonly normal: Vec3;
+  readonly points: readonly Vec3[];
 }
 
 export const planRing = (points: readonly (Vec2 | Vec3)[]): PlanRing => {
@@ -76,7 +75,7 @@ export const slopeFacets = (solid: Solid): readonly Facet[] =>
     .flatMap((face) => facetsOf(face))
     .map((loop) => {
       const points = loop.map((v) => solid.vertices[v] as Vec3);
-      return { ...planRing(points), origin: points[0] as Vec3, normal: newellNormal(points) };
+      return { ...planRing(points), points };
     });
 
 /** Most points lie outside the box around a ring, and that is soon said. */
@@ -96,7 +95,11 @@ export function underside(facets: readonly Facet[], point: Vec2): number | null 
 export function levelsOver(facets: readonly Facet[], point: Vec2): readonly number[] {
   return facets
     .filter((facet) => isOver(facet, point))
-    .map(({ origin: o, normal: n }) => o[2] - (n[0] * (point[0] - o[0]) + n[1] * (point[1] - o[1])) / n[2]);
+    .map(({ points }) => {
+      const o = points[0] as Vec3;
+      const n = newellNormal(points);
+      return o[2] - (n[0] * (point[0] - o[0]) + n[1] * (point[1] - o[1])) / n[2];
+    });
 }
 
 const isOnRing = (p: Vec2, ring: readonly Vec2[]): boolean =>

@@ -1,22 +1,18 @@
 import { type Motion, move3 } from '../geometry/motion.ts';
 import { at } from '../geometry/polygon.ts';
+import { add3, cross3, distance3, dot3, length3, scale3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import {
-  add3,
-  cross3,
-  distance3,
-  dot3,
-  length2,
-  length3,
-  scale3,
-  sub3,
-  unit3,
-  type Vec2,
-  type Vec3,
-} from '../geometry/vector.ts';
-import { type FaceFrame, faceFrame, frameMotion, pointInFace, touchOf } from '../solid/face-frame.ts';
-import { bendPoint, type Roll, type RolledSurface, type Touch } from '../solid/roll.ts';
+  type FaceFrame,
+  faceFrame,
+  frameMotion,
+  pointInFace,
+  rulingIn,
+  rulingOf,
+  touchOf,
+} from '../solid/face-frame.ts';
+import { bendPoint, type Roll, type RolledSurface, type Ruling, type Touch } from '../solid/roll.ts';
 import type { Edge, Face, Solid } from '../solid/solid.ts';
-import { HAIR_MM, isPositive, NOISE_MM } from '../tolerance.ts';
+import { HAIR_MM, isPositive, NOISE_MM, NOISE_RAD } from '../tolerance.ts';
 import { type MovingPlane, meetAfter, threeOf } from './moving-plane.ts';
 import type { Corner, OffsetMesh, Sector } from './offset-mesh.ts';
 
@@ -31,17 +27,6 @@ const azimuthOf = (surface: RolledSurface, [x, y]: Vec2): number => {
   if (surface.form === 'cone') return Math.atan2(x, surface.apex - y) / surface.sine;
   return (surface.rulings === 'y' ? x : y) / surface.radius;
 };
-
-/** The flat point at another azimuth, as far along its ruling. */
-function turnedTo(surface: RolledSurface, p: Vec2, azimuth: number): Vec2 {
-  if (surface.form === 'cone') {
-    const slant = length2([p[0], surface.apex - p[1]]);
-    const angle = azimuth * surface.sine;
-    return [slant * Math.sin(angle), surface.apex - slant * Math.cos(angle)];
-  }
-  const across = azimuth * surface.radius;
-  return surface.rulings === 'y' ? [across, p[1]] : [p[0], across];
-}
 
 /** A rolled face of the solid that is offset. */
 interface Rolled {
@@ -100,30 +85,23 @@ export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): Readonl
   };
   for (const [edge, samples] of onCurve) {
     const [[, { ring }]] = samples as [readonly [number, Corner]];
-    const rolled = ring.map((sector) => rolledFaces[sector.rolled?.face ?? -1]).find((one) => one);
-    if (!rolled) continue;
+    const carrier = ring.find((sector) => sector.rolled);
+    const rolled = rolledFaces[carrier?.rolled?.face ?? -1];
+    if (!carrier?.rolled || !rolled) continue;
     const { surface } = rolled.roll;
-    const flatOf = (p: Vec3): Vec2 => pointInFace(solid, rolled.face, p);
-    const [a, b, c, d] = [...edge.ends.map((v) => solid.vertices[v] as Vec3), ...edge.ends.map(placeOf)].map((p) =>
-      azimuthOf(surface, flatOf(p)),
-    ) as [number, number, number, number];
+    const azimuthAt = (p: Vec3): number => rulingOf(rolled.frame, surface, p).azimuth;
+    const [a, b] = edge.ends.map((v) => azimuthAt(solid.vertices[v] as Vec3)) as [number, number];
+    const [c, d] = edge.ends.map((v) => azimuthAt(placeOf(v))) as [number, number];
     const isLonger = isPositive(Math.abs(c - a) + Math.abs(d - b));
-    /** Where a sample lies once the curve goes from c to d. */
-    const sharedOut = (start: Vec3): Touch => {
-      const flat = flatOf(start);
-      // A full circle begins and ends on one ruling.
-      const share = b === a ? 0 : (azimuthOf(surface, flat) - a) / (b - a);
-      return touchAt(rolled, turnedTo(surface, flat, c + share * (d - c)));
-    };
     for (const [key, corner] of samples) {
       // It goes along its curve with an end of it that moves, though all that meets in it holds still.
       if (!isLonger && corner.ring.every(holds)) continue;
-      const start = solid.vertices[corner.origins[0] as number] as Vec3;
-      const { point, normal } = isLonger
-        ? sharedOut(start)
-        : { ...touchOf(rolled.frame, surface, start), point: start };
-      const across = cross3(normal, rulingAt(rolled, point));
-      const place = settle(solid, rolledFaces, corner, by, { plane: { normal: across, speed: 0 }, through: point });
+      const { azimuth, reach } = rulingOf(rolled.frame, surface, solid.vertices[corner.origins[0] as number] as Vec3);
+      // A full circle begins and ends on one ruling.
+      const share = b === a ? 0 : (azimuth - a) / (b - a);
+      const ruling = rulingIn(rolled.frame, surface, { azimuth: isLonger ? c + share * (d - c) : azimuth, reach });
+      const place =
+        alongRuling(solid, rolledFaces, corner, by, ruling) ?? settle(solid, rolledFaces, corner, by, acrossOf(ruling));
       if (!place) return key;
       places.set(key, place);
     }
@@ -131,10 +109,46 @@ export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): Readonl
   return places;
 }
 
-/** The direction of the straight line through a point of a rolled face. */
-function rulingAt({ roll, frame, peak }: Rolled, point: Vec3): Vec3 {
-  if (peak) return unit3(sub3(point, peak));
-  return roll.surface.form === 'cylinder' && roll.surface.rulings === 'x' ? frame.x : frame.y;
+/** The plane through a ruling that stands on its face. */
+const acrossOf = ({ point, normal, along }: Ruling): Placed => ({
+  plane: { normal: cross3(normal, along), speed: 0 },
+  through: point,
+});
+
+/**
+ * Where on a ruling of the first rolled face of a corner, moved with it, the other face there is met once it has moved; null where
+ * there is not one other, or it is not met.
+ */
+function alongRuling(
+  solid: Solid,
+  rolledFaces: readonly (Rolled | null)[],
+  { ring, origins }: Corner,
+  by: number,
+  { point, normal, along }: Ruling,
+): Vec3 | null {
+  const carrier = ring.find((sector) => sector.rolled) as Sector;
+  const other = ring.find((sector) => sector !== carrier);
+  if (!other || !carrier.rolled || ring.some((sector) => sector !== carrier && sector !== other)) return null;
+  const { side, speed } = carrier.rolled;
+  let place = add3(point, scale3(normal, side * speed * by));
+  const met = rolledFaces[other.rolled?.face ?? -1];
+  for (let step = 0; step < STEPS; step++) {
+    let plane = other.plane;
+    let through = solid.vertices[origins[0] as number] as Vec3;
+    if (!plane) {
+      if (!met || !other.rolled) return null;
+      const touch = touchOf(met.frame, met.roll.surface, place);
+      plane = { normal: scale3(touch.normal, other.rolled.side), speed: other.rolled.speed };
+      through = touch.point;
+    }
+    const slope = dot3(plane.normal, along);
+    if (Math.abs(slope) <= NOISE_RAD) return null;
+    const away = (dot3(plane.normal, sub3(through, place)) + plane.speed * by) / slope;
+    place = add3(place, scale3(along, away));
+    // A plane is met at once; the next step to a surface would be a square of this one.
+    if (other.plane || Math.abs(away) < HAIR_MM) return place;
+  }
+  return null;
 }
 
 /** A roll whose corners have other places in their loop; rulings that have come together are one. */

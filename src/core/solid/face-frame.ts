@@ -12,7 +12,18 @@ import {
   type Vec2,
   type Vec3,
 } from '../geometry/vector.ts';
-import { bendPoint, type Roll, type RolledSurface, type Touch, touchUnder, unbendPoint } from './roll.ts';
+import {
+  bendPoint,
+  type OnRuling,
+  type Roll,
+  type RolledSurface,
+  type Ruling,
+  rulingAt,
+  rulingUnder,
+  type Touch,
+  touchUnder,
+  unbendPoint,
+} from './roll.ts';
 import type { Face, Solid } from './solid.ts';
 
 type Points = readonly Vec3[];
@@ -63,6 +74,16 @@ export function normalAt(vertices: Points, face: Face, point: Vec3): Vec3 {
 export function touchOf(frame: FaceFrame, surface: RolledSurface, under: Vec3): Touch {
   const { point, normal } = touchUnder(surface, into(frame, under));
   return { point: add3(frame.origin, outOf(frame, point)), normal: outOf(frame, normal) };
+}
+
+/** The ruling of a rolled face under a point. */
+export const rulingOf = (frame: FaceFrame, surface: RolledSurface, under: Vec3): OnRuling =>
+  rulingUnder(surface, into(frame, under));
+
+/** A ruling of a rolled face as it lies in space. */
+export function rulingIn(frame: FaceFrame, surface: RolledSurface, on: OnRuling): Ruling {
+  const { point, normal, along } = rulingAt(surface, on);
+  return { point: add3(frame.origin, outOf(frame, point)), normal: outOf(frame, normal), along: outOf(frame, along) };
 }
 
 /** A point by the axes of a frame, and a direction by them as it is in space. */

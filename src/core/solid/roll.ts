@@ -143,6 +143,51 @@ export function touchUnder(surface: RolledSurface, [x, y, z]: Vec3): Touch {
   return { point: [0, apex, 0], normal: [s * cosine, sine * cosine * (1 - c), c * cosine * cosine + sine * sine] };
 }
 
+/**
+ * A point by its ruling, in the frame of the flat panel: the ruling's angle round the axis from the middle one, radians, and
+ * how far along it the point lies, mm: down from the peak of a cone, along the axis of a cylinder.
+ */
+export interface OnRuling {
+  readonly azimuth: number;
+  readonly reach: number;
+}
+
+/** The ruling under a point (mm, frame of the flat panel); of one on the axis of a cone, the middle one. */
+export function rulingUnder(surface: RolledSurface, [x, y, z]: Vec3): OnRuling {
+  if (surface.form === 'cylinder') {
+    const [across, reach] = surface.rulings === 'y' ? [x, y] : [y, x];
+    return { azimuth: Math.atan2(across, surface.radius + z), reach };
+  }
+  const { apex, sine } = surface;
+  const cosine = Math.sqrt((1 - sine) * (1 + sine));
+  return { azimuth: Math.atan2(x, cosine * z - sine * (y - apex)), reach: length3([x, y - apex, z]) };
+}
+
+/** A ruling of a surface in its place: a point on it, the unit direction in which `reach` grows, and the normal away from the paper. */
+export interface Ruling extends Touch {
+  readonly along: Vec3;
+}
+
+/** The inverse of `rulingUnder` for points on the surface (mm, frame of the flat panel). */
+export function rulingAt(surface: RolledSurface, { azimuth, reach }: OnRuling): Ruling {
+  const [c, s] = [Math.cos(azimuth), Math.sin(azimuth)];
+  if (surface.form === 'cylinder') {
+    const { radius, rulings } = surface;
+    const down = radius * (c - 1);
+    return rulings === 'y'
+      ? { point: [radius * s, reach, down], normal: [s, 0, c], along: [0, 1, 0] }
+      : { point: [reach, radius * s, down], normal: [0, s, c], along: [1, 0, 0] };
+  }
+  const { apex, sine } = surface;
+  const cosine = Math.sqrt((1 - sine) * (1 + sine));
+  const along: Vec3 = [sine * s, -cosine * cosine - sine * sine * c, sine * cosine * (c - 1)];
+  return {
+    point: [reach * along[0], apex + reach * along[1], reach * along[2]],
+    normal: [s * cosine, sine * cosine * (1 - c), c * cosine * cosine + sine * sine],
+    along,
+  };
+}
+
 /** Cosine and sine of the direction of a point, from the first axis to the second; of the first at the origin. */
 function directionOf(first: number, second: number): Vec2 {
   const size = Math.sqrt(first * first + second * second);
