@@ -35,7 +35,7 @@ export function pieceScene(
     const strips = stripsOf(solid, panel);
     const first = faces.length;
     faces.push(...strips.map((ring) => ({ rings: [ring.map(place)] })));
-    const edges = edgesOf(solid)[panel.face] ?? [];
+    const edges = edgesOfFaces(solid)[panel.face] ?? [];
     sidesOf(panel.polygon).forEach(([a, b], k) => {
       if (straightOn.some((ends) => isSame(ends, [a, b]))) return;
       const under = out ? sinkUnder(solid, edges[k] as number) : asItIs;
@@ -62,15 +62,6 @@ export function pieceScene(
   for (const [i, flap] of piece.flaps.entries()) addStrip(flap, pose.flaps[i], underHost(solid, flap, out));
   for (const [i, hem] of piece.hems.entries()) addStrip(hem, pose.hems[i], asItIs);
   return { faces, lines };
-}
-
-/** A solid's edges face by face, found once for all of its pieces. */
-const known = new WeakMap<Solid, ReturnType<typeof edgesOfFaces>>();
-
-function edgesOf(solid: Solid): ReturnType<typeof edgesOfFaces> {
-  const edges = known.get(solid) ?? edgesOfFaces(solid);
-  known.set(solid, edges);
-  return edges;
 }
 
 const asItIs = (p: Vec3): Vec3 => p;

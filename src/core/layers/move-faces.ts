@@ -2,7 +2,7 @@ import { at } from '../geometry/polygon.ts';
 import { add3, distance3, dot3, length3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
 import { HAIR_MM, NOISE_RAD } from '../tolerance.ts';
 import { isSamePlane, type MovingPlane, velocityOf } from './moving-plane.ts';
-import type { Corner, OffsetMesh, Sector } from './offset-mesh.ts';
+import { type Corner, type OffsetMesh, planesOf, type Sector } from './offset-mesh.ts';
 import { type SplitCorner, splitCorner, turnOf } from './split-corner.ts';
 
 export type Moved =
@@ -11,9 +11,9 @@ export type Moved =
   | { readonly ok: false; readonly at: number; readonly face: number };
 
 /** How a corner with only flat faces moves; null where paper is rolled. */
-const motionOf = (corner: Corner): ReturnType<typeof velocityOf> | null => {
-  const planes = corner.ring.map(({ plane }) => plane);
-  return planes.every((plane) => plane !== null) ? velocityOf(planes) : null;
+const motionOf = ({ ring }: Corner): ReturnType<typeof velocityOf> | null => {
+  const planes = planesOf(ring);
+  return planes && velocityOf(planes);
 };
 
 /**
@@ -48,15 +48,11 @@ export function moveFaces(start: OffsetMesh, target: number): Moved {
     }
     const left = Math.abs(target) - done;
     const { after, gone } = nextMeeting(mesh, motions, way, left);
-    const moved = new Map(
-      [...mesh.corners].map(([key, corner]) => {
-        const velocity = motions.get(key);
-        return [
-          key,
-          velocity ? { ...corner, place: add3(corner.place, scale3(velocity, way * after)) } : corner,
-        ] as const;
-      }),
-    );
+    const moved = new Map(mesh.corners);
+    for (const [key, velocity] of motions) {
+      const corner = moved.get(key);
+      if (corner) moved.set(key, { ...corner, place: add3(corner.place, scale3(velocity, way * after)) });
+    }
     mesh = { ...mesh, corners: moved };
     done += after;
     if (gone.length === 0) return { ok: true, mesh };

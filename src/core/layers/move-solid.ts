@@ -26,11 +26,8 @@ export function moveSolid(solid: Solid, start: OffsetMesh, target: number, rolle
     const sectors = moved.mesh.corners.get(rolled)?.ring.filter(({ face }) => face !== null) ?? [];
     return { ok: false, face: (sectors.find(({ plane }) => plane) ?? sectors[0])?.face ?? 0, at: null };
   }
-  const corners = new Map(
-    [...moved.mesh.corners].map(
-      ([key, corner]) => [key, { ...corner, place: rolled.get(key) ?? corner.place }] as const,
-    ),
-  );
+  const corners = new Map(moved.mesh.corners);
+  for (const [key, place] of rolled) corners.set(key, { ...(corners.get(key) as Corner), place });
   const mesh: OffsetMesh = { corners, loops: moved.mesh.loops };
   const numbers = numbered(mesh);
   const vertices: Vec3[] = [];

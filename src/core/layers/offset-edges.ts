@@ -1,10 +1,10 @@
 import { at } from '../geometry/polygon.ts';
 import { stepKeys } from '../geometry/step-key.ts';
-import { add3, distance3, dot3, scale3, sub3, unit3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { add3, dot3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
 import { edgeRole, type Meeting, turnBetween } from '../solid/build-solid.ts';
-import { faceFrame, normalAt, pointInFace } from '../solid/face-frame.ts';
-import { lengthOnRoll, type Roll } from '../solid/roll.ts';
-import { type Edge, edgePath, type Face, type Solid } from '../solid/solid.ts';
+import { faceFrame, normalAt, pathLength } from '../solid/face-frame.ts';
+import { edgeFinder } from '../solid/measure.ts';
+import type { Edge, Face, Solid } from '../solid/solid.ts';
 import { isSameLength, NOISE_MM } from '../tolerance.ts';
 import type { Corner, OffsetMesh, Sector } from './offset-mesh.ts';
 
@@ -41,19 +41,21 @@ export function edgesAnew(
   const runs: Run[] = [];
   const keyOf = stepKeys(shape.vertices.length);
   const steps = new Map<number, number>();
-  const numberOf = (key: number): number => numbers.get(key) as number;
-  loops.forEach((loop, f) => {
-    loop.forEach((from, i) => {
-      steps.set(keyOf(numberOf(from), numberOf(at(loop, i + 1))), f);
+  const rings = loops.map((loop) => loop.map((key) => numbers.get(key) as number));
+  rings.forEach((ring, f) => {
+    ring.forEach((from, i) => {
+      steps.set(keyOf(from, at(ring, i + 1)), f);
     });
   });
   const matched = matcher(first);
   const done = new Set<number>();
   loops.forEach((loop, f) => {
-    loop.forEach((fromKey, i) => {
-      const [a, b] = [fromKey, at(loop, i + 1)].map((key) => corners.get(key) as Corner) as [Corner, Corner];
-      const [from, to] = [numberOf(fromKey), numberOf(at(loop, i + 1))];
+    const ring = rings[f] as readonly number[];
+    ring.forEach((from, i) => {
+      const to = at(ring, i + 1);
       if (from === to || done.has(keyOf(from, to))) return;
+      const a = corners.get(loop[i] as number) as Corner;
+      const b = corners.get(at(loop, i + 1)) as Corner;
       const beyond = sectorBeyond(a, f);
       const isFree = beyond?.face === null;
       const other = isFree ? undefined : steps.get(keyOf(to, from));
@@ -63,7 +65,7 @@ export function edgesAnew(
         beyond?.edge != null && first.edges[beyond.edge]?.role === 'abutment'
           ? first.edges[beyond.edge]?.faces[1]
           : undefined;
-      const faces = [f, ...(other === undefined ? [] : [other]), ...(host === undefined ? [] : [host])];
+      const faces = [f, other ?? host].filter((face) => face !== undefined);
       const old = matched(f, other, isFree ? (beyond?.edge ?? null) : null, a.origins, b.origins);
       runs.push({ path: [from, to], faces, isAbutment: host !== undefined, old, origin: a.origins[0] as number });
     });
@@ -95,25 +97,16 @@ function matcher(
   from: readonly number[],
   to: readonly number[],
 ) => number | null {
-  const keyOf = stepKeys(first.vertices.length);
-  const along = new Map<number, number[]>();
-  first.edges.forEach((edge, e) => {
-    const path = edgePath(edge);
-    path.slice(1).forEach((w, i) => {
-      const v = path[i] as number;
-      for (const step of [keyOf(v, w), keyOf(w, v)]) if (!along.get(step)?.push(e)) along.set(step, [e]);
-    });
-  });
+  const edgeAt = edgeFinder(first);
   return (face, other, free, from, to) => {
-    const isMeant = (e: number): boolean => {
-      const { role, faces } = first.edges[e] as Edge;
+    const isMeant = ({ role, faces }: Edge, e: number): boolean => {
       // Where a panel has lost its free edge to a neighbour, that one's is another.
       if (free !== null) return e === free && faces.includes(face);
       return role !== 'abutment' && faces.includes(face) && faces.includes(other ?? -1);
     };
     for (const v of from) {
       for (const w of to) {
-        const found = along.get(keyOf(v, w))?.find(isMeant);
+        const found = edgeAt(v, w, isMeant);
         if (found !== undefined) return found;
       }
     }
@@ -167,28 +160,15 @@ function edgeFrom(
   let id = before?.id ?? [role, ...own.map((face) => shape.faces[face]?.id)].join('-');
   if (!before) for (let count = 2, name = id; taken.has(id); count++) id = `${name}-${count}`;
   taken.add(id);
-  const rolled = way.length > 2 ? own.find((face) => shape.faces[face]?.roll) : undefined;
-  const points = way.map((v) => shape.vertices[v] as Vec3);
-  const length = rolled === undefined ? pathLength3(points) : lengthAlong(shape, rolled, points);
   return {
     id,
     ends: [way[0] as number, way.at(-1) as number],
     ...(way.length > 2 ? { via: way.slice(1, -1) } : {}),
     faces: own,
     role,
-    length,
+    length: pathLength(shape, way, own),
     dihedral: meeting[1] ? Math.PI - turnBetween(meeting[0], meeting[1], along, role === 'abutment') : null,
   };
-}
-
-const pathLength3 = (points: readonly Vec3[]): number =>
-  points.slice(1).reduce((sum, p, i) => sum + distance3(points[i] as Vec3, p), 0);
-
-/** Length of the paper along a curve of a rolled face, mm. */
-function lengthAlong(shape: Pick<Solid, 'vertices' | 'faces'>, face: number, points: readonly Vec3[]): number {
-  const { surface } = (shape.faces[face] as Face).roll as Roll;
-  const flat = points.map((p) => pointInFace(shape, face, p));
-  return flat.slice(1).reduce((sum, p, i) => sum + lengthOnRoll(surface, flat[i] as Vec2, p), 0);
 }
 
 /** How far over or under the middle of a new edge the planes of the faces at its ends lie, mm; 0 where they are upright. */

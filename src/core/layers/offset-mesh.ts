@@ -1,4 +1,5 @@
 import { at } from '../geometry/polygon.ts';
+import { stepKeys } from '../geometry/step-key.ts';
 import { add3, cross3, dot3, length3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
 import { standsOn } from '../solid/build-solid.ts';
 import { normalAt } from '../solid/face-frame.ts';
@@ -18,6 +19,10 @@ export interface Sector {
   /** Face whose rolled surface is met, from its inside (-1) or its outside (1), and how fast what touches it there moves. */
   readonly rolled?: { readonly face: number; readonly side: 1 | -1; readonly speed: number };
 }
+
+/** The planes that meet in a corner; null where paper is rolled there. */
+export const planesOf = (ring: readonly Sector[]): readonly MovingPlane[] | null =>
+  ring.some(({ plane }) => plane === null) ? null : ring.map(({ plane }) => plane as MovingPlane);
 
 /** Where faces meet. Going round counter-clockwise, seen from outside. */
 export interface Corner {
@@ -44,55 +49,80 @@ export function meshOf(solid: Solid): OffsetMesh {
 const meshes = new WeakMap<Solid, OffsetMesh>();
 
 function makeMesh(solid: Solid): OffsetMesh {
-  const edgesOf = edgesOfFaces(solid);
-  const sectors = solid.faces.map((face, f): Sector => sectorOfFace(solid, face, f));
+  const { vertices, faces } = solid;
+  const sectors = faces.map((face, f): Sector => sectorOfFace(solid, face, f));
   const beyond = new Map<number, Sector>();
   const sectorBeyond = (e: number): Sector => {
     const known = beyond.get(e) ?? sectorOfEdge(solid, e);
     beyond.set(e, known);
     return known;
   };
-  /** The face that runs along this step of a loop the other way; null where it is free or ends under another. */
-  const across = (f: number, i: number): number | null => {
-    const edge = solid.edges[at(edgesOf[f] ?? [], i)] as Edge;
-    return edge.role === 'abutment' ? null : (edge.faces.find((other) => other !== f) ?? null);
-  };
+  const { steps, before, across, leaving } = stepsOf(solid);
   const corners = new Map<number, Corner>();
-  const loops = solid.faces.map(({ loop }) => loop.map(() => -1));
-  const positionsOf = solid.vertices.map((): (readonly [number, number])[] => []);
-  solid.faces.forEach(({ loop }, f) => {
-    loop.forEach((v, i) => {
-      positionsOf[v]?.push([f, i]);
-    });
-  });
-  const loopOf = (f: number): readonly number[] => (solid.faces[f] as Face).loop;
-  positionsOf.forEach((positions, v) => {
-    /** The next face round the vertex: it lies across the edge by which the loop comes in. */
-    const nextOf = ([f, i]: readonly [number, number]): readonly [number, number] | null => {
-      const to = across(f, i - 1);
-      const before = at(loopOf(f), i - 1);
-      return to === null ? null : (positions.find(([g, j]) => g === to && at(loopOf(g), j + 1) === before) ?? null);
-    };
-    const isFirst = ([f, i]: readonly [number, number]): boolean => across(f, i) === null;
-    const left = new Set(positions);
-    for (const first of [...positions.filter(isFirst), ...positions]) {
-      if (!left.has(first)) continue;
-      const fan: (readonly [number, number])[] = [];
-      for (let next: readonly [number, number] | null = first; next && left.delete(next); next = nextOf(next))
-        fan.push(next);
-      const [f, i] = first;
-      const [g, j] = fan.at(-1) as readonly [number, number];
-      const ring = fan.map(([face]) => sectors[face] as Sector);
-      if (isFirst(first)) {
-        ring.unshift(sectorBeyond(at(edgesOf[f] ?? [], i)));
-        ring.push(sectorBeyond(at(edgesOf[g] ?? [], j - 1)));
-      }
+  const loops = faces.map(({ loop }) => loop.map(() => -1));
+  const isSeen = new Uint8Array(steps.length);
+  leaving.forEach((own, v) => {
+    const isFirst = (step: number): boolean => across[step] === null;
+    for (const first of own.length > 1 ? [...own.filter(isFirst), ...own] : own) {
+      if (isSeen[first]) continue;
       const key = corners.size;
-      corners.set(key, { ring, origins: [v], place: solid.vertices[v] as Vec3 });
-      for (const [face, position] of fan) (loops[face] as number[])[position] = key;
+      const ring: Sector[] = [];
+      if (isFirst(first)) ring.push(sectorBeyond((steps[first] as Step).edge));
+      let last = first;
+      // The next face round the vertex lies across the edge by which the loop comes in.
+      for (
+        let next: number | null = first;
+        next !== null && !isSeen[next];
+        next = across[before(last)] as number | null
+      ) {
+        isSeen[next] = 1;
+        last = next;
+        const { face, position } = steps[next] as Step;
+        ring.push(sectors[face] as Sector);
+        (loops[face] as number[])[position] = key;
+      }
+      if (isFirst(first)) ring.push(sectorBeyond((steps[before(last)] as Step).edge));
+      corners.set(key, { ring, origins: [v], place: vertices[v] as Vec3 });
     }
   });
   return { corners, loops };
+}
+
+/** A step along an edge, from a corner of a face's loop to the next. */
+interface Step {
+  readonly face: number;
+  /** Of the corner in the loop. */
+  readonly position: number;
+  readonly edge: number;
+}
+
+/** The steps round all faces, face after face. `across`: the step of another face the other way along the same edge; null where that is free or ends under another face. `leaving`: those from each vertex. */
+function stepsOf(solid: Solid) {
+  const { vertices, faces, edges } = solid;
+  const edgesOf = edgesOfFaces(solid);
+  const steps: Step[] = [];
+  const leaving = vertices.map((): number[] => []);
+  const shared = new Map<number, number>();
+  const keyOf = stepKeys(vertices.length);
+  faces.forEach(({ loop }, face) => {
+    loop.forEach((v, position) => {
+      const edge = edgesOf[face]?.[position] as number;
+      if (edges[edge]?.role !== 'abutment') shared.set(keyOf(v, at(loop, position + 1)), steps.length);
+      leaving[v]?.push(steps.length);
+      steps.push({ face, position, edge });
+    });
+  });
+  const across = steps.map(({ face, position, edge }): number | null => {
+    const { loop } = faces[face] as Face;
+    const other = shared.get(keyOf(at(loop, position + 1), loop[position] as number));
+    const isOther = edges[edge]?.role !== 'abutment' && other !== undefined && steps[other]?.face !== face;
+    return isOther ? other : null;
+  });
+  const before = (step: number): number => {
+    const { face, position } = steps[step] as Step;
+    return position > 0 ? step - 1 : step + (faces[face] as Face).loop.length - 1;
+  };
+  return { steps, before, across, leaving };
 }
 
 function sectorOfFace(solid: Solid, face: Face, f: number): Sector {

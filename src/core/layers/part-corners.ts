@@ -1,7 +1,7 @@
 import { dot3, unit3, type Vec3 } from '../geometry/vector.ts';
 import type { Edge, EdgeRole, Solid } from '../solid/solid.ts';
 import { isSamePlane, type MovingPlane, velocityOf } from './moving-plane.ts';
-import type { Corner, OffsetMesh, Sector } from './offset-mesh.ts';
+import { type Corner, type OffsetMesh, planesOf, type Sector } from './offset-mesh.ts';
 
 /** A corner as two in one place, before its planes move, and where a face that has both comes first. */
 interface Parted {
@@ -54,8 +54,8 @@ export function partCorners(
 
 /** Whether all planes of a corner still meet in it once they have moved; so it is taken where paper is rolled. */
 function isTogether({ ring }: Corner): boolean {
-  const planes = ring.map(({ plane }) => plane);
-  return !planes.every((plane) => plane !== null) || velocityOf(planes).isTogether;
+  const planes = planesOf(ring);
+  return !planes || velocityOf(planes).isTogether;
 }
 
 /** Going round from one end of the ring: its first sectors with a stop after them below, the last of them with the rest above. */

@@ -126,7 +126,7 @@ function flatPanel(
   { rel, marked, step }: Making,
 ): DraftPanel {
   const { loop, roll } = solid.faces[face] as MadeLayer['solid']['faces'][number];
-  const edges = facesEdges(solid)[face] as readonly number[];
+  const edges = edgesOfFaces(solid)[face] as readonly number[];
   const sampled = new Set(edges.flatMap((e) => solid.edges[e]?.via ?? []));
   const corners = loop.flatMap((v, i) => (sampled.has(v) ? [] : [i]));
   const starts = corners.length === 0 ? [0] : corners;
@@ -170,14 +170,6 @@ const swings = (drawn: readonly Vec2[], meant: readonly Vec2[], step: number): b
       !isInside(p, meant) &&
       Math.min(...meant.map((a, i) => distanceToSegment(p, a, at(meant, i + 1)))) > MOST_ASTRAY * step,
   );
-
-const edgesKnown = new WeakMap<MadeLayer['solid'], ReturnType<typeof edgesOfFaces>>();
-
-function facesEdges(solid: MadeLayer['solid']): ReturnType<typeof edgesOfFaces> {
-  const known = edgesKnown.get(solid) ?? edgesOfFaces(solid);
-  edgesKnown.set(solid, known);
-  return known;
-}
 
 /** The point of a rolled panel from which its rulings run, where the panel lies on its piece. */
 function apexOf(apex: number, flat: readonly Vec2[], polygon: readonly Vec2[], rel: Making['rel']): Vec2 {

@@ -1,8 +1,8 @@
 import { at } from '../geometry/polygon.ts';
 import { add3, cross3, distance3, dot3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
 import { isSameLength, NOISE_MM, NOISE_RAD } from '../tolerance.ts';
-import { normalAt, pointInFace } from './face-frame.ts';
-import { lengthOnRoll, type Roll } from './roll.ts';
+import { normalAt, pathLength } from './face-frame.ts';
+import type { Roll } from './roll.ts';
 import type { Edge, EdgeRole, Face, Solid } from './solid.ts';
 
 /** A face by its corner points, counter-clockwise seen from outside. */
@@ -81,9 +81,11 @@ export function buildSolid(drafts: readonly FaceDraft[], abutments: readonly Abu
     const isLevel = path.every((v) => isSameLength(vertices[v]?.[2] ?? 0, a[2]));
     const along = unit3(sub3(b, a));
     const middle = scale3(add3(a, b), 0.5);
-    const meeting = [...sides, ...(host === undefined ? [] : [host])].map(
-      (face): Meeting => ({ face, normal: normalAt(vertices, faces[face] as Face, middle) }),
-    ) as [Meeting, Meeting?];
+    const own = [...sides, ...(host === undefined ? [] : [host])];
+    const meeting = own.map((face): Meeting => ({ face, normal: normalAt(vertices, faces[face] as Face, middle) })) as [
+      Meeting,
+      Meeting?,
+    ];
     const role = host === undefined ? edgeRole(faces, meeting, along, isLevel) : 'abutment';
     const name = [role, ...meeting.map((side) => faces[side?.face ?? -1]?.id)].join('-');
     // A face may be called as another with a number, so that numbering alone would not tell their edges apart.
@@ -94,10 +96,9 @@ export function buildSolid(drafts: readonly FaceDraft[], abutments: readonly Abu
       id,
       ends: [path[0] as number, path.at(-1) as number],
       ...(path.length > 2 ? { via: path.slice(1, -1) } : {}),
-      faces: meeting.map((side) => side?.face as number),
+      faces: own,
       role,
-      length:
-        run.length === 1 ? distance3(a, b) : run.reduce((sum, part) => sum + arcLength({ vertices, faces }, part), 0),
+      length: pathLength({ vertices, faces }, path, own),
       dihedral: meeting[1] ? Math.PI - turnBetween(meeting[0], meeting[1], along, host !== undefined) : null,
     };
   });
@@ -178,15 +179,6 @@ function joinCurves(parts: readonly EdgePart[], curved: ReadonlySet<number>): re
     else runs.push([part]);
   }
   return runs;
-}
-
-/** mm; of a sampled curve along the true curve on a smooth face that it bounds or meets. */
-function arcLength(solid: Pick<Solid, 'vertices' | 'faces'>, { ends, sides, host }: EdgePart): number {
-  const [a, b] = ends.map((v) => solid.vertices[v] as Vec3) as [Vec3, Vec3];
-  const smooth = [...sides, host].find((face) => solid.faces[face ?? -1]?.roll);
-  const roll = solid.faces[smooth ?? -1]?.roll;
-  if (smooth === undefined || !roll) return distance3(a, b);
-  return lengthOnRoll(roll.surface, pointInFace(solid, smooth, a), pointInFace(solid, smooth, b));
 }
 
 /** Angle from the first face's normal to the second's about the edge (direction of the first face's loop); positive: outside angle. */

@@ -14,6 +14,7 @@ import {
 } from '../geometry/vector.ts';
 import {
   bendPoint,
+  lengthBetween,
   type OnRuling,
   type Roll,
   type RolledSurface,
@@ -136,6 +137,22 @@ function farApart(points: Points): readonly [number, number, number] {
   const second = farthest((p) => distance3(p, first));
   const along = sub3(points[second] as Vec3, first);
   return [0, second, farthest((p) => length3(cross3(along, sub3(p, first))))];
+}
+
+/** Length of a path from vertex to vertex, mm: of more than one step along the curve on the first of these faces that is rolled. */
+export function pathLength(
+  { vertices, faces }: Pick<Solid, 'vertices' | 'faces'>,
+  path: readonly number[],
+  sides: readonly number[],
+): number {
+  const rolled = path.length > 2 ? sides.find((f) => faces[f]?.roll) : undefined;
+  const points = path.map((v) => vertices[v] as Vec3);
+  const sum = (lengths: readonly number[]): number => lengths.reduce((all, length) => all + length, 0);
+  if (rolled === undefined) return sum(points.slice(1).map((p, i) => distance3(points[i] as Vec3, p)));
+  const { surface } = (faces[rolled] as Face).roll as Roll;
+  const frame = faceFrame({ vertices, faces }, rolled);
+  const places = points.map((p) => rulingOf(frame, surface, p));
+  return sum(places.slice(1).map((place, i) => lengthBetween(surface, places[i] as OnRuling, place)));
 }
 
 /** A point of a face in its own frame: of the flat panel where the face is smooth. */

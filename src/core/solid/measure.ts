@@ -1,4 +1,5 @@
 import { at } from '../geometry/polygon.ts';
+import { stepKeys } from '../geometry/step-key.ts';
 import { add3, scale3, sub3, type Vec3 } from '../geometry/vector.ts';
 import { isPositive } from '../tolerance.ts';
 import { standsOn } from './build-solid.ts';
@@ -115,22 +116,44 @@ export function isFootOnFace({ vertices, faces, edges }: Solid, edge: number): b
  * entered once for each of its parts. An abutment on the inside of a slope is not one of the slope's.
  */
 export function edgesOfFaces(solid: Solid): readonly (readonly number[])[] {
-  const byEnds = new Map<number, number[]>();
-  const count = solid.vertices.length;
-  const keyOf = (a: number, b: number): number => (a < b ? a * count + b : b * count + a);
-  solid.edges.forEach((edge, e) => {
-    const path = edgePath(edge);
-    path.slice(1).forEach((end, i) => {
-      const key = keyOf(path[i] as number, end);
-      const here = byEnds.get(key);
-      if (here) here.push(e);
-      else byEnds.set(key, [e]);
-    });
+  const known = edgesFound.get(solid) ?? findEdges(solid);
+  edgesFound.set(solid, known);
+  return known;
+}
+
+/** They are asked for again and again; solids never change. */
+const edgesFound = new WeakMap<Solid, readonly (readonly number[])[]>();
+
+function findEdges(solid: Solid): readonly (readonly number[])[] {
+  const edgeAt = edgeFinder(solid);
+  return solid.faces.map(({ loop }, f) => {
+    const isOwn = (edge: Edge): boolean => boundsFace(edge, f);
+    return loop.map((start, i) => edgeAt(start, at(loop, i + 1), isOwn) ?? -1);
   });
-  return solid.faces.map((face, f) =>
-    face.loop.map((start, i) => {
-      const here = byEnds.get(keyOf(start, at(face.loop, i + 1))) ?? [];
-      return here.find((e) => boundsFace(solid.edges[e] as Edge, f)) ?? -1;
-    }),
-  );
+}
+
+/** Finds, of the edges that may be meant, the first that runs from one vertex to a neighbour or back. */
+export function edgeFinder({
+  vertices,
+  edges,
+}: Solid): (v: number, w: number, isMeant: (edge: Edge, index: number) => boolean) => number | undefined {
+  const keyOf = stepKeys(vertices.length);
+  const byStep = new Map<number, number>();
+  /** Where an abutment runs along another edge. */
+  const besides = new Map<number, number[]>();
+  edges.forEach((edge, e) => {
+    const path = edgePath(edge);
+    for (let i = 1; i < path.length; i++) {
+      const [v, w] = [path[i - 1] as number, path[i] as number];
+      const key = keyOf(Math.min(v, w), Math.max(v, w));
+      if (!byStep.has(key)) byStep.set(key, e);
+      else if (!besides.get(key)?.push(e)) besides.set(key, [e]);
+    }
+  });
+  return (v, w, isMeant) => {
+    const key = keyOf(Math.min(v, w), Math.max(v, w));
+    const first = byStep.get(key);
+    if (first === undefined || isMeant(edges[first] as Edge, first)) return first;
+    return besides.get(key)?.find((e) => isMeant(edges[e] as Edge, e));
+  };
 }

@@ -2,8 +2,17 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { runs } from '../../../tests/laws/runs.ts';
 import { move3 } from '../geometry/motion.ts';
-import { distance2, distance3, dot3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
-import { bendMotion, bendPoint, lengthOnRoll, type RolledSurface, unbendPoint } from './roll.ts';
+import { add3, distance2, distance3, dot3, scale3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import {
+  bendMotion,
+  bendPoint,
+  lengthBetween,
+  type RolledSurface,
+  rulingAt,
+  rulingUnder,
+  touchUnder,
+  unbendPoint,
+} from './roll.ts';
 
 const number = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 
@@ -95,16 +104,31 @@ describe('rolled paper', () => {
     );
   });
 
+  test('has a ruling through each of its points, with the normal there, and lies on it', () => {
+    fc.assert(
+      fc.property(onSurface, ({ rolled, p }) => {
+        const point = bendPoint(rolled, p, 1);
+        const ruling = rulingAt(rolled, rulingUnder(rolled, point));
+        expect(distance3(ruling.point, point)).toBeLessThan(1e-9);
+        expect(distance3(ruling.normal, touchUnder(rolled, point).normal)).toBeLessThan(1e-9);
+        const on = rulingUnder(rolled, point);
+        const ahead = rulingAt(rolled, { ...on, reach: on.reach + 7 }).point;
+        expect(distance3(ahead, add3(ruling.point, scale3(ruling.along, 7)))).toBeLessThan(1e-9);
+      }),
+      counts,
+    );
+  });
+
   test('measures a curve along the paper', () => {
     fc.assert(
       fc.property(onSurface, number(0.001, 0.3), ({ rolled, p }, turn) => {
         if (rolled.form !== 'cone') return;
         const slant = distance2(p, [0, rolled.apex]);
-        const angle = Math.atan2(p[0], rolled.apex - p[1]) + turn;
-        // No panel goes all the way round its peak.
-        if (angle > Math.PI) return;
-        const q: Vec2 = [slant * Math.sin(angle), rolled.apex - slant * Math.cos(angle)];
-        expect(lengthOnRoll(rolled, p, q)).toBeCloseTo(slant * turn, 9);
+        const azimuth = Math.atan2(p[0], rolled.apex - p[1]) / rolled.sine;
+        const on = { azimuth, reach: slant };
+        const ahead = { ...on, azimuth: azimuth + turn / rolled.sine };
+        expect(lengthBetween(rolled, on, ahead)).toBeCloseTo(slant * turn, 9);
+        expect(lengthBetween(rolled, on, { ...on, reach: slant / 2 })).toBeCloseTo(slant / 2, 9);
       }),
       counts,
     );

@@ -1,5 +1,5 @@
 import { type Motion, move3 } from '../geometry/motion.ts';
-import { cross3, distance2, length2, length3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { cross3, length2, length3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 
 /**
  * The surfaces that paper takes when it is rolled: straight rulings stay straight and nothing stretches. Frame: that of the
@@ -200,9 +200,8 @@ export const polarOn = ({ apex }: { readonly apex: number }, [x, y]: Vec2): Vec2
   Math.atan2(x, apex - y),
 ];
 
-/** Length of the paper between two neighbouring flat points of a sampled curve, mm: along the arc where they keep their slant. */
-export function lengthOnRoll(surface: RolledSurface, p: Vec2, q: Vec2): number {
-  if (surface.form === 'cylinder') return distance2(p, q);
-  const [[r, a], [s, b]] = [polarOn(surface, p), polarOn(surface, q)];
-  return length2([s - r, ((r + s) / 2) * (b - a)]);
+/** Length of the paper between two neighbouring points of a sampled curve, mm: along the arc where they keep their reach. */
+export function lengthBetween(surface: RolledSurface, p: OnRuling, q: OnRuling): number {
+  const radius = surface.form === 'cylinder' ? surface.radius : (surface.sine * (p.reach + q.reach)) / 2;
+  return length2([q.reach - p.reach, radius * (q.azimuth - p.azimuth)]);
 }
