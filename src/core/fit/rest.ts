@@ -58,15 +58,17 @@ export interface PlanRing {
   readonly box: Box;
 }
 
-/** A flat part of a slope; `points`: its corners as they lie in space. */
+/** A flat part of a slope, with its plane. */
 export interface Facet extends PlanRing {
-  readonly points: readonly Vec3[];
+  readonly origin: Vec3;
+  /** Outward; worked out where it is asked for, since most facets lie nowhere near the point in question. */
+  readonly normal: () => Vec3;
 }
 
-export const planRing = (points: readonly (Vec2 | Vec3)[]): PlanRing => {
-  const ring = points.map(([x, y]): Vec2 => [x, y]);
-  return { ring, box: boxOf(ring) };
-};
+export const planRing = (points: readonly (Vec2 | Vec3)[]): PlanRing => ({
+  ring: points.map((p): Vec2 => [p[0], p[1]]),
+  box: boxOf(points),
+});
 
 /** The flat rings that the slopes are made of. */
 export const slopeFacets = (solid: Solid): readonly Facet[] =>
@@ -75,12 +77,20 @@ export const slopeFacets = (solid: Solid): readonly Facet[] =>
     .flatMap((face) => facetsOf(face))
     .map((loop) => {
       const points = loop.map((v) => solid.vertices[v] as Vec3);
-      return { ...planRing(points), points };
+      return { ...planRing(points), origin: points[0] as Vec3, normal: once(() => newellNormal(points)) };
     });
 
+function once<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
+}
+
 /** Most points lie outside the box around a ring, and that is soon said. */
-export const isNear = ({ box }: PlanRing, [x, y]: Vec2): boolean =>
-  x >= box.minX - SNAP_MM && x <= box.maxX + SNAP_MM && y >= box.minY - SNAP_MM && y <= box.maxY + SNAP_MM;
+export const isNear = ({ box }: PlanRing, p: Vec2): boolean =>
+  p[0] >= box.minX - SNAP_MM && p[0] <= box.maxX + SNAP_MM && p[1] >= box.minY - SNAP_MM && p[1] <= box.maxY + SNAP_MM;
 
 export const isOver = (plan: PlanRing, point: Vec2): boolean =>
   isNear(plan, point) && (isInside(point, plan.ring) || isOnRing(point, plan.ring));
@@ -95,19 +105,19 @@ export function underside(facets: readonly Facet[], point: Vec2): number | null 
 export function levelsOver(facets: readonly Facet[], point: Vec2): readonly number[] {
   return facets
     .filter((facet) => isOver(facet, point))
-    .map(({ points }) => {
-      const o = points[0] as Vec3;
-      const n = newellNormal(points);
+    .map(({ origin: o, normal }) => {
+      const n = normal();
       return o[2] - (n[0] * (point[0] - o[0]) + n[1] * (point[1] - o[1])) / n[2];
     });
 }
 
-const isOnRing = (p: Vec2, ring: readonly Vec2[]): boolean =>
-  ring.some((a, i) => {
-    const along = sub2(at(ring, i + 1), a);
-    const away = sub2(p, a);
-    const t = dot2(along, away);
-    return (
-      Math.abs(cross2(along, away)) <= NOISE_MM * length2(along) && t >= -NOISE_MM && t <= dot2(along, along) + NOISE_MM
-    );
-  });
+const isOnRing = (p: Vec2, ring: readonly Vec2[]): boolean => ring.some((a, i) => isOnSide(p, a, at(ring, i + 1)));
+
+function isOnSide(p: Vec2, a: Vec2, b: Vec2): boolean {
+  const along = sub2(b, a);
+  const away = sub2(p, a);
+  const t = dot2(along, away);
+  return (
+    Math.abs(cross2(along, away)) <= NOISE_MM * length2(along) && t >= -NOISE_MM && t <= dot2(along, along) + NOISE_MM
+  );
+}

@@ -6,7 +6,7 @@ import { type Flap, flapEnds, type Hem, type Net, type Panel, type Piece, type S
 import { faceFrame, flattenFace, frameMotion, normalAt } from '../solid/face-frame.ts';
 import { isFootOnFace } from '../solid/measure.ts';
 import type { Solid } from '../solid/solid.ts';
-import { bendOf, bentAt, liftMotion, type PanelBend, type PanelRoll, rollOf } from './bend.ts';
+import { bendOf, bentAt, bentPoint, liftMotion, type PanelBend, type PanelRoll, rollOf } from './bend.ts';
 import { underFirstFace } from './pose-strip.ts';
 
 /** Where every panel, flap and hem of a piece is at one moment. */
@@ -98,7 +98,7 @@ const hinge = ([a, b]: readonly [Vec2, Vec2], angle: number): Motion => turnAbou
 
 /** A point of a piece laid flat where its panel or flap has been taken. */
 export const placePoint = ({ motion, bend }: PartPose, p: Vec2): Vec3 =>
-  move3(bend ? compose(motion, bentAt(bend, p, bend.share)) : motion, [...p, 0]);
+  move3(motion, bend ? bentPoint(bend, p) : [p[0], p[1], 0]);
 
 /** A flap where it is glued, in the frame of the solid. */
 export interface FlapAtRest {

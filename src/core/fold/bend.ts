@@ -1,9 +1,9 @@
 import { compose, inverseMotion, type Motion, move3, rest } from '../geometry/motion.ts';
 import { at } from '../geometry/polygon.ts';
 import { alignSegments, type Rigid2 } from '../geometry/rigid2.ts';
-import type { Vec2 } from '../geometry/vector.ts';
+import type { Vec2, Vec3 } from '../geometry/vector.ts';
 import type { Panel } from '../net/net.ts';
-import { bendMotion, type RolledSurface } from '../solid/roll.ts';
+import { bendMotion, bendPoint, type RolledSurface } from '../solid/roll.ts';
 import type { Solid } from '../solid/solid.ts';
 
 /** How a panel is rolled where it lies on its piece. */
@@ -44,4 +44,10 @@ export function bentAt(roll: PanelRoll | null | undefined, p: Vec2, share: numbe
   if (!roll) return rest;
   const [u, v] = move3(roll.toOwn, [...p, 0]);
   return compose(roll.fromOwn, compose(bendMotion(roll.surface, [u, v], share), roll.toOwn));
+}
+
+/** Where a point of the piece laid flat is once its panel is rolled, in the frame of the piece. */
+export function bentPoint({ surface, toOwn, fromOwn, share }: PanelBend, [x, y]: Vec2): Vec3 {
+  const [u, v] = move3(toOwn, [x, y, 0]);
+  return move3(fromOwn, bendPoint(surface, [u, v], share));
 }

@@ -53,7 +53,7 @@ export function standAt(rolled: RolledPiece, goal: Motion, [x, y]: Vec2, s: numb
   const { piece } = rolled;
   const turned = partialTurn(quaternionOf(goal), s);
   const points = everyPoint(piece, bendPiece(rolled, turned, bend));
-  const { minX, minY, maxX, maxY } = boxOf(points.map(([px, py]) => [px, py]));
+  const { minX, minY, maxX, maxY } = boxOf(points);
   const centre = [(minX + maxX) / 2, (minY + maxY) / 2] as const;
   const middle: Vec3 = [x + piece.width / 2, y + piece.height / 2, 0];
   const lowest = points.reduce((least, p) => Math.min(least, p[2]), Number.POSITIVE_INFINITY);

@@ -24,7 +24,11 @@ const turn3 = ({ rotation }: Motion, p: Vec3): Vec3 => [
   dot3(rotation[2], p),
 ];
 
-export const move3 = (motion: Motion, p: Vec3): Vec3 => add3(turn3(motion, p), motion.move);
+export const move3 = ({ rotation, move }: Motion, p: Vec3): Vec3 => [
+  dot3(rotation[0], p) + move[0],
+  dot3(rotation[1], p) + move[1],
+  dot3(rotation[2], p) + move[2],
+];
 
 /** First `inner`, then `outer`. */
 export function compose(outer: Motion, inner: Motion): Motion {

@@ -1,5 +1,5 @@
 import { HAIR_MM } from '../tolerance.ts';
-import { cross2, distance2, dot2, lerp2, type Vec2 } from './vector.ts';
+import { cross2, distance2, dot2, lerp2, type Vec2, type Vec3 } from './vector.ts';
 
 /** Signed area, mm². Positive: counter-clockwise with y up. The ring is not closed. Under 3 points: 0. */
 export function ringArea(ring: readonly Vec2[]): number {
@@ -29,7 +29,8 @@ export interface Box {
   readonly maxY: number;
 }
 
-export function boxOf(points: readonly Vec2[]): Box {
+/** Box around points; of points in space, that of their plan. */
+export function boxOf(points: readonly (Vec2 | Vec3)[]): Box {
   let minX = Number.POSITIVE_INFINITY;
   let minY = Number.POSITIVE_INFINITY;
   let maxX = Number.NEGATIVE_INFINITY;

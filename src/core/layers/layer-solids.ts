@@ -75,7 +75,7 @@ function lowestFoot({ vertices, faces, edges }: Solid): number | null {
 
 /** A body as wide and as deep as the roof. */
 function planOf({ vertices }: Solid): Body {
-  const { minX, minY, maxX, maxY } = boxOf(vertices.map(([x, y]): Vec2 => [x, y]));
+  const { minX, minY, maxX, maxY } = boxOf(vertices);
   const outline: readonly Vec2[] = [
     [minX, minY],
     [maxX, minY],

@@ -16,10 +16,7 @@ export function arrangeOnTable(
   layers: readonly { readonly solid: Solid; readonly net: Net }[],
   body: Body | null,
 ): readonly (readonly Vec2[])[] {
-  const plan = [
-    ...(body?.outline ?? []),
-    ...layers.flatMap(({ solid }) => solid.vertices.map(([x, y]): Vec2 => [x, y])),
-  ];
+  const plan = [...(body?.outline ?? []), ...layers.flatMap(({ solid }) => solid.vertices)];
   let top = boxOf(plan).minY - 2 * GAP;
   return layers.map(({ net: { pieces } }) => {
     const spots: Vec2[] = pieces.map(() => [0, 0]);
