@@ -46,6 +46,8 @@ export function moveFaces(start: OffsetMesh, target: number): Moved {
       }
       mesh = split.mesh;
     }
+    // Where all is rolled nothing moves by its planes.
+    if (motions.size === 0) return { ok: true, mesh };
     const left = Math.abs(target) - done;
     const { after, gone } = nextMeeting(mesh, motions, way, left);
     const moved = new Map(mesh.corners);

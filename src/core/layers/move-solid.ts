@@ -26,15 +26,14 @@ export function moveSolid(solid: Solid, start: OffsetMesh, target: number, rolle
     const sectors = moved.mesh.corners.get(rolled)?.ring.filter(({ face }) => face !== null) ?? [];
     return { ok: false, face: (sectors.find(({ plane }) => plane) ?? sectors[0])?.face ?? 0, at: null };
   }
-  const corners = new Map(moved.mesh.corners);
-  for (const [key, place] of rolled) corners.set(key, { ...(corners.get(key) as Corner), place });
-  const mesh: OffsetMesh = { corners, loops: moved.mesh.loops };
-  const numbers = numbered(mesh);
+  const { mesh } = moved;
+  const placeOf = (key: number): Vec3 => rolled.get(key) ?? (mesh.corners.get(key) as Corner).place;
+  const numbers = numbered(mesh, placeOf);
   const vertices: Vec3[] = [];
-  for (const [key, index] of numbers) vertices[index] = (corners.get(key) as Corner).place;
+  for (const key of mesh.corners.keys()) vertices[numbers[key] as number] = placeOf(key);
   const faces: Face[] = [];
   for (const [f, face] of solid.faces.entries()) {
-    const ring = (mesh.loops[f] as readonly number[]).map((key) => numbers.get(key) as number);
+    const ring = (mesh.loops[f] as readonly number[]).map((key) => numbers[key] as number);
     const loop = ring.filter((v, i) => v !== at(ring, i + 1));
     if (loop.length < 3) return { ok: false, face: f, at: null };
     const points = loop.map((v) => vertices[v] as Vec3);
@@ -42,7 +41,7 @@ export function moveSolid(solid: Solid, start: OffsetMesh, target: number, rolle
       ? face.roll
       : rolledAnew(solid, f, points, placesAfter(ring), rolledBy);
     if (face.roll && !roll) return { ok: false, face: f, at: null };
-    if (!points.every((p) => p.every(Number.isFinite))) return { ok: false, face: f, at: null };
+    if (!points.every(isFinite3)) return { ok: false, face: f, at: null };
     faces.push({ ...face, loop, ...(roll ? { roll } : {}) });
   }
   const trouble = faceTrouble(solid, { vertices, faces });
@@ -80,8 +79,10 @@ function stepTwice(faces: readonly Face[], count: number): number | null {
   return null;
 }
 
-/** A number for each place: corners of one face that have come nearer than the noise are one. */
-function numbered({ corners, loops }: OffsetMesh): ReadonlyMap<number, number> {
+const isFinite3 = ([x, y, z]: Vec3): boolean => Number.isFinite(x) && Number.isFinite(y) && Number.isFinite(z);
+
+/** The vertex of each corner: corners of one face that have come nearer than the noise are one. */
+function numbered({ corners, loops }: OffsetMesh, placeOf: (key: number) => Vec3): readonly number[] {
   const kept = new Map<number, number>();
   const root = (key: number): number => {
     const up = kept.get(key);
@@ -91,14 +92,14 @@ function numbered({ corners, loops }: OffsetMesh): ReadonlyMap<number, number> {
     loop.forEach((from, i) => {
       const to = at(loop, i + 1);
       // Of three each is within the noise of the next, though the last need not be of the first.
-      if (distance3((corners.get(from) as Corner).place, (corners.get(to) as Corner).place) > NOISE_MM) return;
+      if (distance3(placeOf(from), placeOf(to)) > NOISE_MM) return;
       const [a, b] = [root(from), root(to)];
       if (a !== b) kept.set(Math.max(a, b), Math.min(a, b));
     });
   }
-  const numbers = new Map<number, number>();
+  const numbers: number[] = [];
   let count = 0;
-  for (const key of [...corners.keys()].sort((a, b) => a - b)) if (root(key) === key) numbers.set(key, count++);
-  for (const key of corners.keys()) numbers.set(key, numbers.get(root(key)) as number);
+  for (const key of [...corners.keys()].sort((a, b) => a - b)) if (!kept.has(key)) numbers[key] = count++;
+  for (const key of kept.keys()) numbers[key] = numbers[root(key)] as number;
   return numbers;
 }

@@ -19,7 +19,7 @@ export interface NewRidge {
 
 /** Where an edge runs: its vertices from end to end, in the direction of the first face's loop. */
 interface Run {
-  readonly path: readonly number[];
+  readonly path: number[];
   readonly faces: readonly number[];
   /** Whether the second face is met on its inside. */
   readonly isAbutment: boolean;
@@ -35,38 +35,42 @@ interface Run {
 export function edgesAnew(
   first: Solid,
   { corners, loops }: OffsetMesh,
-  numbers: ReadonlyMap<number, number>,
+  numbers: readonly number[],
   shape: Pick<Solid, 'vertices' | 'faces'>,
 ): { readonly edges: readonly Edge[]; readonly ridges: readonly NewRidge[] } {
   const runs: Run[] = [];
   const keyOf = stepKeys(shape.vertices.length);
   const steps = new Map<number, number>();
-  const rings = loops.map((loop) => loop.map((key) => numbers.get(key) as number));
+  const rings = loops.map((loop) => loop.map((key) => numbers[key] as number));
   rings.forEach((ring, f) => {
     ring.forEach((from, i) => {
       steps.set(keyOf(from, at(ring, i + 1)), f);
     });
   });
   const matched = matcher(first);
-  const done = new Set<number>();
   loops.forEach((loop, f) => {
     const ring = rings[f] as readonly number[];
     ring.forEach((from, i) => {
       const to = at(ring, i + 1);
-      if (from === to || done.has(keyOf(from, to))) return;
+      // What is not left has been done from the other side.
+      if (from === to || !steps.delete(keyOf(from, to))) return;
       const a = corners.get(loop[i] as number) as Corner;
       const b = corners.get(at(loop, i + 1)) as Corner;
       const beyond = sectorBeyond(a, f);
       const isFree = beyond?.face === null;
       const other = isFree ? undefined : steps.get(keyOf(to, from));
-      done.add(keyOf(from, to));
-      if (other !== undefined) done.add(keyOf(to, from));
+      if (other !== undefined) steps.delete(keyOf(to, from));
       const host =
         beyond?.edge != null && first.edges[beyond.edge]?.role === 'abutment'
           ? first.edges[beyond.edge]?.faces[1]
           : undefined;
-      const faces = [f, other ?? host].filter((face) => face !== undefined);
       const old = matched(f, other, isFree ? (beyond?.edge ?? null) : null, a.origins, b.origins);
+      const last = runs.at(-1);
+      if (old !== null && last?.old === old && last.faces[0] === f && last.path.at(-1) === from) {
+        last.path.push(to);
+        return;
+      }
+      const faces = [f, other ?? host].filter((face) => face !== undefined);
       runs.push({ path: [from, to], faces, isAbutment: host !== undefined, old, origin: a.origins[0] as number });
     });
   });
@@ -114,7 +118,7 @@ function matcher(
   };
 }
 
-/** Steps of one edge that follow each other, together, and all in the order of the first solid's edges; new edges come last. */
+/** Runs of one edge that follow each other, together, and all in the order of the first solid's edges; new edges come last. */
 function joinRuns(first: Solid, runs: readonly Run[]): readonly Run[] {
   const byOld = new Map<number, Run[]>();
   const fresh: Run[] = [];
@@ -126,11 +130,12 @@ function joinRuns(first: Solid, runs: readonly Run[]): readonly Run[] {
     const own = byOld.get(e) ?? [];
     if (own.length < 2) return own;
     const starts = new Map(own.map((run) => [run.path[0] as number, run]));
-    const ends = new Set(own.map((run) => run.path[1] as number));
+    const ends = new Set(own.map((run) => run.path.at(-1) as number));
     const begin = own.find((run) => !ends.has(run.path[0] as number)) ?? own[0];
     const path = [...(begin as Run).path];
-    for (let next = starts.get(path.at(-1) as number); next && path.length <= own.length; ) {
-      path.push(next.path[1] as number);
+    let next = starts.get(path.at(-1) as number);
+    for (let used = 1; next && used < own.length; used++) {
+      path.push(...next.path.slice(1));
       next = starts.get(path.at(-1) as number);
     }
     return [{ ...(begin as Run), path }];

@@ -30,14 +30,16 @@ export function partCorners(
 ): OffsetMesh {
   const isEnd: IsEnd = (role, sector) =>
     sector?.face === null && sector.plane !== null && edges[sector.edge ?? -1]?.role === role;
+  const parting = [...corners].flatMap(([key, corner]) => {
+    if (isTogether(corner)) return [];
+    const parted = rules.map((rule) => rule(corner, isEnd, edges, way)).find((found) => found !== null);
+    return parted ? [{ key, corner, ...parted }] : [];
+  });
+  if (parting.length === 0) return { corners, loops };
   const all = new Map(corners);
   const ways = loops.map((loop) => [...loop]);
   let next = Math.max(-1, ...corners.keys()) + 1;
-  for (const [key, corner] of corners) {
-    if (isTogether(corner)) continue;
-    const parted = rules.map((rule) => rule(corner, isEnd, edges, way)).find((found) => found !== null);
-    if (!parted) continue;
-    const { lower, upper, rising, falling } = parted;
+  for (const { key, corner, lower, upper, rising, falling } of parting) {
     const high = next++;
     all.set(key, { ...corner, ring: lower });
     all.set(high, { ...corner, ring: upper });

@@ -5,12 +5,14 @@ import {
   type FaceFrame,
   faceFrame,
   frameMotion,
+  into,
   pointInFace,
   rulingIn,
   rulingOf,
   touchOf,
+  turnedInto,
 } from '../solid/face-frame.ts';
-import { bendPoint, type Roll, type RolledSurface, type Ruling, type Touch } from '../solid/roll.ts';
+import { bendPoint, type Roll, type RolledSurface, type Ruling, type Touch, touchUnder } from '../solid/roll.ts';
 import type { Edge, Face, Solid } from '../solid/solid.ts';
 import { HAIR_MM, isPositive, NOISE_MM, NOISE_RAD } from '../tolerance.ts';
 import { type MovingPlane, meetAfter, threeOf } from './moving-plane.ts';
@@ -63,37 +65,38 @@ function touchAt({ roll: { surface }, frame, motion }: Rolled, flat: Vec2): Touc
 export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): ReadonlyMap<number, Vec3> | number {
   const places = new Map<number, Vec3>();
   const rolledFaces = solid.faces.map((_, f) => rolledFace(solid, f));
-  const sampling = new Map<number, Edge>();
-  for (const edge of solid.edges) for (const v of edge.via ?? []) if (!sampling.has(v)) sampling.set(v, edge);
-  const onCurve = new Map<Edge, (readonly [number, Corner])[]>();
-  const keyOf = new Map<number, number>();
+  /** The curve that each vertex samples, by its index. */
+  const sampling: number[] = [];
+  for (const [e, { via = [] }] of solid.edges.entries()) for (const v of via) sampling[v] ??= e;
+  const onCurve = solid.edges.map((): number[] => []);
+  const keyOf: number[] = [];
   for (const [key, corner] of mesh.corners) {
-    const edge = sampling.get(corner.origins[0] as number);
-    for (const v of corner.origins) if (!keyOf.has(v)) keyOf.set(v, key);
+    for (const v of corner.origins) keyOf[v] ??= key;
     if (!corner.ring.some(({ rolled }) => rolled)) continue;
-    if (edge) {
-      if (!onCurve.get(edge)?.push([key, corner])) onCurve.set(edge, [[key, corner]]);
-    } else if (!corner.ring.every(holds)) {
+    const curve = sampling[corner.origins[0] as number];
+    if (curve !== undefined) onCurve[curve]?.push(key);
+    else if (!corner.ring.every(holds)) {
       const place = settle(solid, rolledFaces, corner, by, null);
       if (!place) return key;
       places.set(key, place);
     }
   }
   const placeOf = (v: number): Vec3 => {
-    const key = keyOf.get(v) ?? -1;
+    const key = keyOf[v] ?? -1;
     return places.get(key) ?? mesh.corners.get(key)?.place ?? (solid.vertices[v] as Vec3);
   };
-  for (const [edge, samples] of onCurve) {
-    const [[, { ring }]] = samples as [readonly [number, Corner]];
-    const carrier = ring.find((sector) => sector.rolled);
+  for (const [e, samples] of onCurve.entries()) {
+    const edge = solid.edges[e] as Edge;
+    const carrier = mesh.corners.get(samples[0] ?? -1)?.ring.find((sector) => sector.rolled);
     const rolled = rolledFaces[carrier?.rolled?.face ?? -1];
-    if (!carrier?.rolled || !rolled) continue;
+    if (!carrier || !rolled) continue;
     const { surface } = rolled.roll;
     const azimuthAt = (p: Vec3): number => rulingOf(rolled.frame, surface, p).azimuth;
     const [a, b] = edge.ends.map((v) => azimuthAt(solid.vertices[v] as Vec3)) as [number, number];
     const [c, d] = edge.ends.map((v) => azimuthAt(placeOf(v))) as [number, number];
     const isLonger = isPositive(Math.abs(c - a) + Math.abs(d - b));
-    for (const [key, corner] of samples) {
+    for (const key of samples) {
+      const corner = mesh.corners.get(key) as Corner;
       // It goes along its curve with an end of it that moves, though all that meets in it holds still.
       if (!isLonger && corner.ring.every(holds)) continue;
       const { azimuth, reach } = rulingOf(rolled.frame, surface, solid.vertices[corner.origins[0] as number] as Vec3);
@@ -101,7 +104,8 @@ export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): Readonl
       const share = b === a ? 0 : (azimuth - a) / (b - a);
       const ruling = rulingIn(rolled.frame, surface, { azimuth: isLonger ? c + share * (d - c) : azimuth, reach });
       const place =
-        alongRuling(solid, rolledFaces, corner, by, ruling) ?? settle(solid, rolledFaces, corner, by, acrossOf(ruling));
+        alongRuling(solid, rolledFaces, corner, by, { carrier, ruling }) ??
+        settle(solid, rolledFaces, corner, by, acrossOf(ruling));
       if (!place) return key;
       places.set(key, place);
     }
@@ -116,37 +120,54 @@ const acrossOf = ({ point, normal, along }: Ruling): Placed => ({
 });
 
 /**
- * Where on a ruling of the first rolled face of a corner, moved with it, the other face there is met once it has moved; null where
- * there is not one other, or it is not met.
+ * Where on a ruling of the rolled face that carries a curve, moved with it, the other face of a corner on that curve is met once it
+ * has moved; null where there is not one other, or it is not met.
  */
 function alongRuling(
   solid: Solid,
   rolledFaces: readonly (Rolled | null)[],
   { ring, origins }: Corner,
   by: number,
-  { point, normal, along }: Ruling,
+  { carrier, ruling: { point, normal, along } }: { readonly carrier: Sector; readonly ruling: Ruling },
 ): Vec3 | null {
-  const carrier = ring.find((sector) => sector.rolled) as Sector;
   const other = ring.find((sector) => sector !== carrier);
   if (!other || !carrier.rolled || ring.some((sector) => sector !== carrier && sector !== other)) return null;
-  const { side, speed } = carrier.rolled;
-  let place = add3(point, scale3(normal, side * speed * by));
-  const met = rolledFaces[other.rolled?.face ?? -1];
+  const from = add3(point, scale3(normal, carrier.rolled.side * carrier.rolled.speed * by));
+  const reach = other.plane
+    ? toPlane(from, along, other.plane, solid.vertices[origins[0] as number] as Vec3, by)
+    : toRolled(from, along, other, rolledFaces, by);
+  return reach === null ? null : add3(from, scale3(along, reach));
+}
+
+/** How far along a line a plane is met that was at a place before it moved, mm. */
+function toPlane(from: Vec3, along: Vec3, { normal, speed }: MovingPlane, through: Vec3, by: number): number | null {
+  const slope = dot3(normal, along);
+  return Math.abs(slope) <= NOISE_RAD ? null : (dot3(normal, sub3(through, from)) + speed * by) / slope;
+}
+
+/** How far along a line a rolled face is met once it has moved, mm. */
+function toRolled(
+  from: Vec3,
+  along: Vec3,
+  { rolled }: Sector,
+  rolledFaces: readonly (Rolled | null)[],
+  by: number,
+): number | null {
+  const met = rolledFaces[rolled?.face ?? -1];
+  if (!met || !rolled) return null;
+  const { frame, roll } = met;
+  const start = into(frame, from);
+  const way = turnedInto(frame, along);
+  let reach = 0;
   for (let step = 0; step < STEPS; step++) {
-    let plane = other.plane;
-    let through = solid.vertices[origins[0] as number] as Vec3;
-    if (!plane) {
-      if (!met || !other.rolled) return null;
-      const touch = touchOf(met.frame, met.roll.surface, place);
-      plane = { normal: scale3(touch.normal, other.rolled.side), speed: other.rolled.speed };
-      through = touch.point;
-    }
-    const slope = dot3(plane.normal, along);
+    const place = add3(start, scale3(way, reach));
+    const { point, normal } = touchUnder(roll.surface, place);
+    const slope = dot3(normal, way);
     if (Math.abs(slope) <= NOISE_RAD) return null;
-    const away = (dot3(plane.normal, sub3(through, place)) + plane.speed * by) / slope;
-    place = add3(place, scale3(along, away));
-    // A plane is met at once; the next step to a surface would be a square of this one.
-    if (other.plane || Math.abs(away) < HAIR_MM) return place;
+    const away = (dot3(normal, sub3(point, place)) + rolled.side * rolled.speed * by) / slope;
+    reach += away;
+    // The next step would be a square of this one.
+    if (Math.abs(away) < HAIR_MM) return reach;
   }
   return null;
 }

@@ -113,14 +113,16 @@ function withSpeeds({ corners, loops }: OffsetMesh, speedOf: (sector: Sector) =>
     known.set(sector, made);
     return made;
   };
-  return {
-    corners: new Map([...corners].map(([key, corner]) => [key, { ...corner, ring: corner.ring.map(retimed) }])),
-    loops,
-  };
+  const timedCorners = new Map(corners);
+  for (const [key, corner] of corners) {
+    const ring = corner.ring.map(retimed);
+    if (ring.some((sector, i) => sector !== corner.ring[i])) timedCorners.set(key, { ...corner, ring });
+  }
+  return { corners: timedCorners, loops };
 }
 
-const timed = ({ plane, rolled, ...sector }: Sector, speed: number): Sector => ({
-  ...sector,
-  plane: plane && { ...plane, speed },
-  ...(rolled ? { rolled: { ...rolled, speed } } : {}),
-});
+function timed(sector: Sector, speed: number): Sector {
+  const { plane, rolled } = sector;
+  if ((plane ?? rolled)?.speed === speed) return sector;
+  return { ...sector, plane: plane && { ...plane, speed }, ...(rolled ? { rolled: { ...rolled, speed } } : {}) };
+}

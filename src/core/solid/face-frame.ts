@@ -87,11 +87,15 @@ export function rulingIn(frame: FaceFrame, surface: RolledSurface, on: OnRuling)
   return { point: add3(frame.origin, outOf(frame, point)), normal: outOf(frame, normal), along: outOf(frame, along) };
 }
 
-/** A point by the axes of a frame, and a direction by them as it is in space. */
-const into = ({ origin, x, y, normal }: FaceFrame, point: Vec3): Vec3 => {
-  const away = sub3(point, origin);
-  return [dot3(away, x), dot3(away, y), dot3(away, normal)];
-};
+/** A point by the axes of a frame. */
+export const into = (frame: FaceFrame, point: Vec3): Vec3 => turnedInto(frame, sub3(point, frame.origin));
+
+/** A direction by the axes of a frame, and one so given as it is in space. */
+export const turnedInto = ({ x, y, normal }: FaceFrame, way: Vec3): Vec3 => [
+  dot3(way, x),
+  dot3(way, y),
+  dot3(way, normal),
+];
 const outOf = ({ x, y, normal }: FaceFrame, [a, b, c]: Vec3): Vec3 => [
   x[0] * a + y[0] * b + normal[0] * c,
   x[1] * a + y[1] * b + normal[1] * c,
