@@ -21,7 +21,7 @@ export function restHeight(solid: Solid, body: Body): number {
       .filter(({ box }) => !areApart(wall, box))
       .flatMap(({ ring }) =>
         ring.flatMap((a, k) => {
-          const hit = crossing(p, q, a, at(ring, k + 1));
+          const hit = crossing(p, q, planOf(a), planOf(at(ring, k + 1)));
           return hit ? [hit] : [];
         }),
       );
@@ -52,9 +52,9 @@ export function crossing(p: Vec2, q: Vec2, a: Vec2, b: Vec2): Vec2 | null {
   return s < 0 || s > 1 || r < 0 || r > 1 ? null : [p[0] + along[0] * s, p[1] + along[1] * s];
 }
 
-/** A flat ring of the roof in plan. */
+/** A flat ring of the roof in plan; where its points have a level, that is left aside. */
 export interface PlanRing {
-  readonly ring: readonly Vec2[];
+  readonly ring: readonly (Vec2 | Vec3)[];
   readonly box: Box;
 }
 
@@ -65,10 +65,9 @@ export interface Facet extends PlanRing {
   readonly normal: () => Vec3;
 }
 
-export const planRing = (points: readonly (Vec2 | Vec3)[]): PlanRing => ({
-  ring: points.map((p): Vec2 => [p[0], p[1]]),
-  box: boxOf(points),
-});
+export const planRing = (ring: readonly (Vec2 | Vec3)[]): PlanRing => ({ ring, box: boxOf(ring) });
+
+const planOf = (p: Vec2 | Vec3): Vec2 => [p[0], p[1]];
 
 /** The flat rings that the slopes are made of. */
 export const slopeFacets = (solid: Solid): readonly Facet[] =>
@@ -111,11 +110,11 @@ export function levelsOver(facets: readonly Facet[], point: Vec2): readonly numb
     });
 }
 
-const isOnRing = (p: Vec2, ring: readonly Vec2[]): boolean => ring.some((a, i) => isOnSide(p, a, at(ring, i + 1)));
+const isOnRing = (p: Vec2, ring: PlanRing['ring']): boolean => ring.some((a, i) => isOnSide(p, a, at(ring, i + 1)));
 
-function isOnSide(p: Vec2, a: Vec2, b: Vec2): boolean {
-  const along = sub2(b, a);
-  const away = sub2(p, a);
+function isOnSide(p: Vec2, a: Vec2 | Vec3, b: Vec2 | Vec3): boolean {
+  const along: Vec2 = [b[0] - a[0], b[1] - a[1]];
+  const away: Vec2 = [p[0] - a[0], p[1] - a[1]];
   const t = dot2(along, away);
   return (
     Math.abs(cross2(along, away)) <= NOISE_MM * length2(along) && t >= -NOISE_MM && t <= dot2(along, along) + NOISE_MM

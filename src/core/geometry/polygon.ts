@@ -137,11 +137,11 @@ function squareToRing(points: readonly Vec2[], ring: readonly Vec2[]): number {
   return least;
 }
 
-/** Whether p lies inside the ring (any simple polygon); points on the border may go either way. */
-export function isInside(p: Vec2, ring: readonly Vec2[]): boolean {
+/** Whether p lies inside the ring (any simple polygon; of one in space, its plan); points on the border may go either way. */
+export function isInside(p: Vec2, ring: readonly (Vec2 | Vec3)[]): boolean {
   let inside = false;
   for (let i = 0; i < ring.length; i++) {
-    const a = ring[i] as Vec2;
+    const a = ring[i] as Vec2 | Vec3;
     const b = at(ring, i + 1);
     if (a[1] > p[1] !== b[1] > p[1] && p[0] < a[0] + ((p[1] - a[1]) / (b[1] - a[1])) * (b[0] - a[0])) inside = !inside;
   }

@@ -6,13 +6,12 @@ import {
   faceFrame,
   frameMotion,
   into,
-  pointInFace,
   rulingIn,
   rulingOf,
   touchOf,
   turnedInto,
 } from '../solid/face-frame.ts';
-import { bendPoint, type Roll, type RolledSurface, type Ruling, type Touch, touchUnder } from '../solid/roll.ts';
+import { bendPoint, type OnRuling, type Roll, type Ruling, type Touch, touchUnder } from '../solid/roll.ts';
 import type { Edge, Face, Solid } from '../solid/solid.ts';
 import { HAIR_MM, isPositive, NOISE_MM, NOISE_RAD } from '../tolerance.ts';
 import { type MovingPlane, meetAfter, threeOf } from './moving-plane.ts';
@@ -23,12 +22,6 @@ const STEPS = 40;
 
 /** A point as near to all planes of a corner lies in them. */
 const NEAR_MM = HAIR_MM / 100;
-
-/** Radians round the axis from the middle ruling, of a point on the surface or on one parallel to it. */
-const azimuthOf = (surface: RolledSurface, [x, y]: Vec2): number => {
-  if (surface.form === 'cone') return Math.atan2(x, surface.apex - y) / surface.sine;
-  return (surface.rulings === 'y' ? x : y) / surface.radius;
-};
 
 /** A rolled face of the solid that is offset. */
 interface Rolled {
@@ -254,20 +247,22 @@ export function rolledAnew(
   by: number,
 ): Roll | null {
   const roll = movedPlaces((solid.faces[face] as Face).roll as Roll, places);
-  const before = points.map((p) => pointInFace(solid, face, p));
-  const azimuths = roll.rulings.map(([, low]) => azimuthOf(roll.surface, before[low] as Vec2));
+  const { surface } = roll;
+  const frame = faceFrame(solid, face);
+  const on = points.map((p) => rulingOf(frame, surface, p));
+  const azimuths = roll.rulings.map(([, low]) => (on[low] as OnRuling).azimuth);
   const step = Math.max(...azimuths.slice(1).map((azimuth, i) => Math.abs(azimuth - (azimuths[i] as number))));
   const deviationOf = (radius: number): number => radius * (1 - Math.cos(step / 2));
-  if (roll.surface.form === 'cylinder') {
-    const radius = roll.surface.radius + by;
+  if (surface.form === 'cylinder') {
+    const radius = surface.radius + by;
     if (!isPositive(radius)) return null;
-    const grow = radius / roll.surface.radius;
-    const isAcross = roll.surface.rulings === 'x';
-    const flat = before.map(([x, y]): Vec2 => (isAcross ? [x, y * grow] : [x * grow, y]));
-    return { ...roll, surface: { ...roll.surface, radius }, flat, deviation: deviationOf(radius) };
+    const flat = on.map(({ azimuth, reach }): Vec2 => {
+      const across = azimuth * radius;
+      return surface.rulings === 'x' ? [reach, across] : [across, reach];
+    });
+    return { ...roll, surface: { ...surface, radius }, flat, deviation: deviationOf(radius) };
   }
-  const { sine, apex } = roll.surface;
-  const frame = faceFrame(solid, face);
+  const { sine } = surface;
   // The axis goes up from the peak; along it the peak moves by the offset over the sine.
   const cosine = Math.sqrt((1 - sine) * (1 + sine));
   const axis = add3(scale3(frame.y, cosine), scale3(frame.normal, sine));
@@ -276,11 +271,11 @@ export function rolledAnew(
   // Nothing of a cone is left once its eave has passed its peak.
   if (points.some((p, i) => isPositive(slants[i] as number) && !isPositive(-dot3(axis, sub3(p, peak))))) return null;
   const longest = Math.max(...slants);
-  const flat = before.map(([x, y], i): Vec2 => {
-    // At the peak every direction is the same point.
-    const angle = slants[i] === 0 ? 0 : Math.atan2(x, apex - y);
+  const flat = on.map(({ azimuth }, i): Vec2 => {
     const slant = slants[i] as number;
+    // At the peak every direction is the same point.
+    const angle = slant === 0 ? 0 : azimuth * sine;
     return [slant * Math.sin(angle) + 0, longest - slant * Math.cos(angle)];
   });
-  return { ...roll, surface: { ...roll.surface, apex: longest }, flat, deviation: deviationOf(longest * sine) };
+  return { ...roll, surface: { ...surface, apex: longest }, flat, deviation: deviationOf(longest * sine) };
 }

@@ -135,8 +135,14 @@ interface Pair {
 
 /** Three points that span a large triangle. */
 function farApart(points: Points): readonly [number, number, number] {
-  const farthest = (score: (p: Vec3) => number): number =>
-    points.reduce((best, p, i) => (score(p) > score(points[best] as Vec3) ? i : best), 0);
+  const farthest = (score: (p: Vec3) => number): number => {
+    let [best, most] = [0, Number.NEGATIVE_INFINITY];
+    points.forEach((p, i) => {
+      const own = score(p);
+      if (own > most) [best, most] = [i, own];
+    });
+    return best;
+  };
   const first = points[0] as Vec3;
   const second = farthest((p) => distance3(p, first));
   const along = sub3(points[second] as Vec3, first);
