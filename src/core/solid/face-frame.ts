@@ -194,13 +194,15 @@ export function facetsOf(
   if (!roll) return [loop];
   const { rulings } = roll;
   const count = Math.min(rulings.length - 1, most);
-  const chosen = Array.from({ length: count + 1 }, (_, i) =>
-    at(rulings, Math.round((i * (rulings.length - 1)) / count)),
-  );
-  return chosen.slice(1).map(([high, low], i) => {
-    const [before, below] = at(chosen, i);
-    const ring = [below, low, high, before].map((position) => loop[position] as number);
-    return ring.filter((v, k) => v !== at(ring, k + 1));
+  const ruling = (i: number): readonly [number, number] => at(rulings, Math.round((i * (rulings.length - 1)) / count));
+  return Array.from({ length: count }, (_, i) => {
+    const [[before, below], [high, low]] = [ruling(i), ruling(i + 1)];
+    const ring = [loop[below] as number];
+    for (const position of [low, high, before]) {
+      const v = loop[position] as number;
+      if (v !== ring[0] && v !== ring.at(-1)) ring.push(v);
+    }
+    return ring;
   });
 }
 
