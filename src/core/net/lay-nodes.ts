@@ -27,7 +27,8 @@ export interface GrowingPiece {
   readonly box: () => Box;
 }
 
-export function growingPiece(graph: CutGraph, fits?: CutRules['fits']): GrowingPiece {
+/** `isClear`: none of the nodes cover each other, as is known. */
+export function growingPiece(graph: CutGraph, fits?: CutRules['fits'], isClear = false): GrowingPiece {
   const nodes: number[] = [];
   const laid: LaidNode[] = [];
   const placeOf: Rigid2[] = [];
@@ -48,7 +49,7 @@ export function growingPiece(graph: CutGraph, fits?: CutRules['fits']): GrowingP
     add: (node, motion, joint) => {
       const own = graph.nodes[node] as CutNode;
       const from = joint?.from;
-      const whole = own.isConvex ? movedPart(own.corners, motion) : null;
+      const whole = own.isConvex && !isClear ? movedPart(own.corners, motion) : null;
       const box = whole?.box ?? movedBox(own.corners, motion);
       let reach = reached;
       if (fits) {
@@ -63,11 +64,13 @@ export function growingPiece(graph: CutGraph, fits?: CutRules['fits']): GrowingP
         if (other.node === from && own.isConvex && graph.nodes[other.node]?.isConvex) return false;
         return partsMeet(partsOf(one), partsOf(other), box);
       };
-      if (grid.meets(box, 0, isCovered)) return false;
+      if (!isClear) {
+        if (grid.meets(box, 0, isCovered)) return false;
+        laid.push(one);
+        grid.add(box);
+      }
       nodes.push(node);
-      laid.push(one);
       placeOf[node] = motion;
-      grid.add(box);
       around = unite(around, box);
       reached = reach;
       return true;
@@ -153,9 +156,9 @@ const BOX_PARTS = 1_000_000;
 
 /**
  * Lays every piece of a forest, given as the joined links, from its first node. Null where a panel would cover another, a
- * piece does not fit, or the links close a ring.
+ * piece does not fit, or the links close a ring. `isClear`: no panel covers another, as is known.
  */
-export function layForest(graph: CutGraph, joined: Uint8Array, rules: CutRules): Laying | null {
+export function layForest(graph: CutGraph, joined: Uint8Array, rules: CutRules, isClear = false): Laying | null {
   const count = graph.nodes.length;
   const pieceOf = new Int32Array(count).fill(-1);
   const parent = new Int32Array(count).fill(-1);
@@ -164,7 +167,7 @@ export function layForest(graph: CutGraph, joined: Uint8Array, rules: CutRules):
   let [pieces, necks, boxes, folds] = [0, 0, 0, 0];
   for (let first = 0; first < count; first++) {
     if (pieceOf[first] !== -1) continue;
-    const piece = growingPiece(graph);
+    const piece = growingPiece(graph, undefined, isClear);
     piece.add(first, rest2, null);
     pieceOf[first] = pieces;
     for (let next = 0; next < piece.nodes.length; next++) {

@@ -49,8 +49,9 @@ export function searchCuts(graph: CutGraph, { few = FEW, ...options }: SearchOpt
     const isFirst = used === 0;
     const from = isFirst || options.fits ? 0 : Math.floor(random() * graph.nodes.length);
     const { joined, isFree } = growForest(graph, starts.next().value, from, options);
-    const laying = layForest(graph, joined, options);
-    if (!laying) throw new Error('a grown piece covers itself or does not fit');
+    // As it grew nothing came to cover anything.
+    const laying = layForest(graph, joined, options, true);
+    if (!laying) throw new Error('a grown piece does not fit');
     used++;
     const pieces = Math.min(laying.score[0], best?.laying.score[0] ?? laying.score[0]);
     rounds = options.rounds ?? usualRounds(graph.nodes.length, pieces > 1);
