@@ -1,42 +1,37 @@
-/** Numbers that come out by their rank, the lowest first; of equal ranks the lowest number. A binary heap. */
+/** Whole numbers that come out the lowest first. A binary heap. */
 export interface RankedQueue {
-  push(rank: number, item: number): void;
+  push(rank: number): void;
   /** Null when nothing is left. */
   pop(): number | null;
 }
 
 export function rankedQueue(): RankedQueue {
   const ranks: number[] = [];
-  const items: number[] = [];
-  const isBefore = (i: number, j: number): boolean => {
-    const [a, b] = [ranks[i] as number, ranks[j] as number];
-    return a === b ? (items[i] as number) < (items[j] as number) : a < b;
-  };
-  const swap = (i: number, j: number): void => {
-    [ranks[i], ranks[j]] = [ranks[j] as number, ranks[i] as number];
-    [items[i], items[j]] = [items[j] as number, items[i] as number];
-  };
   return {
-    push: (rank, item) => {
-      ranks.push(rank);
-      let i = items.push(item) - 1;
-      for (let up = (i - 1) >> 1; i > 0 && isBefore(i, up); up = (i - 1) >> 1) {
-        swap(i, up);
+    push: (rank) => {
+      let i = ranks.length;
+      for (let up = (i - 1) >> 1; i > 0 && (ranks[up] as number) > rank; up = (i - 1) >> 1) {
+        ranks[i] = ranks[up] as number;
         i = up;
       }
+      ranks[i] = rank;
     },
     pop: () => {
-      if (items.length === 0) return null;
-      swap(0, items.length - 1);
-      ranks.pop();
-      const item = items.pop() as number;
-      for (let i = 0; ; ) {
-        let least = i;
-        for (const child of [2 * i + 1, 2 * i + 2]) if (child < items.length && isBefore(child, least)) least = child;
-        if (least === i) return item;
-        swap(i, least);
-        i = least;
+      const lowest = ranks[0];
+      const last = ranks.pop();
+      if (lowest === undefined || last === undefined) return null;
+      const count = ranks.length;
+      if (count === 0) return lowest;
+      // The last goes down from the top to where it is lower than what lies below it.
+      let i = 0;
+      for (let child = 1; child < count; child = 2 * i + 1) {
+        if (child + 1 < count && (ranks[child + 1] as number) < (ranks[child] as number)) child++;
+        if ((ranks[child] as number) >= last) break;
+        ranks[i] = ranks[child] as number;
+        i = child;
       }
+      ranks[i] = last;
+      return lowest;
     },
   };
 }

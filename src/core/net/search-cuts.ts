@@ -105,8 +105,11 @@ function growForest(
   from: number,
   { fits }: CutRules,
 ): { readonly joined: Uint8Array; readonly isFree: boolean } {
-  const joined = new Uint8Array(graph.links.length);
+  const count = graph.links.length;
+  const joined = new Uint8Array(count);
   const done = new Uint8Array(graph.nodes.length);
+  // Of equal ranks the first link comes first, and each link is a whole number of its own.
+  const order = ranks && inOrder(ranks);
   let isFree = true;
   for (let turn = 0; turn < graph.nodes.length; turn++) {
     const first = (from + turn) % graph.nodes.length;
@@ -116,13 +119,14 @@ function growForest(
     const reached = (node: number): void => {
       done[node] = 1;
       for (const l of graph.linksAt[node] ?? []) {
-        const rank = ranks ? (ranks[l] as number) : piece.nodes.length;
-        if (rank < Number.POSITIVE_INFINITY) open.push(rank, l);
+        const place = order ? (order.placeOf[l] as number) : piece.nodes.length * count + l;
+        if (place >= 0) open.push(place);
       }
     };
     piece.add(first, rest2, null);
     reached(first);
-    for (let l = open.pop(); l !== null; l = open.pop()) {
+    for (let place = open.pop(); place !== null; place = open.pop()) {
+      const l = order ? (order.links[place] as number) : place % count;
       const link = graph.links[l] as CutLink;
       const on = link.nodes[piece.has(link.nodes[0]) ? 0 : 1];
       const [node, motion] = across(link, on, piece.motionOf(on));
@@ -134,6 +138,15 @@ function growForest(
     }
   }
   return { joined, isFree };
+}
+
+/** The links by their ranks, the lowest first, and for each link its place among them, -1 where it has none. */
+function inOrder(ranks: readonly number[]): { readonly links: readonly number[]; readonly placeOf: Int32Array } {
+  const links = [...ranks.keys()].filter((l) => (ranks[l] as number) < Number.POSITIVE_INFINITY);
+  links.sort((a, b) => (ranks[a] as number) - (ranks[b] as number) || a - b);
+  const placeOf = new Int32Array(ranks.length).fill(-1);
+  for (const [place, l] of links.entries()) placeOf[l] = place;
+  return { links, placeOf };
 }
 
 /** Betters a net by one change after another until none helps or the rounds are used. */

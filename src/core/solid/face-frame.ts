@@ -44,16 +44,22 @@ export interface FaceFrame {
  */
 export function faceFrame({ vertices, faces }: Pick<Solid, 'vertices' | 'faces'>, face: number): FaceFrame {
   const asked = faces[face] as Face;
-  const known = frames.get(asked);
-  if (known?.vertices === vertices) return known.frame;
-  const points = asked.loop.map((v) => vertices[v] as Vec3);
-  const frame = asked.roll ? rolledFrame(asked.roll, points) : flatFrame(points);
-  frames.set(asked, { vertices, frame });
+  let own = frames.get(vertices);
+  if (!own) {
+    own = new Map();
+    frames.set(vertices, own);
+  }
+  let frame = own.get(asked);
+  if (!frame) {
+    const points = asked.loop.map((v) => vertices[v] as Vec3);
+    frame = asked.roll ? rolledFrame(asked.roll, points) : flatFrame(points);
+    own.set(asked, frame);
+  }
   return frame;
 }
 
 /** A face's frame is asked for again and again; solids never change. */
-const frames = new WeakMap<Face, { readonly vertices: Points; readonly frame: FaceFrame }>();
+const frames = new WeakMap<Points, Map<Face, FaceFrame>>();
 
 function flatFrame(points: Points): FaceFrame {
   const normal = newellNormal(points);
