@@ -183,19 +183,27 @@ function fitter(
       }
     }
 
-    const isFlap = (seam: number): boolean => attempts.get(seam)?.join === 'flap';
+    /** The flaps that a face carries, in the order of its loop. */
+    const flapsOf = (face: number): readonly SeamFlap[] => {
+      const known = carriedBy.get(face);
+      if (known) return known;
+      const carried: SeamFlap[] = [];
+      for (const seam of boundsOf[face] ?? []) {
+        if (attempts.get(seam)?.join !== 'flap') continue;
+        for (const flap of trimmed.get(seam) ?? []) if (flap.from === face) carried.push(flap);
+      }
+      carriedBy.set(face, carried);
+      return carried;
+    };
+    const carriedBy = new Map<number, readonly SeamFlap[]>();
     const placed = pieces.map((piece, p) => {
       const carried: SeamFlap[] = [];
-      for (const { face } of piece.panels)
-        for (const seam of boundsOf[face] ?? [])
-          if (isFlap(seam)) for (const flap of trimmed.get(seam) ?? []) if (flap.from === face) carried.push(flap);
+      for (const { face } of piece.panels) for (const flap of flapsOf(face)) carried.push(flap);
       const known = onPiece.get(p);
       if (known && known.flaps.length === carried.length && known.flaps.every((flap, i) => flap === carried[i])) {
         return known.placed;
       }
-      const now = placeFlaps(flatSolid, piece, (seam) => (isFlap(seam) ? (trimmed.get(seam) ?? []) : []), spec, {
-        bed: beds[p] as FlapBed,
-      });
+      const now = placeFlaps(flatSolid, piece, flapsOf, spec, { bed: beds[p] as FlapBed });
       onPiece.set(p, { flaps: carried, placed: now });
       return now;
     });

@@ -167,8 +167,10 @@ export function placeHems(
   spec: FlapSpec,
   flaps: readonly PlacedFlap[],
 ): readonly PlacedHem[] {
-  const { solid } = flatSolid;
-  const placed = placeFlaps(flatSolid, piece, (edge) => hemsAt.get(edge) ?? [], spec, { before: flaps });
+  const { solid, boundsOf } = flatSolid;
+  const hemsOf = (face: number): readonly SeamFlap[] =>
+    (boundsOf[face] ?? []).flatMap((edge) => (hemsAt.get(edge) ?? []).filter(({ from }) => from === face));
+  const placed = placeFlaps(flatSolid, piece, hemsOf, spec, { before: flaps });
   return placed.map(({ flap: { edge, from, panel, polygon, base }, position, edges, start }): PlacedHem => {
     const path = edgePath(solid.edges[edge] as Edge);
     const half = start + Math.floor((edges - 1) / 2);

@@ -54,18 +54,18 @@ const seamPlace = (length: number, end: Vec2, begin: Vec2): Rigid2 =>
 
 /**
  * Lays the flaps of a piece flat beside their panels, each trimmed so that it keeps off the panels and the flaps before it; one
- * that is left too small is not among them. `flapsAt` gives the flaps of a seam as they were trimmed under their mates; `before`
+ * that is left too small is not among them. `flapsOf` gives the flaps that a face carries as they were trimmed under their mates; `before`
  * are others that lie on the piece already. One that was laid on the bed before, with the same flaps beside it, is not trimmed
  * again.
  */
 export function placeFlaps(
   flatSolid: FlatSolid,
   { panels }: Pick<Unfolded, 'panels'>,
-  flapsAt: (seam: number) => readonly SeamFlap[],
+  flapsOf: (face: number) => readonly SeamFlap[],
   spec: FlapSpec,
   { before = [], bed = flapBed(panels) }: { readonly before?: readonly PlacedFlap[]; readonly bed?: FlapBed } = {},
 ): readonly PlacedFlap[] {
-  const { solid, boundsOf } = flatSolid;
+  const { solid } = flatSolid;
   const placed: PlacedFlap[] = [];
   const all = [...before];
   const flapGrid = boxGrid();
@@ -73,7 +73,7 @@ export function placeFlaps(
   const laid = new Map<SeamFlap, PlacedFlap | null>();
   // Where flaps lie otherwise than the last time.
   const stirred: Box[] = [];
-  for (const [asked, was] of bed.laid) if (was && !flapsAt(asked.seam).includes(asked)) stirred.push(was.box);
+  for (const [asked, was] of bed.laid) if (was && !flapsOf(asked.from).includes(asked)) stirred.push(was.box);
   const put = (asked: SeamFlap, was: PlacedFlap | null | undefined, now: PlacedFlap | null): void => {
     laid.set(asked, now);
     if (was && now !== was) stirred.push(was.box);
@@ -84,7 +84,8 @@ export function placeFlaps(
     flapGrid.add(now.box);
   };
   panels.forEach(({ face, polygon }, panel) => {
-    for (const asked of flapsOn(face, boundsOf[face] ?? [], flapsAt)) {
+    for (const asked of flapsOf(face)) {
+      if (asked.polygon.length === 0) continue;
       const { seam: edge, to, start, edges, length, polygon: strip } = asked;
       const isTooth = solid.edges[edge]?.via !== undefined;
       const last = bed.last.get(asked);
@@ -108,18 +109,15 @@ export function placeFlaps(
         put(asked, was, last.placed);
         continue;
       }
-      const obstacles: Obstacle[] = [
-        ...bed.grid.near(around, spec.clearance).flatMap((index) => {
-          const { parts } = bed.rings[index] as BoxedRing;
-          // A curve bulges past a tooth's base, and its teeth lean apart by themselves; beyond the edge of a convex panel there is room.
-          const isClear = index === panel && (isTooth || parts.length === 1);
-          const gap = index === panel ? 0 : spec.clearance;
-          return isClear
-            ? []
-            : parts.flatMap(({ ring, box }) => (areApart(box, around, gap) ? [] : [{ ring, box, gap }]));
-        }),
-        ...beside.map(({ hull, box }) => ({ ring: hull, box, gap: 0 })),
-      ];
+      const obstacles: Obstacle[] = [];
+      for (const index of bed.grid.near(around, spec.clearance)) {
+        const { parts } = bed.rings[index] as BoxedRing;
+        // A curve bulges past a tooth's base, and its teeth lean apart by themselves; beyond the edge of a convex panel there is room.
+        if (index === panel && (isTooth || parts.length === 1)) continue;
+        const gap = index === panel ? 0 : spec.clearance;
+        for (const { ring, box } of parts) if (!areApart(box, around, gap)) obstacles.push({ ring, box, gap });
+      }
+      for (const { hull, box } of beside) obstacles.push({ ring: hull, box, gap: 0 });
       const kept = trimFlat(strip, place, obstacles, spec.least);
       if (kept.length === 0 || (isTooth && !isSameLength(distance2(at(kept, 0), at(kept, 1)), length))) {
         keep(null);
@@ -142,16 +140,4 @@ export function placeFlaps(
   });
   bed.laid = laid;
   return placed;
-}
-
-/** The flaps that a face carries at its seams, but for those of which nothing is left. */
-function flapsOn(
-  face: number,
-  seams: readonly number[],
-  flapsAt: (seam: number) => readonly SeamFlap[],
-): readonly SeamFlap[] {
-  const carried: SeamFlap[] = [];
-  for (const seam of seams)
-    for (const flap of flapsAt(seam)) if (flap.from === face && flap.polygon.length > 0) carried.push(flap);
-  return carried;
 }

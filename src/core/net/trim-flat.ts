@@ -31,11 +31,18 @@ export function trimFlat(
     const there = obstacle.map((p) => apply2(back, p));
     const covers = convexDepth(ring, there) > TRIM_MM;
     if (!covers && isAtMost(gap, ringDistance(ring, there))) continue;
-    const choices = there.map((p, i) => {
+    let [best, most]: [readonly Vec2[], number] = [[], 0];
+    for (const [i, p] of there.entries()) {
       const q = at(there, i + 1);
-      return isPositive(distance2(p, q)) ? fromSeam(clipConvex(ring, leftOf(q, p, gap)), least) : [];
-    });
-    ring = choices.reduce((best, choice) => (areaOf(choice) > areaOf(best) ? choice : best));
+      if (!isPositive(distance2(p, q))) continue;
+      const cut = clipConvex(ring, leftOf(q, p, gap));
+      // What begins on the seam is no larger than what is left of it.
+      if (areaOf(cut) <= most) continue;
+      const choice = fromSeam(cut, least);
+      const area = areaOf(choice);
+      if (area > most) [best, most] = [choice, area];
+    }
+    ring = best;
   }
   return ring;
 }
