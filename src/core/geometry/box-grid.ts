@@ -13,7 +13,11 @@ export interface BoxGrid {
 /** Boxes of about one size, by the square cells of that size that they touch: nine at most. */
 interface Level {
   readonly cell: number;
-  readonly cells: Map<number, number[]>;
+  /** For each cell the last entry that was made for it. */
+  readonly cells: Map<number, number>;
+  /** Of each entry its box, and the entry made before it for the same cell, -1 where there is none. */
+  readonly entries: number[];
+  readonly before: number[];
   readonly boxes: number[];
 }
 
@@ -36,16 +40,21 @@ export function boxGrid(): BoxGrid {
     // Nothing lies in an empty box.
     if (!Number.isFinite(size)) return;
     const power = Math.ceil(Math.log2(size));
-    const level: Level = levels.get(power) ?? { cell: 2 ** power, cells: new Map(), boxes: [] };
+    const level: Level = levels.get(power) ?? {
+      cell: 2 ** power,
+      cells: new Map(),
+      entries: [],
+      before: [],
+      boxes: [],
+    };
     levels.set(power, level);
-    const { cell, cells } = level;
+    const { cell, cells, entries, before } = level;
     level.boxes.push(index);
     for (let x = Math.floor(minX / cell); x * cell <= maxX; x++)
       for (let y = Math.floor(minY / cell); y * cell <= maxY; y++) {
         const key = keyOf(x, y);
-        const here = cells.get(key);
-        if (here) here.push(index);
-        else cells.set(key, [index]);
+        before.push(cells.get(key) ?? -1);
+        cells.set(key, entries.push(index) - 1);
       }
   };
   const meets = (box: Box, gap: number, isHit: (index: number) => boolean): boolean => {
@@ -60,7 +69,7 @@ export function boxGrid(): BoxGrid {
       return false;
     }
     for (; sorted < boxes.length; sorted++) sortIn(sorted);
-    for (const { cell, cells, boxes: own } of levels.values()) {
+    for (const { cell, cells, entries, before, boxes: own } of levels.values()) {
       const [left, right] = [Math.floor((box.minX - gap) / cell), Math.floor((box.maxX + gap) / cell)];
       const [low, high] = [Math.floor((box.minY - gap) / cell), Math.floor((box.maxY + gap) / cell)];
       // Over more cells than there are boxes all of them are gone through.
@@ -69,7 +78,9 @@ export function boxGrid(): BoxGrid {
         continue;
       }
       for (let x = left; x <= right; x++)
-        for (let y = low; y <= high; y++) if (cells.get(keyOf(x, y))?.some(isMet)) return true;
+        for (let y = low; y <= high; y++)
+          for (let entry = cells.get(keyOf(x, y)) ?? -1; entry >= 0; entry = before[entry] as number)
+            if (isMet(entries[entry] as number)) return true;
     }
     return false;
   };

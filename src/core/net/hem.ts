@@ -167,6 +167,7 @@ export function placeHems(
   spec: FlapSpec,
   flaps: readonly PlacedFlap[],
 ): readonly PlacedHem[] {
+  if (hemsAt.size === 0) return [];
   const { solid, boundsOf } = flatSolid;
   const hemsOf = (face: number): readonly SeamFlap[] =>
     (boundsOf[face] ?? []).flatMap((edge) => (hemsAt.get(edge) ?? []).filter(({ from }) => from === face));

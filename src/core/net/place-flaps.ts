@@ -25,27 +25,29 @@ export interface PlacedFlap {
 export interface FlapBed {
   readonly rings: readonly BoxedRing[];
   readonly grid: BoxGrid;
-  readonly last: Map<SeamFlap, LaidBefore>;
-  /** What came of all flaps the last time. */
-  laid: ReadonlyMap<SeamFlap, PlacedFlap | null>;
+  readonly known: Map<SeamFlap, LaidBefore>;
+  /** Those that were asked for the last time. */
+  last: readonly LaidBefore[];
 }
 
 /** Where more flaps than this lie otherwise than the last time, every flap looks for those beside it anew. */
 const FEW = 64;
 
 interface LaidBefore {
+  readonly asked: SeamFlap;
   readonly position: number;
   readonly place: Rigid2;
   /** Of the strip before it is trimmed. */
   readonly around: Box;
-  /** The flaps that lay near it then. */
-  readonly beside: readonly PlacedFlap[];
-  readonly placed: PlacedFlap | null;
+  /** The flaps that lay near it when it was trimmed; missing: it was not yet. */
+  beside?: readonly PlacedFlap[];
+  /** What came of it then; null: too little was left. */
+  placed: PlacedFlap | null;
 }
 
 export function flapBed(panels: Unfolded['panels']): FlapBed {
   const rings = panels.map(({ polygon }) => boxedRing(polygon));
-  return { rings, grid: gridOf(rings.map(({ box }) => box)), last: new Map(), laid: new Map() };
+  return { rings, grid: gridOf(rings.map(({ box }) => box)), known: new Map(), last: [] };
 }
 
 /** From the frame of a seam to the piece. A curve may be a little longer flat than under the mate; then the middles of both are one. */
@@ -70,15 +72,17 @@ export function placeFlaps(
   const all = [...before];
   const flapGrid = boxGrid();
   for (const { box } of before) flapGrid.add(box);
-  const laid = new Map<SeamFlap, PlacedFlap | null>();
+  const laid: LaidBefore[] = [];
+  const wasLaid = new Set(bed.last);
   // Where flaps lie otherwise than the last time.
   const stirred: Box[] = [];
-  for (const [asked, was] of bed.laid) if (was && !flapsOf(asked.from).includes(asked)) stirred.push(was.box);
-  const put = (asked: SeamFlap, was: PlacedFlap | null | undefined, now: PlacedFlap | null): void => {
-    laid.set(asked, now);
+  for (const { asked, placed: was } of bed.last) if (was && !flapsOf(asked.from).includes(asked)) stirred.push(was.box);
+  const put = (one: LaidBefore, was: PlacedFlap | null): void => {
+    const { placed: now } = one;
+    laid.push(one);
     if (was && now !== was) stirred.push(was.box);
     if (!now) return;
-    if (bed.laid.size > 0 && now !== was) stirred.push(now.box);
+    if (bed.last.length > 0 && now !== was) stirred.push(now.box);
     placed.push(now);
     all.push(now);
     flapGrid.add(now.box);
@@ -88,27 +92,30 @@ export function placeFlaps(
       if (asked.polygon.length === 0) continue;
       const { seam: edge, to, start, edges, length, polygon: strip } = asked;
       const isTooth = solid.edges[edge]?.via !== undefined;
-      const last = bed.last.get(asked);
-      const was = bed.laid.get(asked);
-      if (last && was !== undefined && stirred.length <= FEW && stirred.every((box) => areApart(box, last.around))) {
-        put(asked, was, was);
+      let one = bed.known.get(asked);
+      if (!one) {
+        const position = stretchOf(flatSolid, edge, face).first + start;
+        const place = seamPlace(length, at(polygon, position + edges), at(polygon, position));
+        one = { asked, position, place, around: boxOf(strip.map((p) => apply2(place, p))), placed: null };
+        bed.known.set(asked, one);
+      }
+      const { position, place, around } = one;
+      const was = wasLaid.has(one) ? one.placed : null;
+      if (wasLaid.has(one) && stirred.length <= FEW && stirred.every((box) => areApart(box, around))) {
+        put(one, was);
         continue;
       }
-      const position = last?.position ?? stretchOf(flatSolid, edge, face).first + start;
-      const place = last?.place ?? seamPlace(length, at(polygon, position + edges), at(polygon, position));
-      const around = last?.around ?? boxOf(strip.map((p) => apply2(place, p)));
-      const beside = flapGrid
-        .near(around)
-        .map((index) => all[index] as PlacedFlap)
-        .filter((other) => !isTooth || other.flap.edge !== edge);
-      const keep = (now: PlacedFlap | null): void => {
-        bed.last.set(asked, { position, place, around, beside, placed: now });
-        put(asked, was, now);
-      };
-      if (last && last.beside.length === beside.length && last.beside.every((other, i) => other === beside[i])) {
-        put(asked, was, last.placed);
+      const beside: PlacedFlap[] = [];
+      for (const index of flapGrid.near(around)) {
+        const other = all[index] as PlacedFlap;
+        if (!isTooth || other.flap.edge !== edge) beside.push(other);
+      }
+      const { beside: then } = one;
+      if (then && then.length === beside.length && then.every((other, i) => other === beside[i])) {
+        put(one, was);
         continue;
       }
+      one.beside = beside;
       const obstacles: Obstacle[] = [];
       for (const index of bed.grid.near(around, spec.clearance)) {
         const { parts } = bed.rings[index] as BoxedRing;
@@ -120,7 +127,8 @@ export function placeFlaps(
       for (const { hull, box } of beside) obstacles.push({ ring: hull, box, gap: 0 });
       const kept = trimFlat(strip, place, obstacles, spec.least);
       if (kept.length === 0 || (isTooth && !isSameLength(distance2(at(kept, 0), at(kept, 1)), length))) {
-        keep(null);
+        one.placed = null;
+        put(one, was);
         continue;
       }
       const hull = kept.map((p) => apply2(place, p));
@@ -135,9 +143,10 @@ export function placeFlaps(
         base: edges,
         ...turnAt(solid, edge),
       };
-      keep({ flap, hull, box: boxOf(hull), position, edges, start });
+      one.placed = { flap, hull, box: boxOf(hull), position, edges, start };
+      put(one, was);
     }
   });
-  bed.laid = laid;
+  bed.last = laid;
   return placed;
 }

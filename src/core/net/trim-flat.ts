@@ -23,14 +23,15 @@ export function trimFlat(
   least: number,
 ): readonly Vec2[] {
   const back = inverse2(place);
-  const box = boxOf(polygon.map((p) => apply2(place, p)));
   let ring = polygon;
+  let hull = polygon.map((p) => apply2(place, p));
+  const box = boxOf(hull);
   for (const { ring: obstacle, box: around, gap } of obstacles) {
     if (ring.length === 0) break;
     if (areApart(box, around, gap)) continue;
+    const covers = convexDepth(hull, obstacle) > TRIM_MM;
+    if (!covers && isAtMost(gap, ringDistance(hull, obstacle))) continue;
     const there = obstacle.map((p) => apply2(back, p));
-    const covers = convexDepth(ring, there) > TRIM_MM;
-    if (!covers && isAtMost(gap, ringDistance(ring, there))) continue;
     let [best, most]: [readonly Vec2[], number] = [[], 0];
     for (const [i, p] of there.entries()) {
       const q = at(there, i + 1);
@@ -43,6 +44,7 @@ export function trimFlat(
       if (area > most) [best, most] = [choice, area];
     }
     ring = best;
+    hull = best.map((p) => apply2(place, p));
   }
   return ring;
 }
