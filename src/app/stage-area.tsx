@@ -1,6 +1,6 @@
 import { Component, lazy, type ReactElement, type ReactNode, Suspense, useEffect, useState } from 'react';
 import { bench, useBench, useProduction, useReading, useStyle } from './bench.ts';
-import { useLaying } from './laying/laying-store.ts';
+import { laying, useLaying } from './laying/laying-store.ts';
 import { FlatInstead, LayingTable } from './lazy-parts.tsx';
 import { canDrawStage } from './stage/probe.ts';
 
@@ -83,6 +83,8 @@ const pointAt = (layer: number, edge: string | null): void => {
   bench.store.setState({ edgeAtHand: edge === null ? null : { roof: selected, layer, edge } });
 };
 
+const tellLookedRound = (isLookedRound: boolean): void => laying.setState({ isLookedRound });
+
 const Table = (): ReactElement => {
   const production = useProduction();
   const selected = useBench((state) => state.selected);
@@ -93,6 +95,7 @@ const Table = (): ReactElement => {
   const edgeAtHand = useBench((state) => state.edgeAtHand);
   const moving = useLaying((state) => (state.from === production?.sheets ? state.moving : null));
   const inHand = useLaying((state) => state.inHand);
+  const look = useLaying((state) => state.look);
   const isPaper = useBench(({ place }) => place === 'paper');
   const isLaying = useBench(({ place, paperView }) => place === 'paper' && paperView === 'sheets');
   const hasNotice = useBench((state) => state.notice !== null);
@@ -116,6 +119,8 @@ const Table = (): ReactElement => {
       stock={production.project.stock}
       moving={moving ?? undefined}
       inHand={inHand}
+      look={look}
+      onLookRound={tellLookedRound}
       showSeams={view === 'roof' && isPaper}
       lit={lit}
       edgeAtHand={edgeAtHand}

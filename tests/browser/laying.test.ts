@@ -75,6 +75,20 @@ const places = async (): Promise<Record<string, At>> =>
         found[`${piece}/${copy}`] = { x, y, rotation, locked, sheet: sheet.index };
     return found;
   });
+interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+/** Real fingers: what they do, and where each of them is. */
+const fingers = async () => {
+  const session = await page.context().newCDPSession(page);
+  return async (type: 'touchStart' | 'touchMove' | 'touchEnd', ...points: readonly Point[]): Promise<void> => {
+    await session.send('Input.dispatchTouchEvent', {
+      type,
+      touchPoints: points.map((point, id) => ({ ...point, id })),
+    });
+  };
+};
 const positions = async (): Promise<readonly Record<string, unknown>[]> =>
   await page.evaluate(() => (window.spirewright?.getState().file['positions'] ?? []) as never);
 const moved = async (before: Record<string, At>): Promise<readonly string[]> => {
@@ -188,14 +202,10 @@ describe('pieces under a finger on a narrow page', () => {
     const piece = pieces().first();
     const start = await inside(piece);
     const from = await piece.boundingBox();
-    const fingers = await page.context().newCDPSession(page);
-    const touch = async (type: 'touchStart' | 'touchMove' | 'touchEnd', x = 0, y = 0): Promise<void> => {
-      const touchPoints = type === 'touchEnd' ? [] : [{ x: start.x + x, y: start.y + y }];
-      await fingers.send('Input.dispatchTouchEvent', { type, touchPoints });
-    };
-    await touch('touchStart');
+    const touch = await fingers();
+    await touch('touchStart', start);
     for (let step = 1; step <= 12; step++) {
-      await touch('touchMove', 3 * step, -10 * step);
+      await touch('touchMove', { x: start.x + 3 * step, y: start.y - 10 * step });
       expect(await scrolled()).toEqual([]);
     }
     const to = await piece.boundingBox();
@@ -356,5 +366,59 @@ describe('pieces on the 3D table', () => {
     await page.mouse.up();
     expect((await positions()).length).toBe(8);
     expect(await positions()).not.toEqual(written);
+  });
+
+  it('are slid by a finger beside them, brought nearer by two on them, and all seen again by a key; the roof is turned', async () => {
+    await page.setViewportSize({ width: 390, height: 844 });
+    await settled(page);
+    const touch = await fingers();
+    /** Middles of three pieces. */
+    const middles = async (): Promise<readonly [Point, Point, Point]> => {
+      const boxes = await Promise.all([0, 1, 2].map((i) => pieces().nth(i).boundingBox()));
+      const points = boxes.map((box) => ({
+        x: (box?.x ?? Number.NaN) + (box?.width ?? 0) / 2,
+        y: (box?.y ?? Number.NaN) + (box?.height ?? 0) / 2,
+      }));
+      return points as unknown as readonly [Point, Point, Point];
+    };
+    const apart = (one: Point, other: Point): number => Math.hypot(one.x - other.x, one.y - other.y);
+    const first = await middles();
+    const beside = { x: 20, y: 60 };
+    await touch('touchStart', beside);
+    for (const by of [4, 8, 12]) await touch('touchMove', { x: beside.x + 2 * by, y: beside.y + by });
+    await touch('touchEnd');
+    await settled(page);
+    const slid = await middles();
+    expect([slid[0].x - first[0].x, slid[0].y - first[0].y].map(Math.round)).toEqual([24, 12]);
+    expect(apart(slid[0], slid[2])).toBeCloseTo(apart(first[0], first[2]), 1);
+    const before = await places();
+    const [{ x, y }, other] = [await inside(pieces().nth(0)), await inside(pieces().nth(2))];
+    const one = { x: x - 24, y };
+    await touch('touchStart', { x, y });
+    await touch('touchMove', one);
+    await touch('touchStart', one, other);
+    for (const by of [8, 16, 24, 32])
+      await touch('touchMove', { x: one.x - by, y: one.y - by }, { x: other.x + by, y: other.y + by });
+    await touch('touchEnd');
+    await settled(page);
+    // The first finger has let go of its piece: all of them are as far from each other as before, only larger.
+    const near = await middles();
+    const larger = apart(near[1], near[2]) / apart(first[1], first[2]);
+    expect(larger).toBeGreaterThan(1.3);
+    expect(apart(near[0], near[2]) / apart(first[0], first[2])).toBeCloseTo(larger, 1);
+    expect(await places()).toEqual(before);
+    await page.getByRole('button', { name: 'All sheets from above' }).click();
+    await settled(page);
+    expect(apart((await middles())[0], first[0])).toBeLessThan(2);
+    await page.getByRole('button', { name: 'Paper and flaps' }).click();
+    await page.getByRole('radio', { name: 'The roof' }).check();
+    await page.getByRole('button', { name: 'Paper and flaps' }).click();
+    await settled(page);
+    const asBefore = await page.screenshot();
+    await touch('touchStart', { x: 190, y: 300 });
+    for (const by of [20, 40, 60]) await touch('touchMove', { x: 190 + by, y: 300 });
+    await touch('touchEnd');
+    await settled(page);
+    expect(await changedOutside(asBefore, await page.screenshot(), [])).toBeGreaterThan(2000);
   });
 });

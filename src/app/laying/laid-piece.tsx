@@ -14,6 +14,8 @@ export interface PieceHands {
   readonly onCarry: (by: Vec2, from: Spot, isFree: boolean) => void;
   readonly onTurn: (by: number, from: Spot, isFree: boolean) => void;
   readonly onLetGo: (gesture?: string) => void;
+  /** The hand meant something else: the piece goes back to where it was taken up. */
+  readonly onDrop: (from: Spot, wasStuck: boolean) => void;
   /** By marks of the ruler. */
   readonly onStep: (right: number, up: number, isStride: boolean) => void;
   readonly onTurnStep: (sign: 1 | -1) => void;
@@ -66,20 +68,26 @@ interface Drag {
 }
 
 let drags = 0;
+let dropped: (() => void) | null = null;
+
+/** Ends what a hand does with a piece, as if it had not begun. */
+export const dropDrag = (): void => dropped?.();
 
 interface Held {
   readonly spot: Spot;
+  readonly isStuck: boolean;
   /** On the page. */
   readonly ring: readonly Vec2[];
   readonly hands: () => PieceHands;
 }
 
 /** Follows a pointer that is held down on a part of a piece. */
-const useDrag = ({ spot, ring, hands }: Held, onMove: (drag: Drag, to: Vec2, isFree: boolean) => void) => {
+const useDrag = ({ spot, isStuck, ring, hands }: Held, onMove: (drag: Drag, to: Vec2, isFree: boolean) => void) => {
   const drag = useRef<Drag | null>(null);
   const end = (): void => {
     const was = drag.current;
     drag.current = null;
+    dropped = null;
     if (was?.isMoved !== true) return;
     drags += 1;
     hands().onLetGo(`lay ${drags}`);
@@ -92,6 +100,11 @@ const useDrag = ({ spot, ring, hands }: Held, onMove: (drag: Drag, to: Vec2, isF
       event.currentTarget.setPointerCapture(event.pointerId);
       hands().onTakeUp();
       drag.current = { start: [event.clientX, event.clientY], from: spot, middle: middleOf(ring), isMoved: false };
+      dropped = () => {
+        if (drag.current?.isMoved === true) hands().onDrop(spot, isStuck);
+        drag.current = null;
+        dropped = null;
+      };
     },
     onPointerMove: (event: PointerEvent<SVGElement>) => {
       const now = drag.current;
@@ -115,7 +128,7 @@ export const LaidPiece = memo((props: LaidPieceProps): ReactElement => {
   const words = placeWords(piece, spot, (mm) => formatLength(mm, style));
   const label = `${props.title}, on ${props.sheet}, ${words}${isLocked ? ', locked' : ''}${isStuck ? ', cannot lie here' : ''}`;
   const hands = (): PieceHands => props.handsOf({ piece, placement, stock, index });
-  const held: Held = { spot, ring, hands };
+  const held: Held = { spot, isStuck, ring, hands };
   const carried = useDrag(held, ({ start, from }, to, isFree) =>
     hands().onCarry([to[0] - start[0], to[1] - start[1]], from, isFree),
   );

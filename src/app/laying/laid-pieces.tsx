@@ -143,6 +143,7 @@ export const LaidPieces = memo(({ laid, view }: LaidPiecesProps): ReactElement =
       onCarry: (by, from, isFree) => carry(piece, from, by, isFree),
       onTurn: (by, from, isFree) => hold(piece, turnTo(piece, from, by, isFree)),
       onLetGo: (gesture) => settle(gesture),
+      onDrop: (from, wasStuck) => (wasStuck ? hold(piece, from) : putBack(piece)),
       onStep: (right, up, isStride) => {
         const far = step * (isStride ? STRIDE : 1);
         nudge(piece, right * far, up * far);

@@ -11,10 +11,12 @@ interface LayingCardProps {
   readonly laid: LaidNow;
   /** The table is looked at aslant: pieces cannot be taken hold of. */
   readonly isTilted: boolean;
+  /** The sheets are drawn flat, as large as they are. */
+  readonly isFlat: boolean;
 }
 
 /** On a slip of card by the table: the piece in hand, where it lies or why it cannot, and what else can be done with it. */
-export const LayingCard = ({ laid, isTilted }: LayingCardProps): ReactElement => {
+export const LayingCard = ({ laid, isTilted, isFlat }: LayingCardProps): ReactElement => {
   const { production, pieces, sheets, loose } = laid;
   const style = useStyle();
   const inHand = useLaying((state) => state.inHand);
@@ -23,9 +25,16 @@ export const LayingCard = ({ laid, isTilted }: LayingCardProps): ReactElement =>
   if (!piece || !spot)
     return (
       <p className="laying-hint" aria-live="polite">
-        {isTilted
-          ? 'Looked at from straight above, pieces can be moved: Home looks so again.'
-          : 'Press a piece to move it. By keys: Enter, then the arrows; R turns, L locks, Page Down is the next sheet.'}
+        {isTilted ? (
+          'Looked at from straight above, pieces can be moved.'
+        ) : (
+          <>
+            Press a piece to move it{isFlat ? '.' : '; two fingers or the wheel bring it nearer.'}{' '}
+            <span className="by-keys">
+              By keys: Enter, then the arrows; R turns, L locks, Page Down is the next sheet.
+            </span>
+          </>
+        )}
       </p>
     );
   const show = (mm: number): string => formatLength(mm, style);

@@ -33,6 +33,10 @@ export interface LayingState {
   readonly caught: readonly Caught[];
   /** Null while the table is not looked at from straight above. */
   readonly view: TableView | null;
+  /** The maker has turned the table, slid it or come nearer. */
+  readonly isLookedRound: boolean;
+  /** Goes up by one whenever all sheets are to be looked at from straight above again. */
+  readonly look: number;
   /** The offcut that is drawn, index of its stock; null: the sheets lie on the table. */
   readonly offcut: number | null;
   /** There is no table in 3D: the sheets are drawn flat. */
@@ -46,8 +50,13 @@ export const laying = createStore<LayingState>()(() => ({
   moving: null,
   caught: [],
   view: null,
+  isLookedRound: false,
+  look: 0,
   offcut: null,
   isFlat: false,
 }));
+
+/** Looks at all sheets from straight above. */
+export const lookAtAll = (): void => laying.setState(({ look }) => ({ look: look + 1 }));
 
 export const useLaying = <T>(pick: (state: LayingState) => T): T => useStore(laying, pick);

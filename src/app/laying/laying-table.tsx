@@ -8,9 +8,10 @@ import { getAt } from '../state/file-path.ts';
 import { useSize } from '../use-size.ts';
 import { LaidPieces } from './laid-pieces.tsx';
 import { LayingCard } from './laying-card.tsx';
-import { laying, type TableView, useLaying } from './laying-store.ts';
+import { laying, lookAtAll, type TableView, useLaying } from './laying-store.ts';
 import { OffcutSheet } from './offcut-sheet.tsx';
 import { PaperFills, paperFill } from './paper-fills.tsx';
+import { passToTable } from './to-the-table.ts';
 import { type LaidNow, useCalmLaid } from './use-laid.ts';
 
 /** Pixels left free round flat sheets, and between them for their captions. */
@@ -53,6 +54,7 @@ const LaidSheets = (): ReactElement => {
   const seen = useLaying((state) => state.view);
   const [isDrawn] = useState(canDrawStage);
   const isFlat = useLaying((state) => state.isFlat) || !isDrawn;
+  const isLookedRound = useLaying((state) => state.isLookedRound);
   const { ref, width, height } = useSize<HTMLDivElement>();
   const flat = useMemo(
     () => (laid === null || !isFlat ? null : flatView(laid, width, height)),
@@ -62,6 +64,10 @@ const LaidSheets = (): ReactElement => {
 
   // Another place, and nothing is held any more.
   useEffect(() => () => laying.setState({ inHand: null, loose: [], moving: null, from: null, caught: [] }), []);
+  useEffect(() => {
+    const area = ref.current?.closest('.stage-area');
+    return area ? passToTable(area) : undefined;
+  }, [ref]);
 
   return (
     <section className={`laying ${isFlat ? 'is-flat' : ''}`} aria-label="Pieces on their sheets">
@@ -73,7 +79,16 @@ const LaidSheets = (): ReactElement => {
           </svg>
         )}
       </div>
-      {laid !== null && <LayingCard laid={laid} isTilted={view === null} />}
+      {laid !== null && (
+        <div className="laying-foot">
+          {isLookedRound && !isFlat && (
+            <button type="button" className="key all-sheets" onClick={lookAtAll}>
+              All sheets from above
+            </button>
+          )}
+          <LayingCard laid={laid} isTilted={view === null} isFlat={isFlat} />
+        </div>
+      )}
     </section>
   );
 };

@@ -57,7 +57,7 @@ const ruleFields: readonly FieldSpec[] = [
       { value: 'sheets', label: 'Sheets' },
       { value: 'cheapest', label: 'Money' },
     ],
-    'Cheapest: papers that have a price come first.',
+    'Money: the sheets that cost least together. Papers without a price come last.',
   ),
   choiceField(
     ['layout', 'offcuts'],

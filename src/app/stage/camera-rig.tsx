@@ -1,6 +1,6 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { type ReactNode, type RefObject, useEffect, useImperativeHandle, useMemo, useRef } from 'react';
-import { Fog, type PerspectiveCamera, Vector3 } from 'three';
+import { Fog, MOUSE, type PerspectiveCamera, TOUCH, Vector3 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 import type { FoldClock } from './fold-clock.ts';
 import { mixShots, type Shot, shotPosition } from './shot.ts';
@@ -21,7 +21,11 @@ export interface CameraRigProps {
   /** Changes whenever a maker's own camera should give way: view, roof or scrubber changed. */
   readonly scene: string;
   readonly reducedMotion: boolean;
+  /** A finger or the mouse slides the table instead of walking round it: what lies on it is looked at from straight above. */
+  readonly slides: boolean;
   readonly hands: RefObject<CameraHands | null>;
+  /** Told when the maker takes the camera, and when it is taken back. */
+  readonly onLookRound?: ((isByHand: boolean) => void) | undefined;
   readonly onFirstFrame?: (() => void) | undefined;
 }
 
@@ -51,7 +55,7 @@ const smooth = (s: number): number => s * s * s * (s * (s * 6 - 15) + 10);
  * taken back at the next change of scene.
  */
 export const CameraRig = (props: CameraRigProps): ReactNode => {
-  const { clock, goal, frame, scene, reducedMotion, hands, onFirstFrame } = props;
+  const { clock, goal, frame, scene, reducedMotion, slides, hands, onLookRound, onFirstFrame } = props;
   const camera = useThree((state) => state.camera) as PerspectiveCamera;
   const canvas = useThree((state) => state.gl.domElement);
   const invalidate = useThree((state) => state.invalidate);
@@ -69,6 +73,7 @@ export const CameraRig = (props: CameraRigProps): ReactNode => {
     const take = (): void => {
       state.current.byHand = true;
       state.current.moved = 1;
+      onLookRound?.(true);
     };
     const redraw = (): void => invalidate();
     controls.addEventListener('start', take);
@@ -78,7 +83,14 @@ export const CameraRig = (props: CameraRigProps): ReactNode => {
       controls.removeEventListener('change', redraw);
       controls.disconnect();
     };
-  }, [controls, canvas, invalidate]);
+  }, [controls, canvas, invalidate, onLookRound]);
+
+  useEffect(() => {
+    controls.mouseButtons.LEFT = slides ? MOUSE.PAN : MOUSE.ROTATE;
+    controls.mouseButtons.RIGHT = slides ? MOUSE.ROTATE : MOUSE.PAN;
+    controls.touches.ONE = slides ? TOUCH.PAN : TOUCH.ROTATE;
+    controls.zoomToCursor = slides;
+  }, [controls, slides]);
 
   const apply = (shot: Shot): void => {
     const [x, y, z] = shotPosition(shot);
@@ -101,8 +113,9 @@ export const CameraRig = (props: CameraRigProps): ReactNode => {
       }
       now.scene = scene;
       now.byHand = false;
+      onLookRound?.(false);
     }
-  }, [scene, goal, reducedMotion, camera, controls]);
+  }, [scene, goal, reducedMotion, camera, controls, onLookRound]);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: each of these asks for a new picture
   useEffect(() => {
@@ -115,6 +128,7 @@ export const CameraRig = (props: CameraRigProps): ReactNode => {
       const shot = change(shotOf(camera, controls.target));
       state.current.byHand = true;
       state.current.moved = 1;
+      onLookRound?.(true);
       const [x, y, z] = shotPosition(shot);
       camera.position.set(x, y, z);
       controls.update();
@@ -136,6 +150,7 @@ export const CameraRig = (props: CameraRigProps): ReactNode => {
         now.from = shotOf(camera, controls.target);
         now.moved = reducedMotion ? 1 : 0;
         now.byHand = false;
+        onLookRound?.(false);
         invalidate();
       },
     };

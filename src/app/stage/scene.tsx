@@ -245,7 +245,9 @@ export const TableScene = (props: SceneProps): ReactNode => {
         clock={clock}
         goal={goal}
         frame={frame}
-        scene={`${view}/${selected}`}
+        scene={`${view}/${selected}/${props.look ?? 0}`}
+        slides={showSheets && view === 'paper'}
+        onLookRound={props.onLookRound}
         reducedMotion={reducedMotion}
         hands={hands}
         onFirstFrame={onReady}

@@ -27,6 +27,10 @@ export interface StageProps {
   readonly showSeams?: boolean;
   /** The piece that is taken up. */
   readonly inHand?: PieceKey | null;
+  /** Another number: the camera is taken back from the maker's hand. */
+  readonly look?: number;
+  /** Told when the maker takes the camera, and when it is taken back. */
+  readonly onLookRound?: (isByHand: boolean) => void;
   /** What is lit on the roof on the bench. */
   readonly lit?: Place | null;
   /** The edge of a layer that the maker has pointed at. */
