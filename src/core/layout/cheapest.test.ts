@@ -17,12 +17,14 @@ const laid = (job: LayoutJob): Layout => {
   return layout;
 };
 /** Sheets of each paper. */
-const counts = (job: LayoutJob): readonly number[] => {
+const counts = (given: LayoutJob, cuts: 'free' | 'strips' = 'free'): readonly number[] => {
+  const job: LayoutJob = { ...given, rules: { ...given.rules, cuts } };
   const { sheets, leftOut } = laid(job);
   expect(leftOut).toEqual([]);
   return job.stock.map((_, s) => sheets.filter(({ stock }) => stock === s).length);
 };
 
+const cuts = fc.constantFrom('free' as const, 'strips' as const);
 const SQUARE = 50;
 /** Paper that holds so many squares. */
 const holding = (across: number, up: number, price: number, more: Partial<Stock> = {}): Stock =>
@@ -41,6 +43,19 @@ describe('the cheapest papers together', () => {
     expect(counts(jobOf(squares(6, [0, 1]), [four, two], { rules }))).toEqual([1, 1]);
     expect(counts(jobOf(squares(7, [0, 1]), [four, two], { rules }))).toEqual([2, 0]);
     expect(counts(jobOf(squares(5, [0, 1]), [four, two]))).toEqual([2, 0]);
+  });
+
+  test('mix them in strips of a trimmer too, cut straight from edge to edge', () => {
+    // The squares of one way stand beside each other in strips as high as they are: each paper holds what it held before.
+    for (const [squaresInAll, sheets] of [
+      [5, [1, 1]],
+      [6, [1, 1]],
+      [7, [2, 0]],
+    ] as const)
+      expect(counts(jobOf(squares(squaresInAll, [0, 1]), [four, two], { rules }), 'strips')).toEqual(sheets);
+    // Strips of 40 and 60 on the large sheet of 100 by 100: four pieces 50 wide. One more 60 high goes on the small one, 50 by 100.
+    const tall = [40, 40, 60, 60, 60].map((height, i) => panel(i, SQUARE, height, [0, 1]));
+    expect(counts(jobOf(tall, [four, two], { rules }), 'strips')).toEqual([1, 1]);
   });
 
   test('keep to the sheets that are owned and to what fits', () => {
@@ -69,7 +84,7 @@ describe('the cheapest papers together', () => {
       maxLength: 3,
     });
     fc.assert(
-      fc.property(kinds, fc.integer({ min: 1, max: 12 }), (papers, count) => {
+      fc.property(kinds, fc.integer({ min: 1, max: 12 }), cuts, (papers, count, cuts) => {
         const stock = papers.map(([across, up, price]) => holding(across, up, price + 1));
         const all = stock.map((_, s) => s);
         const least = Array.from({ length: count + 1 }, () => Number.POSITIVE_INFINITY);
@@ -77,7 +92,7 @@ describe('the cheapest papers together', () => {
         for (let n = 1; n <= count; n++)
           for (const [across, up, price] of papers)
             least[n] = Math.min(least[n] as number, (least[Math.max(0, n - across * up)] as number) + price + 1);
-        const found = counts(jobOf(squares(count, all), stock, { rules }));
+        const found = counts(jobOf(squares(count, all), stock, { rules }), cuts);
         const paid = found.reduce((sum, n, s) => sum + n * ((papers[s]?.[2] ?? 0) + 1), 0);
         expect(paid).toBe(least[count]);
       }),
@@ -87,10 +102,10 @@ describe('the cheapest papers together', () => {
 
   test('of any job are no dearer than what is laid at once, and valid round what is fixed', () => {
     fc.assert(
-      fc.property(arbitraryJob(10), fc.array(fc.nat(9), { minLength: 3, maxLength: 3 }), (plain, prices) => {
+      fc.property(arbitraryJob(10), fc.array(fc.nat(9), { minLength: 3, maxLength: 3 }), cuts, (plain, prices, way) => {
         const stock = plain.stock.map((one, s) => ({ ...one, ...euros((prices[s] ?? 0) + 1) }));
-        const job = { ...plain, stock, rules };
-        const [first, best] = [quickLayout(job), laid(job)];
+        const job = { ...plain, stock, rules: { ...rules, cuts: way } };
+        const [first, best] = [way === 'free' ? quickLayout(job) : bestLayout(job, { rounds: 0 }), laid(job)];
         const paid = ({ sheets }: Layout): number =>
           sheets.reduce((sum, { stock: s }) => sum + (prices[s] ?? 0) + 1, 0);
         if (first.leftOut.length === 0) expect(paid(best)).toBeLessThanOrEqual(paid(first));

@@ -6,7 +6,7 @@ import type { Layout } from './layout.ts';
 import { nestSheets } from './nest/nest.ts';
 import { nestTask } from './nest-problem.ts';
 import { quickLayout } from './quick-layout.ts';
-import { searchStrips } from './strips/strip-layout.ts';
+import { STARTS, searchStrips } from './strips/strip-layout.ts';
 
 /** The best layout so far, complete and valid. */
 export interface LayoutStep {
@@ -21,28 +21,18 @@ export interface LayoutStep {
  */
 export function* searchLayout(given: LayoutJob, effort: LayoutEffort): Generator<LayoutStep, void> {
   const job = readyLayout(given);
-  if (job.rules.cuts === 'strips') {
-    yield* searchStrips(job, effort);
-    return;
-  }
-  let best = quickLayout(job);
-  yield { layout: best, isBetter: true };
+  yield* job.rules.cuts === 'strips' ? searchInStrips(job, effort) : searchFree(job, effort);
+}
+
+function* searchFree(job: LayoutJob, effort: LayoutEffort): Generator<LayoutStep, void> {
+  const first = quickLayout(job);
+  yield { layout: first, isBetter: true };
   const { rounds, share = (step: number) => step / Math.max(1, rounds) } = effort;
-  if (rounds <= 0 && !mayBeMissed(job, best)) return;
-  let least = costOf(job, best);
+  if (rounds <= 0 && !mayBeMissed(job, first)) return;
+  const { owned, ...cheapest } = yield* onCheaperSheets(job, first, laidOnce, effort);
+  if (share(0) >= 1) return;
+  let { best, least } = cheapest;
   let steps = 0;
-  let owned = job;
-  for (const choice of rounds > 0 ? choicesOf(job) : []) {
-    for (const step of cheaperLayouts(job, choice, best)) {
-      const isBetter = step !== null && isCheaper(costOf(job, step), least);
-      if (isBetter) {
-        [best, least] = [step, costOf(job, step)];
-        owned = withSheets(owned, choice, sheetsOf(job, best));
-      }
-      yield { layout: best, isBetter };
-      if (share(steps) >= 1) return;
-    }
-  }
   const { problem, read } = nestTask(owned);
   for (const step of nestSheets(problem, { rounds: Number.POSITIVE_INFINITY, seed: job.seed, share })) {
     let isBetter = false;
@@ -58,16 +48,67 @@ export function* searchLayout(given: LayoutJob, effort: LayoutEffort): Generator
   }
 }
 
+function* searchInStrips(job: LayoutJob, effort: LayoutEffort): Generator<LayoutStep, void> {
+  let first: Layout = { sheets: [], leftOut: [] };
+  for (const { layout } of searchStrips(job, { rounds: 0 })) first = layout;
+  yield { layout: first, isBetter: true };
+  const { owned, ...cheapest } = yield* onCheaperSheets(job, first, laidInStrips, effort);
+  let { best, least } = cheapest;
+  for (const { layout, isBetter: isChanged } of searchStrips(owned, effort)) {
+    const cost = isChanged ? costOf(job, layout) : least;
+    const isBetter = isCheaper(cost, least);
+    if (isBetter) [best, least] = [layout, cost];
+    yield { layout: best, isBetter };
+  }
+}
+
+interface Cheapest {
+  readonly best: Layout;
+  /** What it costs. */
+  readonly least: readonly number[];
+  /** The job with no more new sheets than it takes of papers that can stand in for each other. */
+  readonly owned: LayoutJob;
+}
+
+/** Goes on from a first layout to sheets that cost less together, where the least price is asked for. */
+function* onCheaperSheets(
+  job: LayoutJob,
+  first: Layout,
+  laid: (job: LayoutJob) => Layout | null,
+  { rounds, share = () => 0 }: LayoutEffort,
+): Generator<LayoutStep, Cheapest> {
+  let best = first;
+  let least = costOf(job, best);
+  let owned = job;
+  for (const choice of rounds > 0 ? choicesOf(job) : []) {
+    for (const step of cheaperLayouts(job, choice, best, laid)) {
+      const isBetter = step !== null && isCheaper(costOf(job, step), least);
+      if (isBetter) {
+        [best, least] = [step, costOf(job, step)];
+        owned = withSheets(owned, choice, sheetsOf(job, best));
+      }
+      yield { layout: best, isBetter };
+      if (share(0) >= 1) return { best, least, owned };
+    }
+  }
+  return { best, least, owned };
+}
+
 /**
  * Layouts with sheets of one choice that cost less, the cheapest that is found last; null for each try in vain. The counts that have
  * room by area are tried from the cheapest on, and the first that holds all pieces ends it.
  */
-function* cheaperLayouts(job: LayoutJob, choice: Choice, first: Layout): Generator<Layout | null, void> {
+function* cheaperLayouts(
+  job: LayoutJob,
+  choice: Choice,
+  first: Layout,
+  laid: (job: LayoutJob) => Layout | null,
+): Generator<Layout | null, void> {
   if (first.leftOut.some((i) => choice.pieces.includes(i))) return;
   const part = jobOfChoice(job, choice);
   const others = first.sheets.filter(({ stock }) => !choice.stock.includes(stock));
   for (const counts of cheaperSheets(job, choice, priceOf(job, choice, first))) {
-    const found = laidOnce(withSheets(part, choice, counts));
+    const found = laid(withSheets(part, choice, counts));
     if (found === null) {
       yield null;
       continue;
@@ -85,6 +126,12 @@ function laidOnce(job: LayoutJob): Layout | null {
   const { problem, read } = nestTask(job);
   for (const { layout } of nestSheets(problem, { seed: job.seed, rounds: 0 }))
     if (layout.leftOut.length === 0) return read(layout);
+  return null;
+}
+
+/** The same in strips. */
+function laidInStrips(job: LayoutJob): Layout | null {
+  for (const { layout } of searchStrips(job, { rounds: STARTS })) if (layout.leftOut.length === 0) return layout;
   return null;
 }
 

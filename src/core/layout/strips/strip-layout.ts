@@ -22,6 +22,8 @@ const quarters: Readonly<Record<Direction, readonly number[]>> = {
 };
 /** Shares of a strip's height that pieces in it must have; strict first. */
 const slacks = [0.9, 0.999, 0.75, 0.5] as const;
+/** Rounds after which every plan that is not a change of another has been tried. */
+export const STARTS: number = 2 * slacks.length - 1;
 
 /**
  * Lays the pieces of a job in strips for a paper trimmer, better and better: first by height, then in orders that are changed a
