@@ -7,11 +7,41 @@ import type { CutGraph, CutLink, CutNode } from './cut-graph.ts';
 
 type Parts = readonly { readonly ring: readonly Vec2[]; readonly box: Box }[];
 
+/** A node where it lies flat. */
 interface LaidNode {
   readonly node: number;
   readonly motion: Rigid2;
+  readonly box: Box;
   /** Convex parts where they lie; of more than one panel, or one that is not convex, made when first asked for. */
   parts: Parts | null;
+}
+
+export function laidNode({ nodes }: CutGraph, node: number, motion: Rigid2): LaidNode {
+  const { isConvex, corners } = nodes[node] as CutNode;
+  const whole = isConvex ? movedPart(corners, motion) : null;
+  return { node, motion, box: whole?.box ?? movedBox(corners, motion), parts: whole && [whole] };
+}
+
+function partsOf({ nodes }: CutGraph, one: LaidNode): Parts {
+  if (one.parts) return one.parts;
+  const moved: Parts[number][] = [];
+  for (const { parts } of (nodes[one.node] as CutNode).rings)
+    for (const { ring } of parts) moved.push(movedPart(ring, one.motion));
+  one.parts = moved;
+  return moved;
+}
+
+/** Whether two nodes cover each other where they lie. `areJoined`: by a fold between them. */
+export function doCover(graph: CutGraph, one: LaidNode, other: LaidNode, areJoined: boolean): boolean {
+  // Two convex panels on either side of their fold cannot meet.
+  if (areJoined && graph.nodes[one.node]?.isConvex && graph.nodes[other.node]?.isConvex) return false;
+  if (areApart(one.box, other.box)) return false;
+  const own = partsOf(graph, one);
+  return partsOf(graph, other).some(
+    (q) =>
+      !areApart(q.box, one.box) &&
+      own.some((p) => !areApart(p.box, q.box) && convexDepth(p.ring, q.ring) > NOISE_MM / 2),
+  );
 }
 
 /** One piece as it grows: nodes laid flat, none of them covering another. */
@@ -36,35 +66,23 @@ export function growingPiece(graph: CutGraph, fits?: CutRules['fits'], isClear =
   let around = boxOf([]);
   /** With the flaps that may be there. */
   let reached = around;
-  const partsOf = (one: LaidNode): Parts => {
-    if (one.parts) return one.parts;
-    const moved: Parts[number][] = [];
-    for (const { parts } of (graph.nodes[one.node] as CutNode).rings)
-      for (const { ring } of parts) moved.push(movedPart(ring, one.motion));
-    one.parts = moved;
-    return moved;
-  };
   return {
     nodes,
     add: (node, motion, joint) => {
       const own = graph.nodes[node] as CutNode;
-      const from = joint?.from;
-      const whole = own.isConvex && !isClear ? movedPart(own.corners, motion) : null;
-      const box = whole?.box ?? movedBox(own.corners, motion);
+      const one = isClear ? null : laidNode(graph, node, motion);
+      const box = one?.box ?? movedBox(own.corners, motion);
       let reach = reached;
       if (fits) {
         const flaps = own.reach.filter(({ edge }) => edge !== joint?.by.edge).flatMap(({ corners }) => corners);
         reach = unite(unite(reached, box), movedBox(flaps, motion));
         if (joint && !fits(reach.maxX - reach.minX, reach.maxY - reach.minY)) return false;
       }
-      const one: LaidNode = { node, motion, parts: whole && [whole] };
-      const isCovered = (index: number): boolean => {
-        const other = laid[index] as LaidNode;
-        // Two convex panels on either side of their fold cannot meet.
-        if (other.node === from && own.isConvex && graph.nodes[other.node]?.isConvex) return false;
-        return partsMeet(partsOf(one), partsOf(other), box);
-      };
-      if (!isClear) {
+      if (one) {
+        const isCovered = (index: number): boolean => {
+          const other = laid[index] as LaidNode;
+          return doCover(graph, one, other, other.node === joint?.from);
+        };
         if (grid.meets(box, 0, isCovered)) return false;
         laid.push(one);
         grid.add(box);
@@ -80,12 +98,6 @@ export function growingPiece(graph: CutGraph, fits?: CutRules['fits'], isClear =
     box: () => around,
   };
 }
-
-const partsMeet = (a: Parts, b: Parts, box: Box): boolean =>
-  b.some(
-    (q) =>
-      !areApart(q.box, box) && a.some((p) => !areApart(p.box, q.box) && convexDepth(p.ring, q.ring) > NOISE_MM / 2),
-  );
 
 function movedPart(ring: readonly Vec2[], motion: Rigid2): Parts[number] {
   const moved: Vec2[] = [];
@@ -143,6 +155,8 @@ export interface Laying {
   readonly parent: Int32Array;
   readonly by: Int32Array;
   readonly depth: Int32Array;
+  /** Where each node lies on its piece. */
+  readonly motions: readonly Rigid2[];
 }
 
 /** A net as its joined links. */
@@ -164,21 +178,24 @@ export function layForest(graph: CutGraph, joined: Uint8Array, rules: CutRules, 
   const parent = new Int32Array(count).fill(-1);
   const by = new Int32Array(count).fill(-1);
   const depth = new Int32Array(count);
+  const motions: Rigid2[] = new Array(count);
   let [pieces, necks, boxes, folds] = [0, 0, 0, 0];
   for (let first = 0; first < count; first++) {
     if (pieceOf[first] !== -1) continue;
     const piece = growingPiece(graph, undefined, isClear);
     piece.add(first, rest2, null);
     pieceOf[first] = pieces;
+    motions[first] = rest2;
     for (let next = 0; next < piece.nodes.length; next++) {
       const node = piece.nodes[next] as number;
-      const motion = piece.motionOf(node);
+      const motion = motions[node] as Rigid2;
       for (const l of graph.linksAt[node] ?? []) {
         if (!joined[l] || by[node] === l) continue;
         const link = graph.links[l] as CutLink;
         const [child, place] = across(link, node, motion);
         if (pieceOf[child] !== -1 || !piece.add(child, place, { by: link, from: node })) return null;
         pieceOf[child] = pieces;
+        motions[child] = place;
         parent[child] = node;
         by[child] = l;
         depth[child] = (depth[node] as number) + 1;
@@ -194,7 +211,7 @@ export function layForest(graph: CutGraph, joined: Uint8Array, rules: CutRules, 
   if (folds + pieces !== count) return null;
   const area = graph.nodes.reduce((sum, node) => sum + node.area, 0);
   const seam = graph.links.reduce((sum, { weight }, l) => (joined[l] ? sum : sum + weight), 0);
-  return { score: [pieces, necks, seam, Math.round((boxes / area) * BOX_PARTS)], pieceOf, parent, by, depth };
+  return { score: [pieces, necks, seam, Math.round((boxes / area) * BOX_PARTS)], pieceOf, parent, by, depth, motions };
 }
 
 /** Whether a piece fits with the flaps that its seams may carry. */

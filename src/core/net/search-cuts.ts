@@ -1,5 +1,6 @@
 import { rest2 } from '../geometry/rigid2.ts';
 import { type Random, seeded } from '../random.ts';
+import { coverTrial } from './cover-trial.ts';
 import type { CutGraph, CutLink } from './cut-graph.ts';
 import { bestCuts } from './every-cut.ts';
 import { across, type CutForest, type CutRules, growingPiece, isBetter, type Laying, layForest } from './lay-nodes.ts';
@@ -160,6 +161,7 @@ function better(
   let used = 0;
   for (let isBettered = true; isBettered && used < rounds; ) {
     isBettered = false;
+    const doCover = coverTrial(graph, found.laying);
     const open = shuffled(
       graph.links.flatMap((_, l) => (found.joined[l] ? [] : [l])),
       random,
@@ -167,11 +169,12 @@ function better(
     for (const link of open) {
       for (const change of changesAt(graph, found, link, rules.neck)) {
         if (used === rounds) return { found, used };
+        used++;
+        if (doCover(link, change)) continue;
         const joined = found.joined.slice();
         joined[link] = 1;
         if (change !== null) joined[change] = 0;
-        used++;
-        const laying = layForest(graph, joined, rules);
+        const laying = layForest(graph, joined, rules, true);
         if (!laying || !isBetter(laying.score, found.laying.score)) continue;
         found = { joined, laying };
         isBettered = true;
