@@ -1,6 +1,6 @@
 import { poseNet } from '../../src/core/fold/pose.ts';
 import type { Vec2 } from '../../src/core/geometry/vector.ts';
-import { insideOf, layerSolids, wallSeat } from '../../src/core/layers/layer-solids.ts';
+import { insideOf, layerSolids, lowestFoot, wallSeat } from '../../src/core/layers/layer-solids.ts';
 import { buildRoof } from '../../src/core/make-roof.ts';
 import { arrangeOnTable } from '../../src/core/net/arrange.ts';
 import { buildNet } from '../../src/core/net/build-net.ts';
@@ -102,8 +102,9 @@ function changeRoof(spec: RoofSpec): number {
   if (!built.ok) throw new Error(`the example ${spec.title} of ${spec.kind} has no roof`);
   for (const layer of spec.layers) {
     const stack = [{ as: layer.as, thickness: CARD }];
-    const inside = insideOf(built.value, stack);
-    const [own] = layerSolids(built.value, stack, inside.ok ? wallSeat(built.value, inside.value, spec.body) : null);
+    // Walls on the body come down with the underside of the roof; elsewhere it is not asked for.
+    const inside = lowestFoot(built.value) === null ? null : insideOf(built.value, stack);
+    const [own] = layerSolids(built.value, stack, inside?.ok ? wallSeat(built.value, inside.value, spec.body) : null);
     // Where a roof has no room for card, thin paper is taken.
     const solid = own?.ok ? own.value : built.value;
     const { net } = buildNet(solid, layer);

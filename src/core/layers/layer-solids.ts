@@ -66,7 +66,8 @@ export function wallSeat(shape: Solid, inside: Solid, body: Body | null): WallSe
   return { level: body ? own : level, drop: isPositive(own - lower) ? own - lower : 0 };
 }
 
-function lowestFoot({ vertices, faces, edges }: Solid): number | null {
+/** Level at which the walls on the body begin; null where there are none. */
+export function lowestFoot({ vertices, faces, edges }: Solid): number | null {
   const levels = edges.flatMap(({ role, ends: [v], faces: [f = -1] }) =>
     role === 'foot' && faces[f]?.part === 'wall' ? [vertices[v]?.[2] ?? 0] : [],
   );

@@ -18,18 +18,20 @@ export interface SearchOptions extends CutRules {
 const FEW = 8;
 const MOST_NETS = 400;
 
-/** Panels that are laid in the rounds of one search where nothing is said, and rounds at least and at most. */
-const PANELS = 800;
+/** Rounds of one search where nothing is said, at least and at most, and the panels that are laid in them. */
 const [LEAST_ROUNDS, MOST_ROUNDS] = [1, 100];
+const PANELS = 480;
 
-/** While there are several pieces: so many pairs of panels, and rounds at most. A maker would rather wait than glue one more seam. */
-const PAIRS = 60_000;
+/** While there are several pieces: rounds at most, and the panels or the pairs of panels. A maker would rather wait than glue one more seam. */
 const MOST_APART = 200;
+const [PANELS_APART, PAIRS_APART] = [800, 60_000];
 
 /** Rounds of a search where nothing is said. `isApart`: the best net so far has several pieces. */
 export function usualRounds(nodes: number, isApart = false): number {
-  const rounds = Math.max(LEAST_ROUNDS, Math.min(MOST_ROUNDS, Math.floor(PANELS / nodes)));
-  return isApart ? Math.max(rounds, Math.min(MOST_APART, Math.floor(PAIRS / nodes ** 2))) : rounds;
+  const rounds = isApart
+    ? Math.min(MOST_APART, Math.max(PANELS_APART / nodes, PAIRS_APART / nodes ** 2))
+    : Math.min(MOST_ROUNDS, PANELS / nodes);
+  return Math.max(LEAST_ROUNDS, Math.floor(rounds));
 }
 
 /** Share of the rounds that one start may be bettered for. */
