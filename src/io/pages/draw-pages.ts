@@ -44,7 +44,7 @@ export const drawPages = (drawn: Production): readonly SheetDrawing[] => {
       ...(leaf.isWrongSide ? { isWrongSide: true as const } : {}),
       frame:
         leaf.frame?.(words) ??
-        drawPageFrame(page, { title, subtitle: leaf.subtitle, tile: leaf.tile, rolled, ...words }),
+        drawPageFrame(page, { title, subtitle: leaf.subtitle, way: leaf.way, tile: leaf.tile, rolled, ...words }),
     };
   });
 };

@@ -39,7 +39,7 @@ export const drawTiles = (
   large: ToTile,
   area: Area,
   overlap: number,
-): readonly { readonly tile: string; readonly work: Drawing; readonly isTurned: boolean }[] => {
+): readonly { readonly tile: readonly string[]; readonly work: Drawing; readonly isTurned: boolean }[] => {
   const { title, width, height, rings, edges = [] } = large;
   const upright = tileBox(large, area, overlap);
   const sideways = tileBox(turnSize(large), area, overlap);
@@ -60,7 +60,10 @@ export const drawTiles = (
     const around = edge.strokes.flatMap((stroke) => clipStroke(stroke, tile.window));
     const work = joinDrawings(part, { strokes: [...around, ...trims], labels: [] });
     const move: Vec2 = [area.x - tile.window.minX, area.y + area.height - tile.window.maxY];
-    return [{ tile: `${title}: ${tile.name} of ${count}`, work: moveDrawing(work, { ...rest2, move }), isTurned }];
+    const place = `${title}: ${tile.name}`;
+    return [
+      { tile: [`${place} of ${count}`, place, tile.name], work: moveDrawing(work, { ...rest2, move }), isTurned },
+    ];
   });
 };
 

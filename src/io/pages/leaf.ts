@@ -1,12 +1,13 @@
 import { apply2, type Rigid2 } from '../../core/geometry/rigid2.ts';
 import { type Drawing, joinDrawings, moveDrawing } from '../drawing/drawing.ts';
 import { arrangePages, type PageSpot, type Size } from './arrange-pages.ts';
-import type { Area, PageWords } from './page-frame.ts';
+import type { Area, PageWords, PrintWay } from './page-frame.ts';
 
 /** A page before it knows its number. */
 export interface Leaf {
   readonly subtitle: string;
-  readonly tile: string | null;
+  readonly way?: PrintWay | undefined;
+  readonly tile: PageWords['tile'];
   readonly work: Drawing;
   readonly isWrongSide?: true;
   /** What stands there in place of header and footer. */

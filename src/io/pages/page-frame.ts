@@ -23,14 +23,23 @@ export interface Area {
   readonly height: number;
 }
 
+/** How the print of a sheet runs on its page, seen from the printed side: up, or to the left where the sheet is turned a quarter. */
+export interface PrintWay {
+  readonly isTurned: boolean;
+  /** Or the other way round. */
+  readonly isEither: boolean;
+}
+
 export interface PageWords {
   readonly title: string;
   /** What the page is printed for: the stock's name. */
   readonly subtitle: string;
+  /** Missing where it does not matter or each sheet says it. */
+  readonly way?: PrintWay | undefined;
   readonly number: number;
   readonly count: number;
-  /** Where a tile belongs, as `Row A, column 2`; null on a page of whole pieces. */
-  readonly tile: string | null;
+  /** Where a tile belongs, as `Row A, column 2`, the fullest text first; null on a page of whole pieces. */
+  readonly tile: readonly string[] | null;
   /** Some piece of the project is rolled. */
   readonly rolled: boolean;
   /** The page goes on the back of the one before it. */
@@ -103,26 +112,54 @@ const header = (page: PageSpec, words: PageWords): Drawing => {
   const right = page.width - page.margin;
   const top = page.height - page.margin;
   const count = labelAt(`Page ${words.number} of ${words.count}`, [right, top - 3], TEXT_SIZE, { align: 'end' });
-  const where = words.tile === null ? null : shortenText(words.tile, TEXT_SIZE, right - left);
-  const tile = where === null ? [] : [labelAt(where, [right, top - 8], TEXT_SIZE, { align: 'end' })];
   const used = textWidth(count.text, TEXT_SIZE) + 4;
-  const usedBelow = tile.reduce((sum, label) => sum + textWidth(label.text, TEXT_SIZE) + 4, 0);
   const title = shortenText(words.title.toUpperCase(), HEADING_SIZE, right - left - used, HEADING_TRACKING);
-  const behind = `${WRONG_SIDE}; for the back of page ${words.number - 1}, turned over left to right.`;
-  const side = words.isWrongSide ? behind : SIDE;
-  const brief = words.isWrongSide ? [`${WRONG_SIDE}.`, WRONG_SIDE_BRIEF] : [];
-  const subtitle = [`${words.subtitle}. ${side}`, side, ...brief].find(
-    (text) => textWidth(text, TEXT_SIZE) <= right - left - usedBelow,
-  );
+  const [subtitle, tile] = fitBeside(subtitles(words), words.tile ?? [''], right - left);
   return {
     strokes: [line('rule', [left, top - HEADER + 1], [right, top - HEADER + 1])],
     labels: [
       labelAt(title, [left, top - 3], HEADING_SIZE, { tracking: HEADING_TRACKING }),
-      ...(subtitle === undefined ? [] : [labelAt(subtitle, [left, top - 8], TEXT_SIZE)]),
+      ...(subtitle === '' ? [] : [labelAt(subtitle, [left, top - 8], TEXT_SIZE)]),
       count,
-      ...tile,
+      ...(tile === '' ? [] : [labelAt(tile, [right, top - 8], TEXT_SIZE, { align: 'end' })]),
     ],
   };
+};
+
+/** What stands at the left of a header's second row, the fullest first; how a print runs and what is mirrored is said in the last too. */
+const subtitles = ({ subtitle, way, number, isWrongSide }: PageWords): readonly string[] => {
+  const [runs, brief] = way ? wayWords(way, isWrongSide) : ['', ''];
+  const behind = `${WRONG_SIDE}; for the back of page ${number - 1}, turned over left to right.`;
+  const sides = isWrongSide ? [behind, `${WRONG_SIDE}.`, WRONG_SIDE_BRIEF] : [SIDE, ''];
+  return [
+    joinTexts(`${subtitle}.`, runs, sides[0]),
+    ...sides.map((side) => joinTexts(runs, side)),
+    joinTexts(sides.at(-1), brief),
+  ];
+};
+
+/** In a sentence, and as briefly as can be. Seen from the wrong side left and right are changed. */
+export const wayWords = ({ isTurned, isEither }: PrintWay, isWrongSide: boolean): readonly [string, string] => {
+  const [to, from] = !isTurned ? ['up', 'down'] : isWrongSide ? ['right', 'left'] : ['left', 'right'];
+  const way = isEither ? `${to} or ${from}` : to;
+  return [`The print runs ${way} on this page.`, `Print runs ${way}.`];
+};
+
+const joinTexts = (...texts: readonly (string | undefined)[]): string => texts.filter(Boolean).join(' ');
+
+/** The fullest text at the right that leaves one at the left room, and the fullest of those; without any the right one is shortened. */
+const fitBeside = (
+  lefts: readonly string[],
+  rights: readonly string[],
+  room: number,
+): readonly [left: string, right: string] => {
+  const widthOf = (text: string): number => (text === '' ? 0 : textWidth(text, TEXT_SIZE) + AIR);
+  for (const right of rights) {
+    const left = lefts.find((text) => widthOf(text) + widthOf(right) <= room + AIR);
+    if (left !== undefined) return [left, right];
+  }
+  const left = lefts.at(-1) ?? '';
+  return [left, shortenText(rights.at(-1) ?? '', TEXT_SIZE, room - widthOf(left))];
 };
 
 /**
@@ -130,7 +167,8 @@ const header = (page: PageSpec, words: PageWords): Drawing => {
  * run on into the margin.
  */
 export const pageBlocks = (page: PageSpec, words: PageWords & { readonly isCutOff: boolean }): readonly Block[] => {
-  const { title, subtitle, number, count, isWrongSide, isCutOff, rolled } = words;
+  const { title, number, count, isWrongSide, isCutOff, rolled } = words;
+  const subtitle = joinTexts(`${words.subtitle}.`, words.way && wayWords(words.way, isWrongSide)[0]);
   const note = correctionNote(page);
   const first = [`${title}. Page ${number} of ${count}.`, subtitle, isWrongSide ? `${WRONG_SIDE}.` : SIDE];
   const edge = isCutOff ? [CUT_OFF] : [];

@@ -113,6 +113,9 @@ describe('a sheet as large as the page', () => {
     const [text] = await words(bytes);
     expect(text).toContain('The print runs left on this page.');
     expect(text).not.toContain('Pieces reach into the margin');
+    const back = await words(print(towersOn({ width: 297, height: 210, margin: 6 }, { marks: 'both' })));
+    expect(back[0]).toContain('The print runs left on this page.');
+    expect(back[1]).toContain('The print runs right on this page.');
   });
 });
 
@@ -141,6 +144,16 @@ describe('a sheet larger than the page', () => {
     }
     expect(seen.size).toBe(corners.length);
     expect(texts.every((text) => text.includes('Slate print. The print runs up on this page.'))).toBe(true);
+  });
+
+  it('says on narrow tiles too where the print runs, which tile it is and what is mirrored', async () => {
+    const paper = { width: 304.8, height: 304.8, name: 'Slate print, 12 x 12 pad', direction: 'two-way' };
+    const texts = await words(print(towersOn(paper, { size: 'A6', marks: 'both' })));
+    texts.forEach((text, i) => {
+      expect(text).toContain('Print runs up or down.');
+      expect(text).toMatch(/Row [A-H], column \d/);
+      expect(text.includes('The wrong side')).toBe(i % 2 === 1);
+    });
   });
 });
 

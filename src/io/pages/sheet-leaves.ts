@@ -14,7 +14,7 @@ import { shortenText, textWidth } from '../drawing/text-width.ts';
 import { type Size, turnSize } from './arrange-pages.ts';
 import { drawTiles } from './draw-tiles.ts';
 import { type Leaf, leavesOfMany, placeOn } from './leaf.ts';
-import { pageArea, pageBlocks } from './page-frame.ts';
+import { type PrintWay, pageArea, pageBlocks } from './page-frame.ts';
 
 /** Room for a sheet's name under its lower edge, mm. */
 const CAPTION = 5;
@@ -90,11 +90,8 @@ const edgesOf = (stock: Stock): readonly Stroke[] => {
 };
 
 /** Which way the print runs on the page, of a sheet that lies upright or a quarter turn to the left. */
-const wayOnPage = ({ direction }: Stock, isTurned: boolean): string => {
-  if (direction === 'any') return '';
-  const [up, down] = isTurned ? ['left', 'right'] : ['up', 'down'];
-  return ` The print runs ${direction === 'one-way' ? up : `${up} or ${down}`} on this page.`;
-};
+const wayOnPage = ({ direction }: Stock, isTurned: boolean): PrintWay | undefined =>
+  direction === 'any' ? undefined : { isTurned, isEither: direction === 'two-way' };
 
 /** A sheet that fills a page or leaves little of it: no header and footer, their texts stand where there is room. Null where it is larger. */
 const leafOfWhole = (production: Production, { sheet, stock }: SheetToPrint): Leaf | null => {
@@ -108,7 +105,8 @@ const leafOfWhole = (production: Production, { sheet, stock }: SheetToPrint): Le
   const pieces = drawLaid(production, sheet).map((piece) => moveDrawing(piece, motion));
   const isPage = isAtMost(page.width, size.width) && isAtMost(page.height, size.height) && !sheet.outline;
   const edges = moveDrawing({ strokes: edgesOf(stock).slice(isPage ? 1 : 0), labels: [] }, motion);
-  const subtitle = `${sheetName(stock, sheet)}.${wayOnPage(stock, isTurned)}`;
+  const subtitle = sheetName(stock, sheet);
+  const way = wayOnPage(stock, isTurned);
   return {
     subtitle,
     tile: null,
@@ -119,6 +117,7 @@ const leafOfWhole = (production: Production, { sheet, stock }: SheetToPrint): Le
         ...words,
         title: production.project.title,
         subtitle,
+        way,
         tile: null,
         rolled: hasRolled(production),
         isCutOff: reachesMargin(pieces, page),
@@ -158,7 +157,8 @@ const tilesOf = (production: Production, { sheet, stock }: SheetToPrint): readon
     page.overlap,
   );
   return tiles.map(({ tile, work, isTurned }) => ({
-    subtitle: `${stock.name}.${wayOnPage(stock, isTurned)}`,
+    subtitle: stock.name,
+    way: wayOnPage(stock, isTurned),
     tile,
     work,
   }));
