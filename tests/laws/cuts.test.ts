@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { cutGraph } from '../../src/core/net/cut-graph.ts';
+import { coverTrial } from '../../src/core/net/cover-trial.ts';
+import { type CutGraph, type CutLink, cutGraph } from '../../src/core/net/cut-graph.ts';
 import { bestCuts } from '../../src/core/net/every-cut.ts';
-import { type CutForest, isBetter } from '../../src/core/net/lay-nodes.ts';
+import { type CutForest, isBetter, layForest } from '../../src/core/net/lay-nodes.ts';
 import { searchCuts } from '../../src/core/net/search-cuts.ts';
 import { connectedFaces, flattenSolid } from '../../src/core/net/unfold.ts';
 import { LEAST_NECK } from '../../src/core/net/unfold-faces.ts';
@@ -55,3 +56,67 @@ test('the search finds the best net of nearly every small roof, by trying all ne
   expect(best / all).toBeGreaterThanOrEqual(BEST);
   expect(fewest / all).toBeGreaterThanOrEqual(FEWEST);
 });
+
+const MOST_PANELS = 24;
+/** Changes that are tried at each net. */
+const TRIALS = 60;
+
+/** Whether the links join no panels in a ring. */
+function isForest({ nodes, links }: CutGraph, joined: Uint8Array): boolean {
+  const group = nodes.map((_, n) => n);
+  return links.every(({ nodes: [a, b] }, l) => {
+    if (!joined[l]) return true;
+    const [own, other] = [group[a], group[b]];
+    if (own === other) return false;
+    group.forEach((g, n) => {
+      if (g === other) group[n] = own as number;
+    });
+    return true;
+  });
+}
+
+test('a change covers panels where laying the whole net anew finds that it does', () => {
+  const told = { covers: 0, clear: 0 };
+  for (const kind of kinds) {
+    for (const { solid } of fc.sample(arbitraryRoof(kind), { numRuns: Math.max(2, runs(2)) })) {
+      if (solid.faces.length > MOST_PANELS) continue;
+      const flat = flattenSolid(solid);
+      for (const group of connectedFaces(flat, [...solid.faces.keys()])) {
+        const graph = cutGraph(flat, group);
+        // After a round or two nets still have several pieces.
+        for (const rounds of [1, 20]) {
+          const { joined, laying } = searchCuts(graph, { neck: LEAST_NECK, seed: 1, rounds, few: 0 });
+          const covers = coverTrial(graph, laying);
+          const changes = graph.links.flatMap((link, l) => (joined[l] ? [] : changesAt(graph, joined, link, l)));
+          const step = Math.max(1, Math.floor(changes.length / TRIALS));
+          for (let i = 0; i < changes.length; i += step) {
+            const [link, cut] = changes[i] as readonly [number, number | null];
+            const changed = joined.slice();
+            changed[link] = 1;
+            if (cut !== null) changed[cut] = 0;
+            if (!isForest(graph, changed)) continue;
+            const isCovered = covers(link, cut);
+            expect(isCovered).toBe(layForest(graph, changed, { neck: LEAST_NECK }) === null);
+            told[isCovered ? 'covers' : 'clear']++;
+          }
+        }
+      }
+    }
+  }
+  expect(Math.min(told.covers, told.clear)).toBeGreaterThan(100);
+});
+
+/** A link with each fold of the pieces that it is on, and with none. */
+function changesAt(
+  graph: CutGraph,
+  joined: Uint8Array,
+  { nodes }: CutLink,
+  link: number,
+): (readonly [number, number | null])[] {
+  const reached = new Set<number>(nodes);
+  for (const node of reached)
+    for (const l of graph.linksAt[node] ?? [])
+      if (joined[l]) for (const next of graph.links[l]?.nodes ?? []) reached.add(next);
+  const folds = graph.links.flatMap((own, l) => (joined[l] && reached.has(own.nodes[0]) ? [l] : []));
+  return [null, ...folds].map((cut) => [link, cut] as const);
+}
