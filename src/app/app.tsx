@@ -1,10 +1,12 @@
 import { type ReactElement, useState } from 'react';
 import { useBench } from './bench.ts';
 import { type Drawer, DrawerKeys } from './drawer-keys.tsx';
+import { useLaying } from './laying/laying-store.ts';
 import {
   EdgeTag,
   Hands,
   NetSheet,
+  OffcutSheet,
   PlacePanel,
   PlanSheet,
   ProjectMenu,
@@ -15,7 +17,15 @@ import {
 import { Rule } from './rule.tsx';
 import { StageArea } from './stage-area.tsx';
 import type { Place } from './state/bench-store.ts';
+import { getAt } from './state/file-path.ts';
 import { TopBar } from './top-bar.tsx';
+
+/** The offcut that is drawn, index of its stock; null where none is, or it is none any more. */
+const useDrawnOffcut = (): number | null => {
+  const offcut = useLaying((state) => state.offcut);
+  const isOffcut = useBench(({ file }) => offcut !== null && getAt(file, ['stock', offcut, 'outline']) !== undefined);
+  return isOffcut ? offcut : null;
+};
 
 /** The bench: one table, the project's roofs at its left, the parameters at its right, the steel rule along its front. */
 export const App = (): ReactElement => {
@@ -23,11 +33,17 @@ export const App = (): ReactElement => {
   const paperView = useBench((state) => state.paperView);
   const bodyView = useBench((state) => state.bodyView);
   const roofView = useBench((state) => state.roofView);
+  const offcut = useDrawnOffcut();
   const [drawer, setDrawer] = useState<Drawer>(null);
   const sheets: Readonly<Record<Place, ReactElement | null>> = {
     body: bodyView === 'plan' ? <PlanSheet /> : null,
     roof: roofView === 'plan' ? <PlanSheet /> : null,
-    paper: paperView === 'net' ? <NetSheet /> : null,
+    paper:
+      paperView === 'net' ? (
+        <NetSheet />
+      ) : paperView === 'sheets' && offcut !== null ? (
+        <OffcutSheet index={offcut} />
+      ) : null,
     'set-out': <SetOutSheet />,
     build: null,
   };

@@ -49,6 +49,7 @@ export const PlacePanel: ComponentType<Drawer> = part((all) => all.PlacePanel);
 export const Slips: ComponentType<{ readonly isOverSheet: boolean }> = part((all) => all.Slips);
 export const EdgeTag: ComponentType = part((all) => all.EdgeTag);
 export const NetSheet: ComponentType = part((all) => all.NetSheet);
+export const OffcutSheet: ComponentType<{ readonly index: number }> = part((all) => all.OffcutSheet);
 export const PlanSheet: ComponentType = part((all) => all.PlanSheet);
 export const SetOutSheet: ComponentType = part((all) => all.SetOutSheet);
 export const FlatInstead: ComponentType = part((all) => all.FlatInstead);

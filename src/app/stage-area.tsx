@@ -59,7 +59,7 @@ export const StageArea = ({ isCovered }: { readonly isCovered: boolean }): React
       ) : (
         flat
       )}
-      {isLaying && <LayingTable />}
+      {isLaying && !isCovered && <LayingTable />}
     </section>
   );
 };

@@ -267,6 +267,8 @@ describe('a paper', () => {
       ['91mm', '40mm'],
       [0, '80mm'],
     ]);
+    // On a narrow page nothing lies over its head.
+    await page.setViewportSize({ width: 390, height: 844 });
     await page.getByRole('button', { name: 'Back to the sheets' }).click();
     await pieces().first().waitFor();
   });

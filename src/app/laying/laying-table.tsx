@@ -1,15 +1,12 @@
 import { memo, type ReactElement, useEffect, useMemo, useState } from 'react';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import { sheetRing } from '../../core/layout/usable.ts';
-import { useBench } from '../bench.ts';
 import { gridSheets } from '../stage/desk.ts';
 import { canDrawStage } from '../stage/probe.ts';
-import { getAt } from '../state/file-path.ts';
 import { useSize } from '../use-size.ts';
 import { LaidPieces } from './laid-pieces.tsx';
 import { LayingCard } from './laying-card.tsx';
 import { laying, lookAtAll, type TableView, useLaying } from './laying-store.ts';
-import { OffcutSheet } from './offcut-sheet.tsx';
 import { PaperFills, paperFill } from './paper-fills.tsx';
 import { passToTable } from './to-the-table.ts';
 import { type LaidNow, useCalmLaid } from './use-laid.ts';
@@ -42,14 +39,6 @@ const flatView = ({ sheets }: LaidNow, width: number, height: number): TableView
  * up by a press or with Enter; then it follows the hand or the arrow keys.
  */
 export const LayingTable = (): ReactElement => {
-  const offcut = useLaying((state) => state.offcut);
-  const isOffcut = useBench(
-    (state) => offcut !== null && getAt(state.file, ['stock', offcut, 'outline']) !== undefined,
-  );
-  return offcut !== null && isOffcut ? <OffcutSheet index={offcut} /> : <LaidSheets />;
-};
-
-const LaidSheets = (): ReactElement => {
   const laid = useCalmLaid();
   const seen = useLaying((state) => state.view);
   const [isDrawn] = useState(canDrawStage);

@@ -10,6 +10,7 @@ import '../styles/sheet.css';
 import { EdgeTag } from '../edge-tag.tsx';
 import { Hands } from '../hands.tsx';
 import { LayingTable } from '../laying/laying-table.tsx';
+import { OffcutSheet } from '../laying/offcut-sheet.tsx';
 import { PlanSheet } from '../plan/plan-sheet.tsx';
 import { ProjectMenu } from '../project-menu.tsx';
 import { RoofCards } from '../roof-cards.tsx';
@@ -30,6 +31,7 @@ export const parts = {
   Slips,
   FlatInstead,
   NetSheet,
+  OffcutSheet,
   PlacePanel,
   SetOutSheet,
 } as const;

@@ -75,6 +75,18 @@ describe('too little paper', () => {
     expect(issue?.remedy).toBe('Add {moreCount} more sheets of it, or give the layer a second stock.');
   });
 
+  test('counts the sheets of an offcut by its outline', () => {
+    // Half a square of 100: one panel has room in its corner, and no second one beside it.
+    const outline = [
+      [0, 0],
+      [100, 0],
+      [0, 100],
+    ] as const;
+    const pieces = [0, 1, 2].map((i) => panel(i, 60, 60));
+    const [issue] = issuesOf(jobOf(pieces, [paper(100, 100, { outline, count: 1 })]));
+    expect(issue).toMatchObject({ code: 'stock-too-small', numbers: { piecesCount: 2, moreCount: 2 } });
+  });
+
   test('names one piece by its title', () => {
     const [issue] = issuesOf(jobOf([panel(0, 50, 50), panel(1, 50, 50)], [paper(60, 60, { count: 1 })]));
     expect(issue?.message).toBe('Panel 1 of copy {copyCount} finds no room on the {sheetsCount} sheet of Slate.');

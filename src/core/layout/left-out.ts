@@ -6,7 +6,7 @@ import { reachOff } from './check-layout.ts';
 import type { LayoutJob } from './job.ts';
 import type { Layout, PieceToLay } from './layout.ts';
 import { laidRing } from './placed.ts';
-import { quickLayout } from './quick-layout.ts';
+import { bestLayout } from './search-layout.ts';
 
 /** What a piece needs to be told how it can be parted: the edges it is folded along, by what they part it into. */
 export interface Split {
@@ -145,9 +145,10 @@ function runOut(job: LayoutJob, pieces: readonly PieceToLay[]): readonly Issue[]
   });
 }
 
-/** Sheets of one stock that these pieces need by themselves, as laid at once. */
+/** Sheets of one stock that these pieces need by themselves, as laid at once; those it finds no place for have one each. */
 function sheetsFor(job: LayoutJob, s: number, pieces: readonly PieceToLay[]): number {
   const stock = job.stock.map((one, i) => (i === s ? { ...one, count: null } : one));
   const alone = pieces.map((piece) => ({ ...piece, stock: [s] }));
-  return quickLayout({ ...job, stock, pieces: alone, fixed: [] }).sheets.length;
+  const { sheets, leftOut } = bestLayout({ ...job, stock, pieces: alone, fixed: [] }, { rounds: 0 });
+  return sheets.length + leftOut.length;
 }
