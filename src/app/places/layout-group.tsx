@@ -9,6 +9,7 @@ import { sheetsWords } from '../draw/paper-words.ts';
 import { FieldPanel } from '../fields/field-panel.tsx';
 import { choiceField, type FieldSpec } from '../fields/field-spec.ts';
 import { exactText } from '../fields/typed-text.ts';
+import { unbroken } from '../guide/unbroken.ts';
 import { IssueSentence } from '../issue-sentence.tsx';
 import { hold, placedAt, settle, sheetsFor, takeUp, toSheet } from '../laying/hand.ts';
 import { useLaying } from '../laying/laying-store.ts';
@@ -111,8 +112,8 @@ const Rests = memo(({ laid }: { readonly laid: LaidNow }): ReactElement | null =
       <ul className="rests">
         {rests.map(({ sheet, paper, rings, box }) => (
           <li key={`${sheet.stock} ${sheet.index}`}>
-            {sheetTitle(production, sheet)}: {formatLength(box.maxX - box.minX, style)} by{' '}
-            {formatLength(box.maxY - box.minY, style)}{' '}
+            {sheetTitle(production, sheet)}:{' '}
+            {unbroken(`${formatLength(box.maxX - box.minX, style)} by ${formatLength(box.maxY - box.minY, style)}`)}{' '}
             <button
               type="button"
               className="link"

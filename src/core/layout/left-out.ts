@@ -145,10 +145,14 @@ function runOut(job: LayoutJob, pieces: readonly PieceToLay[]): readonly Issue[]
   });
 }
 
-/** Sheets of one stock that these pieces need by themselves, as laid at once; those it finds no place for have one each. */
+/** So many pieces at most are laid in an offcut by a short search, to count its sheets. */
+const FEW = 12;
+
+/** Sheets of one stock that these pieces need by themselves, as laid at once; those that find no place so have one each. */
 function sheetsFor(job: LayoutJob, s: number, pieces: readonly PieceToLay[]): number {
   const stock = job.stock.map((one, i) => (i === s ? { ...one, count: null } : one));
+  const rounds = job.stock[s]?.outline && pieces.length <= FEW ? 1 : 0;
   const alone = pieces.map((piece) => ({ ...piece, stock: [s] }));
-  const { sheets, leftOut } = bestLayout({ ...job, stock, pieces: alone, fixed: [] }, { rounds: 0 });
+  const { sheets, leftOut } = bestLayout({ ...job, stock, pieces: alone, fixed: [] }, { rounds });
   return sheets.length + leftOut.length;
 }
