@@ -29,6 +29,7 @@ it('takes as many sheets more of the last paper as are missing', () => {
 it('cuts a layer in other pieces than it is cut in', () => {
   const found = remediesFor(issue('piece-too-large'), project);
   expect(found.map(({ title }) => title)).toEqual(['As few pieces as fit', 'A piece for each side']);
+  expect(remediesFor(issue('piece-too-large', { foldsCount: 0 }), project)).toEqual([]);
   expect(found[1]?.change(file)).toMatchObject({ roofs: [{ layers: [{ pieces: 'per-panel' }] }] });
 });
 

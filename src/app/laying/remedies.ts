@@ -22,7 +22,8 @@ export const remediesFor = ({ code, path, numbers = {} }: Issue, { roofs, stock 
     const title = more === 1 ? `One sheet more of ${paper.name}` : `${more} sheets more of ${paper.name}`;
     return [{ title, change: (file) => setAt(file, ['stock', s, 'count'], count) as JsonObject }];
   }
-  if (code !== 'piece-too-large' || spec.as === 'board') return [];
+  // A single panel stays as large as it is, however its layer is cut.
+  if (code !== 'piece-too-large' || spec.as === 'board' || numbers['foldsCount'] === 0) return [];
   const pieces = (value: string) => (file: JsonObject) =>
     setAt(file, ['roofs', Number(roof), 'layers', Number(layer), 'pieces'], value) as JsonObject;
   const ways = [

@@ -1,5 +1,6 @@
 import { memo, type ReactElement } from 'react';
 import { boxOf } from '../../core/geometry/polygon.ts';
+import type { Issue } from '../../core/issue.ts';
 import { keyOf, type PieceToLay } from '../../core/layout/layout.ts';
 import { keepRest, restBeyondCut } from '../../core/layout/rest.ts';
 import { ringsOn } from '../../core/materials.ts';
@@ -71,10 +72,12 @@ const ruleFields: readonly FieldSpec[] = [
   ),
 ];
 
+const isNoPlace = ({ code }: Issue): boolean => code === 'piece-too-large' || code === 'stock-too-small';
+
 /** Pieces that find no place, each with why, and what a key can do about it. */
 const NoPlace = ({ laid }: { readonly laid: LaidNow }): ReactElement | null => {
   const { project, issues } = laid.production;
-  const found = issues.filter(({ code }) => code === 'piece-too-large' || code === 'stock-too-small');
+  const found = issues.filter(isNoPlace);
   if (found.length === 0) return null;
   return (
     <ul className="no-place">
@@ -145,7 +148,7 @@ const SearchKeys = ({ laid }: { readonly laid: LaidNow }): ReactElement => {
       <p className="note" aria-live="polite">
         {isSearching
           ? `Looking for a better layout${isLong ? `, ${Math.max(0, Math.round(LONG * (1 - share)))} s to go` : ''}…`
-          : `${phase === 'cut-short' ? 'The search for a better layout ended early. ' : ''}${positionWords(all, locked, laid.pieces.length)}`}
+          : `${phase === 'cut-short' ? 'The search for a better layout ended early. ' : ''}${positionWords(laid, all, locked)}`}
       </p>
       <div className="keys">
         {isSearching && isLong ? (
@@ -180,9 +183,12 @@ const unlockAll = (file: Parameters<typeof keepLocked>[0]): Parameters<typeof ke
   );
 };
 
-const positionWords = (all: number, locked: number, count: number): string => {
-  if (all === 0) return 'Every piece is laid by the program.';
-  const kept = all >= count ? 'Every piece stays' : all === 1 ? 'One piece stays' : `${all} pieces stay`;
+const positionWords = ({ production, pieces }: LaidNow, said: number, locked: number): string => {
+  const { issues } = production;
+  // Those that are of no use any more are told one by one.
+  const all = said - issues.filter(({ path }) => path.startsWith('positions[')).length;
+  if (all <= 0) return `${issues.some(isNoPlace) ? 'What finds room' : 'Every piece'} is laid by the program.`;
+  const kept = all >= pieces.length ? 'Every piece stays' : all === 1 ? 'One piece stays' : `${all} pieces stay`;
   const held = locked === 0 ? '' : locked === 1 ? '; one is locked' : `; ${locked} are locked`;
   return `${kept} where the project says${held}.`;
 };

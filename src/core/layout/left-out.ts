@@ -100,7 +100,7 @@ function largeIssue(job: LayoutJob, piece: PieceToLay, splitsOf: SplitsOf): Issu
     level: 'error',
     code: 'piece-too-large',
     path,
-    numbers: { width, height, sheetWidth, sheetHeight, over },
+    numbers: { width, height, sheetWidth, sheetHeight, over, foldsCount: splitsOf(piece).length },
     message: `${title} is {width} wide and {height} high; ${room.replace('{name}', () => name)}`,
     remedy: `${sentence(ways.join(', or '))}.`,
   };
