@@ -1,15 +1,17 @@
 /** Most cells along a side. */
 const MOST = 24;
-const FREE = 0;
-const INSIDE = 1;
-const BORDER = 2;
+/** What a cell knows: nothing yet, that it is free, or that it is inside; on the border, where its list begins. */
+const UNKNOWN = 0;
+const FREE = -1;
+const INSIDE = -2;
 /** Numbers kept of a border line: where it begins, its direction, one over its length squared. */
 const STRIDE = 5;
+const FIRST_ROOM = 128;
 
 /**
- * A raster over the places where one piece may not lie beside another. Each cell knows whether it is free, inside or on the border.
- * On the border it knows which parts and border lines can matter to a point in it, so that an exact answer takes a few steps
- * however many parts there are; inside, depths between its corners are interpolated.
+ * A raster over the places where one piece may not lie beside another. Each cell knows whether it is free, inside or on the border,
+ * from the first question about it on. On the border it knows which parts and border lines can matter to a point in it, so that an
+ * exact answer takes a few steps however many parts there are; inside, depths between its corners are interpolated.
  */
 export class DepthGrid {
   private readonly minX: number;
@@ -18,17 +20,20 @@ export class DepthGrid {
   private readonly perY: number;
   private readonly nx: number;
   private readonly ny: number;
-  private readonly state: Uint8Array;
+  /** Half a diagonal of a cell, and a touch. */
+  private readonly half: number;
+  private readonly cells: Int32Array;
   /**
-   * Of each cell: where its parts begin in `list`, where its border lines begin, where they end. A part is where the next one
-   * begins, then its lines that cross the cell.
+   * Of each cell on the border: where its border lines begin, where they end, then its parts, each as where the next one begins and
+   * its lines that cross the cell, then its border lines. Begins with a number that belongs to none.
    */
-  private readonly spans: Int32Array;
-  private readonly list: Int32Array;
+  private list = new Int32Array(FIRST_ROOM);
+  private used = 1;
   private readonly segments: Float64Array;
-  /** How far each corner of the cells is from the border, row by row. */
+  /** How far each corner of the cells is from the border, row by row; 0 where nobody has asked. */
   private readonly corners: Float64Array;
   private readonly lines: Float64Array;
+  private readonly starts: Int32Array;
   private readonly touch: number;
 
   /** `lines` and `starts` as in `NoFit`; depths up to `touch` count as none. */
@@ -42,93 +47,27 @@ export class DepthGrid {
     const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
     const cell = Math.max(width, height) / MOST;
     this.nx = Math.max(1, Math.ceil(width / cell));
-    const ny = Math.max(1, Math.ceil(height / cell));
-    this.ny = ny;
+    this.ny = Math.max(1, Math.ceil(height / cell));
     this.minX = box.minX;
     this.minY = box.minY;
     this.perX = this.nx / width;
-    this.perY = ny / height;
+    this.perY = this.ny / height;
+    this.half = Math.sqrt((width / this.nx) ** 2 + (height / this.ny) ** 2) / 2 + touch;
     this.lines = lines;
+    this.starts = starts;
     this.touch = touch;
     const count = border.length / 4;
     this.segments = new Float64Array(STRIDE * count);
     for (let s = 0; s < count; s++) {
       const [ux, uy] = [border[4 * s + 2]! - border[4 * s]!, border[4 * s + 3]! - border[4 * s + 1]!];
-      this.segments.set([border[4 * s]!, border[4 * s + 1]!, ux, uy, 1 / (ux * ux + uy * uy)], STRIDE * s);
+      this.segments[STRIDE * s] = border[4 * s]!;
+      this.segments[STRIDE * s + 1] = border[4 * s + 1]!;
+      this.segments[STRIDE * s + 2] = ux;
+      this.segments[STRIDE * s + 3] = uy;
+      this.segments[STRIDE * s + 4] = 1 / (ux * ux + uy * uy);
     }
-    this.state = new Uint8Array(this.nx * ny);
-    this.spans = new Int32Array(3 * this.nx * ny);
-    const list: number[] = [];
-    const half = Math.sqrt((width / this.nx) ** 2 + (height / ny) ** 2) / 2 + touch;
-    const away = new Float64Array(count);
-    for (let cy = 0; cy < ny; cy++)
-      for (let cx = 0; cx < this.nx; cx++) {
-        const [x, y] = [box.minX + (cx + 0.5) / this.perX, box.minY + (cy + 0.5) / this.perY];
-        this.fill(cy * this.nx + cx, x, y, half, starts, away, list);
-      }
-    this.list = Int32Array.from(list);
-    const across = this.nx + 1;
-    this.corners = new Float64Array(across * (ny + 1));
-    this.state.forEach((state, cell) => {
-      if (state !== INSIDE) return;
-      const cx = cell % this.nx;
-      const cy = (cell - cx) / this.nx;
-      for (const c of [cy * across + cx, cy * across + cx + 1, (cy + 1) * across + cx, (cy + 1) * across + cx + 1]) {
-        if (this.corners[c] !== 0) continue;
-        const x = box.minX + (c % across) / this.perX;
-        this.corners[c] = this.toBorder(0, count, null, x, box.minY + Math.floor(c / across) / this.perY);
-      }
-    });
-  }
-
-  /** Distance from the nearest of some border lines: of the first ones, or of those that the list names. */
-  private toBorder(from: number, end: number, list: Int32Array | null, x: number, y: number): number {
-    let least = Number.POSITIVE_INFINITY;
-    for (let k = from; k < end; k++) {
-      const square = this.square(STRIDE * (list ? list[k]! : k), x, y);
-      if (square < least) least = square;
-    }
-    return Math.sqrt(least);
-  }
-
-  private fill(
-    cell: number,
-    x: number,
-    y: number,
-    half: number,
-    starts: Int32Array,
-    away: Float64Array,
-    list: number[],
-  ): void {
-    const { lines, spans } = this;
-    spans[3 * cell] = list.length;
-    let isInside = false;
-    for (let part = 0; part + 1 < starts.length && !isInside; part++) {
-      const at = list.push(0) - 1;
-      let least = Number.POSITIVE_INFINITY;
-      for (let k = 3 * starts[part]!; k < 3 * starts[part + 1]! && least > -half; k += 3) {
-        const depth = lines[k]! * x + lines[k + 1]! * y - lines[k + 2]!;
-        least = Math.min(least, depth);
-        // A line farther off has the whole cell on its inner side.
-        if (depth < half) list.push(k / 3);
-      }
-      if (least >= half) isInside = true;
-      else if (least > -half) list[at] = list.length;
-      else list.length = at;
-    }
-    if (isInside) list.length = spans[3 * cell]!;
-    this.state[cell] = isInside ? INSIDE : list.length > spans[3 * cell]! ? BORDER : FREE;
-    spans[3 * cell + 1] = list.length;
-    if (this.state[cell] === BORDER) {
-      let nearest = Number.POSITIVE_INFINITY;
-      for (let s = 0; s < away.length; s++) {
-        const distance = Math.sqrt(this.square(STRIDE * s, x, y));
-        away[s] = distance;
-        if (distance < nearest) nearest = distance;
-      }
-      for (let s = 0; s < away.length; s++) if (away[s]! <= nearest + 2 * half) list.push(s);
-    }
-    spans[3 * cell + 2] = list.length;
+    this.cells = new Int32Array(this.nx * this.ny);
+    this.corners = new Float64Array((this.nx + 1) * (this.ny + 1));
   }
 
   /** Of a point inside the box: how far it is from free ground, nearly where that is far; exactly 0 where it is free. */
@@ -139,9 +78,10 @@ export class DepthGrid {
     const cx = Math.min(this.nx - 1, Math.floor(gx));
     const cy = Math.min(this.ny - 1, Math.floor(gy));
     const cell = cy * this.nx + cx;
-    const state = this.state[cell]!;
-    if (state === FREE) return 0;
-    if (state === INSIDE) {
+    let known = this.cells[cell]!;
+    if (known === UNKNOWN) known = this.learn(cx, cy);
+    if (known === FREE) return 0;
+    if (known === INSIDE) {
       const { corners } = this;
       const c = cell + cy;
       const d = c + this.nx + 1;
@@ -149,10 +89,16 @@ export class DepthGrid {
       const low = corners[c]! + u * (corners[c + 1]! - corners[c]!);
       return low + v * (corners[d]! + u * (corners[d + 1]! - corners[d]!) - low);
     }
-    const { spans } = this;
-    const from = spans[3 * cell + 1]!;
-    if (!this.isInAnyOf(spans[3 * cell]!, from, x, y)) return 0;
-    return this.toBorder(from, spans[3 * cell + 2]!, this.list, x, y);
+    const { list } = this;
+    const from = list[known]!;
+    if (!this.isInAnyOf(known + 2, from, x, y)) return 0;
+    const end = list[known + 1]!;
+    let least = Number.POSITIVE_INFINITY;
+    for (let k = from; k < end; k++) {
+      const square = this.square(STRIDE * list[k]!, x, y);
+      if (square < least) least = square;
+    }
+    return Math.sqrt(least);
   }
 
   private isInAnyOf(from: number, end: number, x: number, y: number): boolean {
@@ -168,6 +114,74 @@ export class DepthGrid {
       p = next;
     }
     return false;
+  }
+
+  /** Finds out about a cell. */
+  private learn(cx: number, cy: number): number {
+    const { nx, perX, perY, half } = this;
+    const [x, y] = [this.minX + (cx + 0.5) / perX, this.minY + (cy + 0.5) / perY];
+    const known = this.parts(x, y);
+    this.cells[cy * nx + cx] = known;
+    if (known === INSIDE) {
+      for (const [px, py] of [
+        [cx, cy],
+        [cx + 1, cy],
+        [cx, cy + 1],
+        [cx + 1, cy + 1],
+      ] as const) {
+        const c = py * (nx + 1) + px;
+        if (this.corners[c] === 0) this.corners[c] = this.toBorder(this.minX + px / perX, this.minY + py / perY);
+      }
+    } else if (known !== FREE) {
+      this.list[known] = this.used;
+      const far = (this.toBorder(x, y) + 2 * half) ** 2;
+      for (let s = 0; s < this.segments.length; s += STRIDE) if (this.square(s, x, y) <= far) this.add(s / STRIDE);
+      this.list[known + 1] = this.used;
+    }
+    return known;
+  }
+
+  /** Lists the parts that can matter in the cell round a point; what that makes of it. */
+  private parts(x: number, y: number): number {
+    const { lines, starts, half, used: begin } = this;
+    this.add(0);
+    this.add(0);
+    for (let part = 0; part + 1 < starts.length; part++) {
+      const at = this.used;
+      this.add(0);
+      let least = Number.POSITIVE_INFINITY;
+      for (let k = 3 * starts[part]!; k < 3 * starts[part + 1]! && least > -half; k += 3) {
+        const depth = lines[k]! * x + lines[k + 1]! * y - lines[k + 2]!;
+        least = Math.min(least, depth);
+        // A line farther off has the whole cell on its inner side.
+        if (depth < half) this.add(k / 3);
+      }
+      if (least >= half) {
+        this.used = begin;
+        return INSIDE;
+      }
+      if (least > -half) this.list[at] = this.used;
+      else this.used = at;
+    }
+    if (this.used > begin + 2) return begin;
+    this.used = begin;
+    return FREE;
+  }
+
+  private add(value: number): void {
+    if (this.used === this.list.length) {
+      const longer = new Int32Array(2 * this.used);
+      longer.set(this.list);
+      this.list = longer;
+    }
+    this.list[this.used++] = value;
+  }
+
+  /** Distance from the nearest of all border lines. */
+  private toBorder(x: number, y: number): number {
+    let least = Number.POSITIVE_INFINITY;
+    for (let s = 0; s < this.segments.length; s += STRIDE) least = Math.min(least, this.square(s, x, y));
+    return Math.sqrt(least);
   }
 
   private square(s: number, x: number, y: number): number {
