@@ -5,8 +5,8 @@ import type { Face, Solid } from '../solid/solid.ts';
 import { NOISE_MM } from '../tolerance.ts';
 import { faceTrouble } from './face-trouble.ts';
 import { moveFaces } from './move-faces.ts';
-import { edgesAnew, type NewRidge } from './offset-edges.ts';
-import type { Corner, OffsetMesh } from './offset-mesh.ts';
+import { edgesAnew, edgesMoved, type NewRidge } from './offset-edges.ts';
+import { type Corner, meshOf, type OffsetMesh } from './offset-mesh.ts';
 import { placeRolled, rolledAnew } from './rolled-corners.ts';
 
 /** A solid whose faces have moved; or the face that would vanish, and how far it could go, mm, where that is known. */
@@ -46,11 +46,23 @@ export function moveSolid(solid: Solid, start: OffsetMesh, target: number, rolle
   }
   const trouble = faceTrouble(solid, { vertices, faces });
   if (trouble !== null) return { ok: false, face: trouble, at: null };
+  if (isAsBefore(solid, mesh, numbers))
+    return {
+      ok: true,
+      solid: { ...solid, vertices, faces, edges: edgesMoved(solid.edges, { vertices, faces }) },
+      ridges: [],
+    };
   const twice = stepTwice(faces, vertices.length);
   if (twice !== null) return { ok: false, face: twice, at: null };
   const { edges, ridges } = edgesAnew(solid, mesh, numbers, { vertices, faces });
   return { ok: true, solid: { ...solid, vertices, faces, edges }, ridges };
 }
+
+/** Whether no corner has come apart or met another: each is still the vertex of its number. */
+const isAsBefore = (solid: Solid, { corners, loops }: OffsetMesh, numbers: readonly number[]): boolean =>
+  loops === meshOf(solid).loops &&
+  corners.size === solid.vertices.length &&
+  [...corners].every(([key, { origins }]) => origins[0] === key && numbers[key] === key);
 
 /** For each corner of a ring its place once of corners that follow each other and are one only one is kept. */
 function placesAfter(ring: readonly number[]): readonly number[] {

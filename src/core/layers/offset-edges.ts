@@ -4,7 +4,7 @@ import { add3, dot3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.t
 import { edgeRole, type Meeting, turnBetween } from '../solid/build-solid.ts';
 import { faceFrame, normalAt, pathLength } from '../solid/face-frame.ts';
 import { edgeFinder } from '../solid/measure.ts';
-import type { Edge, Face, Solid } from '../solid/solid.ts';
+import { type Edge, edgePath, type Face, type Solid } from '../solid/solid.ts';
 import { isSameLength, NOISE_MM } from '../tolerance.ts';
 import type { Corner, OffsetMesh, Sector } from './offset-mesh.ts';
 
@@ -85,6 +85,17 @@ export function edgesAnew(
   return { edges, ridges };
 }
 
+/** The edges of a solid whose corners have moved and are the same: only what is measured of them is another. */
+export const edgesMoved = (edges: readonly Edge[], shape: Pick<Solid, 'vertices' | 'faces'>): readonly Edge[] =>
+  edges.map((edge): Edge => {
+    const { id, ends, via, faces, role } = edge;
+    const path = edgePath(edge);
+    const isFlat = faces.every((f) => !shape.faces[f]?.roll);
+    // Planes that move keep their angle.
+    const dihedral = isFlat ? edge.dihedral : dihedralOf(role, ...meetingAlong(shape, path, faces));
+    return { id, ends, ...(via ? { via } : {}), faces, role, length: pathLength(shape, path, faces), dihedral };
+  });
+
 /** What lies across the edge by which the loop of a face leaves a corner: the sector before it in the ring. */
 function sectorBeyond({ ring }: Corner, face: number): Sector | undefined {
   const own = ring.findIndex((sector) => sector.face === face);
@@ -153,14 +164,9 @@ function edgeFrom(
   const isTurned = before !== null && before.faces[0] !== faces[0];
   const way = isTurned ? path.toReversed() : path;
   const own = before ? before.faces : faces;
-  const half = Math.floor((way.length - 1) / 2);
-  const [a, b] = [way[half], way[half + 1]].map((v) => shape.vertices[v as number] as Vec3) as [Vec3, Vec3];
-  const middle = scale3(add3(a, b), 0.5);
-  const along = unit3(sub3(b, a));
-  const meeting = own.map(
-    (face): Meeting => ({ face, normal: normalAt(shape.vertices, shape.faces[face] as Face, middle) }),
-  ) as [Meeting, Meeting?];
-  const isLevel = way.every((v) => isSameLength(shape.vertices[v]?.[2] ?? 0, a[2]));
+  const [meeting, along] = meetingAlong(shape, way, own);
+  const levels = way.map((v) => shape.vertices[v]?.[2] ?? 0);
+  const isLevel = levels.every((level) => isSameLength(level, levels[0] as number));
   const role = before?.role ?? (isAbutment ? 'abutment' : edgeRole(shape.faces, meeting, along, isLevel));
   let id = before?.id ?? [role, ...own.map((face) => shape.faces[face]?.id)].join('-');
   if (!before) for (let count = 2, name = id; taken.has(id); count++) id = `${name}-${count}`;
@@ -172,9 +178,25 @@ function edgeFrom(
     faces: own,
     role,
     length: pathLength(shape, way, own),
-    dihedral: meeting[1] ? Math.PI - turnBetween(meeting[0], meeting[1], along, role === 'abutment') : null,
+    dihedral: dihedralOf(role, meeting, along),
   };
 }
+
+/** How the faces at an edge meet in the middle of it, and its direction there. */
+function meetingAlong(
+  { vertices, faces }: Pick<Solid, 'vertices' | 'faces'>,
+  path: readonly number[],
+  sides: readonly number[],
+): readonly [meeting: readonly [Meeting, Meeting?], along: Vec3] {
+  const half = Math.floor((path.length - 1) / 2);
+  const [a, b] = [path[half], path[half + 1]].map((v) => vertices[v as number] as Vec3) as [Vec3, Vec3];
+  const middle = scale3(add3(a, b), 0.5);
+  const meeting = sides.map((face): Meeting => ({ face, normal: normalAt(vertices, faces[face] as Face, middle) }));
+  return [meeting as [Meeting, Meeting?], unit3(sub3(b, a))];
+}
+
+const dihedralOf = (role: Edge['role'], [first, second]: readonly [Meeting, Meeting?], along: Vec3): number | null =>
+  second ? Math.PI - turnBetween(first, second, along, role === 'abutment') : null;
 
 /** How far over or under the middle of a new edge the planes of the faces at its ends lie, mm; 0 where they are upright. */
 function apartAt({ vertices, faces }: Pick<Solid, 'vertices' | 'faces'>, { ends, faces: own }: Edge): number {

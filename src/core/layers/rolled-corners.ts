@@ -57,6 +57,7 @@ function touchAt({ roll: { surface }, frame, motion }: Rolled, flat: Vec2): Touc
  */
 export function placeRolled(solid: Solid, mesh: OffsetMesh, by: number): ReadonlyMap<number, Vec3> | number {
   const places = new Map<number, Vec3>();
+  if (!solid.faces.some(({ roll }) => roll)) return places;
   const rolledFaces = solid.faces.map((_, f) => rolledFace(solid, f));
   /** The curve that each vertex samples, by its index. */
   const sampling: number[] = [];
