@@ -57,11 +57,11 @@ export function bendPiece({ piece, rolls }: RolledPiece, root: Motion, bend: Ben
   for (const fold of piece.folds) {
     const [parent, child] = fold.panels;
     const turn = fold.kind === 'mountain' ? fold.angle : -fold.angle;
+    let turned = hinge(fold.ends, turn * share);
     // Both panels may be rolled: out to where the parent's edge has bent to, round the fold, and back from the child's edge.
     const middle = lerp2(...fold.ends, 0.5);
-    const out = bentAt(rolls[parent], middle, share);
-    const back = inverseMotion(bentAt(rolls[child], middle, share));
-    const turned = compose(compose(out, hinge(fold.ends, turn * share)), back);
+    if (rolls[parent]) turned = compose(bentAt(rolls[parent], middle, share), turned);
+    if (rolls[child]) turned = compose(turned, inverseMotion(bentAt(rolls[child], middle, share)));
     motions[child] = compose(motions[parent] as Motion, turned);
   }
   const turnedOver = (flap: Flap | Hem, held = 0): PartPose => {
@@ -71,8 +71,9 @@ export function bendPiece({ piece, rolls }: RolledPiece, root: Motion, bend: Ben
     if (roll && flap.angle === 0) return { motion, bend: bendOf(roll, share) };
     const [end, start] = flapEnds(flap);
     const turn = flap.kind === 'mountain' ? flap.angle : -flap.angle;
-    const turned = compose(bentAt(roll, lerp2(start, end, 0.5), share), hinge([start, end], turn * bend.flaps + held));
-    return { motion: compose(motion, turned), bend: null };
+    const turned = hinge([start, end], turn * bend.flaps + held);
+    const bent = roll ? compose(bentAt(roll, lerp2(start, end, 0.5), share), turned) : turned;
+    return { motion: compose(motion, bent), bend: null };
   };
   return {
     panels: motions.map((motion, i) => ({ motion, bend: bendOf(rolls[i], share) })),

@@ -1,4 +1,4 @@
-import { compose, inverseMotion, type Motion, move3, rest } from '../geometry/motion.ts';
+import { compose, inverseMotion, type Motion, move3 } from '../geometry/motion.ts';
 import { at } from '../geometry/polygon.ts';
 import { alignSegments, type Rigid2 } from '../geometry/rigid2.ts';
 import type { Vec2, Vec3 } from '../geometry/vector.ts';
@@ -40,8 +40,7 @@ export const bendOf = (roll: PanelRoll | null | undefined, share: number): Panel
   roll ? { ...roll, share } : null;
 
 /** The motion that carries the paper round a point of the piece laid flat to where rolling takes it. */
-export function bentAt(roll: PanelRoll | null | undefined, p: Vec2, share: number): Motion {
-  if (!roll) return rest;
+export function bentAt(roll: PanelRoll, p: Vec2, share: number): Motion {
   const [u, v] = move3(roll.toOwn, [...p, 0]);
   return compose(roll.fromOwn, compose(bendMotion(roll.surface, [u, v], share), roll.toOwn));
 }
