@@ -51,21 +51,22 @@ export function searchCuts(graph: CutGraph, { few = FEW, ...options }: SearchOpt
   for (let [used, rounds] = [0, 1]; used < rounds; ) {
     const isFirst = used === 0;
     const from = isFirst || options.fits ? 0 : Math.floor(random() * graph.nodes.length);
-    const { joined, isFree } = growForest(graph, starts.next().value, from, options);
+    const grown = growForest(graph, starts.next().value, from, options, best?.laying.score[0]);
+    used++;
+    // A few changes seldom save a piece: another start is worth more than they.
+    if (!grown) continue;
+    const { joined, isFree } = grown;
     // As it grew nothing came to cover anything.
     const laying = layForest(graph, joined, options, true);
     if (!laying) throw new Error('a grown piece does not fit');
-    used++;
-    const pieces = Math.min(laying.score[0], best?.laying.score[0] ?? laying.score[0]);
+    const [pieces] = laying.score;
     rounds = options.rounds ?? usualRounds(graph.nodes.length, pieces > 1);
     // Where nothing was in the way of the longest edges nothing has shorter seams; a row of panels has no other net.
     const isOnly = graph.links.length < graph.nodes.length;
     const isShortest = isFirst && isFree && laying.score[0] === 1 && (isOnly || laying.score[1] === 0);
     const exact = isFirst && !isShortest && graph.nodes.length <= few ? bestCuts(graph, options, MOST_NETS) : null;
     if (exact) return exact;
-    // A few changes seldom save a piece: another start is worth more than they.
-    const isBehind = laying.score[0] > pieces;
-    const share = isShortest ? rounds : isBehind ? 0 : Math.ceil(rounds * PER_START);
+    const share = isShortest ? rounds : Math.ceil(rounds * PER_START);
     const room = Math.min(rounds - used, share);
     const bettered = better(graph, { joined, laying }, options, { rounds: room, random });
     used += bettered.used;
@@ -101,22 +102,28 @@ function* startRanks(
   }
 }
 
-/** Grows pieces link by link, the first from the node `from`. `isFree`: nothing was left out for being in the way. */
+/**
+ * Grows pieces link by link, the first from the node `from`; null where there would be more than `most`. `isFree`: nothing was left
+ * out for being in the way.
+ */
 function growForest(
   graph: CutGraph,
   ranks: readonly number[] | null,
   from: number,
   { fits }: CutRules,
-): { readonly joined: Uint8Array; readonly isFree: boolean } {
+  most = Number.POSITIVE_INFINITY,
+): { readonly joined: Uint8Array; readonly isFree: boolean } | null {
   const count = graph.links.length;
   const joined = new Uint8Array(count);
   const done = new Uint8Array(graph.nodes.length);
   // Of equal ranks the first link comes first, and each link is a whole number of its own.
   const order = ranks && inOrder(ranks);
   let isFree = true;
+  let pieces = 0;
   for (let turn = 0; turn < graph.nodes.length; turn++) {
     const first = (from + turn) % graph.nodes.length;
     if (done[first]) continue;
+    if (++pieces > most) return null;
     const piece = growingPiece(graph, fits);
     const open = rankedQueue();
     const reached = (node: number): void => {
