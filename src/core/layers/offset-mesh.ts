@@ -96,7 +96,10 @@ interface Step {
   readonly edge: number;
 }
 
-/** The steps round all faces, face after face. `across`: the step of another face the other way along the same edge; null where that is free or ends under another face. `leaving`: those from each vertex. */
+/**
+ * The steps round all faces, face after face. `across`: the step of another face the other way along the same edge; null where that
+ * is free or ends under another face. `before`: the step before one in its loop. `leaving`: those from each vertex.
+ */
 function stepsOf(solid: Solid) {
   const { vertices, faces, edges } = solid;
   const edgesOf = edgesOfFaces(solid);

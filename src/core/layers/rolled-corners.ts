@@ -125,7 +125,8 @@ function alongRuling(
   { carrier, ruling: { point, normal, along } }: { readonly carrier: Sector; readonly ruling: Ruling },
 ): Vec3 | null {
   const other = ring.find((sector) => sector !== carrier);
-  if (!other || !carrier.rolled || ring.some((sector) => sector !== carrier && sector !== other)) return null;
+  if (!other || !carrier.rolled || !ring.includes(carrier)) return null;
+  if (ring.some((sector) => sector !== carrier && sector !== other)) return null;
   const from = add3(point, scale3(normal, carrier.rolled.side * carrier.rolled.speed * by));
   const reach = other.plane
     ? toPlane(from, along, other.plane, solid.vertices[origins[0] as number] as Vec3, by)
