@@ -1,4 +1,4 @@
-import { type BoxedRing, boxedRing, isConvex } from '../geometry/convex-parts.ts';
+import { type BoxedRing, boxedRing } from '../geometry/convex-parts.ts';
 import { ringArea } from '../geometry/polygon.ts';
 import { alignSegments, apply2, compose2, inverse2, type Rigid2, rest2 } from '../geometry/rigid2.ts';
 import { add2, left2, scale2, sub2, unit2, type Vec2 } from '../geometry/vector.ts';
@@ -99,17 +99,20 @@ export function cutGraph(
     });
   });
   const nodes = groups.map((group): CutNode => {
-    const polygons = group.faces.map((f, i) =>
-      (flat[f] as readonly Vec2[]).map((p) => apply2(group.places[i] as Rigid2, p)),
-    );
+    const polygons = group.faces.map((f, i): readonly Vec2[] => {
+      const place = group.places[i] as Rigid2;
+      const own = flat[f] as readonly Vec2[];
+      return place === rest2 ? own : own.map((p) => apply2(place, p));
+    });
+    const [only, ...others] = polygons.map(boxedRing) as [BoxedRing, ...BoxedRing[]];
     return {
       faces: group.faces,
       places: group.places,
-      rings: polygons.map(boxedRing),
-      corners: polygons.flat(),
+      rings: [only, ...others],
+      corners: others.length === 0 ? (polygons[0] as readonly Vec2[]) : polygons.flat(),
       reach: reachAt ? group.faces.flatMap((f, i) => flapReach(flatSolid, f, polygons[i] ?? [], reachAt)) : [],
       area: polygons.reduce((sum, ring) => sum + ringArea(ring), 0),
-      isConvex: polygons.length === 1 && isConvex(polygons[0] as readonly Vec2[]),
+      isConvex: others.length === 0 && only.parts.length === 1,
     };
   });
 
@@ -130,7 +133,9 @@ export function cutGraph(
       const [start, end] = endsOnPanel(flatSolid, edge, to, flat[to] as readonly Vec2[]);
       // The neighbour runs along the edge the other way round.
       const between = alignSegments(end, start, ...ends);
-      const toFirst = compose2(compose2(placeOf.get(f) as Rigid2, between), inverse2(placeOf.get(to) as Rigid2));
+      const [place, beyond] = [placeOf.get(f) as Rigid2, placeOf.get(to) as Rigid2];
+      const areAlone = place === rest2 && beyond === rest2;
+      const toFirst = areAlone ? between : compose2(compose2(place, between), inverse2(beyond));
       byEdge.set(edge, found.length);
       linksAt[own]?.push(found.length);
       found.push({
