@@ -98,15 +98,16 @@ let table: Promise<OpenBench> | null = null;
 /**
  * The same on the 3D table, which takes long to start where it is drawn in software: one page for all such tests, as the last one
  * left it but in the first place, which `begin` brings to where they begin. After a test that failed the next one gets a new page.
+ * A smaller window is sooner drawn.
  */
-export function onTheTable(begin: (page: Page) => Promise<void>): void {
+export function onTheTable(begin: (page: Page) => Promise<void>, window = { width: 1280, height: 800 }): void {
   let bench: OpenBench;
   let known = 0;
   beforeEach(async () => {
     table ??= sharedBrowser({ webgl: true }).then((browser) => openPage(browser, inject('benchUrl'), desk));
     bench = await table;
     known = bench.troubles.length;
-    await bench.page.setViewportSize({ width: 1280, height: 800 });
+    await bench.page.setViewportSize(window);
     await bench.page.getByRole('tab', { name: 'Body' }).click();
     await begin(bench.page);
   });
