@@ -23,8 +23,6 @@ export { nestStrip, type StripPiece, type StripStep } from './strip.ts';
 
 /** Attempts in a row without gain after which units are taken apart, and those after which a layout is taken for final. */
 const VAIN = { joined: 10, apart: 200 } as const;
-/** Pieces by themselves are less bulky than units: these are not asked for long to do without a sheet. */
-const EMPTIED_JOINED = 1;
 
 /**
  * Lays pieces on sheets: every layout handed out is complete and valid, each better than those before it. Repeated pieces are first
@@ -98,14 +96,14 @@ function* fromStarts(
   for (let s = 0; s <= STARTS; s++) {
     let own = s === 0 ? first : yield* laidAstray(job, order, random);
     let steps = 0;
-    for (const found of improveSheets(job, own, random, VAIN.joined, EMPTIED_JOINED)) {
+    for (const found of improveSheets(job, own, random, VAIN.joined)) {
       own = found ?? own;
       yield found;
       if (++steps >= TRIAL) break;
     }
     if (best === null || costOf(job, own) < costOf(job, best)) best = own;
   }
-  yield* improveSheets(job, best ?? first, random, VAIN.joined, EMPTIED_JOINED);
+  yield* improveSheets(job, best ?? first, random, VAIN.joined);
 }
 
 /** The best of layouts in several orders. */

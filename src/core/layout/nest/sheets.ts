@@ -6,16 +6,13 @@ import type { Job } from './job.ts';
 import { Mover } from './move.ts';
 import { inBits, type Patience, separate } from './separate.ts';
 import { swapTwo } from './swap.ts';
-import { addLeftOut, emptySheet, layoutFrom, type PressTrial, pressLast, type Trial } from './trial.ts';
+import { addLeftOut, emptySheet, layoutFrom, pressLast, type Trial } from './trial.ts';
 
-/** After so many a layout is stuck: before some further ones two pieces change places. */
+/** After so many, two pieces change places before each further one. */
 const STUCK = 4;
-const SWAPS = 0.3;
 /** Shares of the last sheet's used length taken off at a time. */
 const BOLD = 0.05;
 const TIMID = 0.002;
-/** Where less than this is to be taken off, every attempt begins anew. */
-const LEAST_EASED = 0.004;
 /** Attempts to press between two to empty, at most. */
 const MOST_PAUSE = 3;
 const EMPTYING: Patience = { rounds: 80, strikes: 2 };
@@ -24,33 +21,29 @@ const PRESSING: Patience = { rounds: 25, strikes: 1 };
 /**
  * Makes a layout better: brings in pieces that have no place, empties a sheet onto the others, and presses together what lies on the
  * sheet with the most room. Yields after every bit of work, what it found where that is better; ends when so many attempts in a row
- * gained nothing, or so many to empty a sheet.
+ * gained nothing.
  */
 export function* improveSheets(
   job: Job,
   start: Construction,
   random: Random,
   patience: number,
-  mostEmptied = Number.POSITIVE_INFINITY,
 ): Generator<Construction | null, void> {
   let best = start;
   let cut = BOLD;
   let vain = 0;
   // Emptying a sheet is tried less and less often while it does not succeed.
-  let [untilWide, pause, inVain] = [0, 1, 0];
+  let [untilWide, pause] = [0, 1];
   let nearest: Nearest | null = null;
   // The press that left the least overlap since the layout was last made better.
   let pressed: Nearest | null = null;
-  // The press before, where it failed: less may be taken off from where it came to.
-  let missed: Miss | null = null;
   while (vain < patience) {
     const wide: Trial | null = untilWide-- <= 0 ? wideTrial(job, best, nearest, random) : null;
     const isStuck = vain > STUCK;
     const again: Nearest | null = !wide && isStuck && pressed !== null && random() < AGAIN ? pressed : null;
-    const press: PressTrial | null = wide || again ? null : (eased(missed, cut) ?? pressLast(job, best, cut, random));
-    const trial: Trial | null = wide ?? (again ? restored(again) : press);
-    if (!trial || (wide && inVain >= mostEmptied)) return;
-    if (!wide && isStuck && random() < SWAPS) swapTwo(trial.field, random);
+    const trial: Trial | null = wide ?? (again ? restored(again) : pressLast(job, best, cut, random));
+    if (!trial) return;
+    if (!wide && isStuck) swapTwo(trial.field, random);
     const mover = new Mover(trial.field, random);
     const search = inBits(separate(trial.field, mover, random, wide ? EMPTYING : PRESSING), mover);
     let turn = search.next();
@@ -66,12 +59,9 @@ export function* improveSheets(
     if (isBetter || (again && isDone)) pressed = null;
     if (wide) {
       [untilWide, pause] = isBetter ? [0, 1] : [pause, Math.min(MOST_PAUSE, pause + 1)];
-      if (isBetter) missed = null;
-      else inVain++;
       if (isDone) nearest = null;
       else if (nearest === null || loss < nearest.loss) nearest = { trial, spots, loss };
     } else {
-      missed = press && !isDone && !isStuck ? { press, spots } : null;
       if (isStuck && !isDone && (pressed === null || loss < pressed.loss)) pressed = { trial, spots, loss };
       cut = isBetter ? Math.min(BOLD, cut * 2.5) : Math.max(TIMID, cut / 2);
     }
@@ -84,21 +74,6 @@ interface Nearest {
   readonly trial: Trial;
   readonly spots: Spots;
   readonly loss: number;
-}
-
-/** A press that failed. */
-interface Miss {
-  readonly press: PressTrial;
-  readonly spots: Spots;
-}
-
-/** A failed press from where it came to, with less taken off; null where there is none or hardly anything is to be taken off. */
-function eased(miss: Miss | null, cut: number): PressTrial | null {
-  if (miss === null || cut <= LEAST_EASED) return null;
-  miss.press.narrow(cut);
-  miss.press.field.restore(miss.spots);
-  miss.press.field.resetWeights();
-  return miss.press;
 }
 
 /** Share of attempts that go on from the nearest miss. */

@@ -13,11 +13,6 @@ export interface Trial {
   readonly leftOut: readonly number[];
 }
 
-/** One in which a sheet is made narrower by a share of what is used of it; the share may be changed. */
-export interface PressTrial extends Trial {
-  readonly narrow: (cut: number) => void;
-}
-
 /** So many pieces without a place are tried at once, at most. */
 const MOST_ADDED = 3;
 
@@ -68,7 +63,7 @@ function haveOthersRoom(job: Job, sheets: readonly OpenSheet[], without: OpenShe
 }
 
 /** The sheet with the most room made narrower by a share of what is used; null where there is none. */
-export function pressLast(job: Job, { sheets, leftOut }: Construction, cut: number, random: Random): PressTrial | null {
+export function pressLast(job: Job, { sheets, leftOut }: Construction, cut: number, random: Random): Trial | null {
   const free = sheets.filter((sheet) => sheet.laid.length > 0 && !isLocked(job, sheet));
   const last = free.reduce<OpenSheet | null>((a, b) => (a && restShare(a) >= restShare(b) ? a : b), null);
   if (!last) return null;
@@ -77,13 +72,10 @@ export function pressLast(job: Job, { sheets, leftOut }: Construction, cut: numb
   const reachX = Math.max(...last.laid.map(({ x, pose }) => x + pose.shape.width)) - bin.minX;
   const reachY = Math.max(...last.laid.map(({ y, pose }) => y + pose.shape.height)) - bin.minY;
   const isWide = reachX / (bin.maxX - bin.minX) < reachY / (bin.maxY - bin.minY);
-  const narrow = (share: number): void => {
-    if (isWide) bin.maxX = bin.minX + reachX * (1 - share);
-    else bin.maxY = bin.minY + reachY * (1 - share);
-  };
-  narrow(cut);
+  if (isWide) bin.maxX = bin.minX + reachX * (1 - cut);
+  else bin.maxY = bin.minY + reachY * (1 - cut);
   trial.field.restore(trial.field.spots());
-  return { ...trial, narrow };
+  return trial;
 }
 
 /** The layout that a trial's spots make: emptied sheets dropped, the fullest first. */
