@@ -3,7 +3,7 @@ import type { LayoutJob } from './job.ts';
 import type { PieceToLay } from './layout.ts';
 import { leftOutIssues } from './left-out.ts';
 import { bestLayout } from './search-layout.ts';
-import { jobOf, panel, paper } from './testing/arbitrary-job.ts';
+import { jobOf, panel, paper, pieceOf } from './testing/arbitrary-job.ts';
 
 const issuesOf = (job: LayoutJob, splits: Parameters<typeof leftOutIssues>[2] = () => []) =>
   leftOutIssues(job, bestLayout(job, { rounds: 0 }), splits);
@@ -86,6 +86,32 @@ describe('too little paper', () => {
     const counted = (pieces: readonly PieceToLay[]) =>
       issuesOf(jobOf(pieces, [paper(100, 100, { outline, count: 1 })]))[0]?.numbers;
     expect(counted([0, 1, 2].map((i) => panel(i, 60, 60)))).toMatchObject({ piecesCount: 2, moreCount: 2 });
+    // Of thirteen and more too: these fill less than half of an offcut.
+    const small = Array.from({ length: 15 }, (_, i) => panel(i, i === 0 ? 66 : 20, i === 0 ? 66 : 16));
+    expect(counted(small)).toMatchObject({ moreCount: 1 });
+  });
+
+  test('says so where a longer search in an offcut may come to fewer sheets', () => {
+    const outline = [
+      [0, 0],
+      [100, 0],
+      [100, 60],
+      [60, 100],
+      [0, 100],
+    ] as const;
+    const remedyOf = (side: number) => {
+      const square = [
+        [0, 0],
+        [side, 0],
+        [side, side],
+        [0, side],
+      ] as const;
+      const pieces = [0, 1, 2].map((i) => pieceOf(i, square));
+      return issuesOf(jobOf(pieces, [paper(100, 100, { outline, count: 1 })]))[0]?.remedy;
+    };
+    // Of 9200 mm², a square of 60 leaves more than another one fills.
+    expect(remedyOf(60)).toMatch(/^Add up to {moreCount} more sheets of it/);
+    expect(remedyOf(70)).toMatch(/^Add {moreCount} more sheets of it/);
   });
 
   test('names one piece by its title', () => {

@@ -1,3 +1,4 @@
+import { ringArea } from '../geometry/polygon.ts';
 import type { Issue } from '../issue.ts';
 import { paperSizes } from '../project/paper-sizes.ts';
 import type { Direction, Stock } from '../project/project.ts';
@@ -126,7 +127,7 @@ function runOut(job: LayoutJob, pieces: readonly PieceToLay[]): readonly Issue[]
   }
   return [...ends].map(([s, on]): Issue => {
     const { name, count } = job.stock[s] as Stock;
-    const more = sheetsFor(job, s, on);
+    const { more, isLeast } = sheetsFor(job, s, on);
     const [first] = on as [PieceToLay];
     const what = on.length === 1 ? `${first.title} of copy {copyCount} finds` : '{piecesCount} pieces find';
     return {
@@ -140,19 +141,30 @@ function runOut(job: LayoutJob, pieces: readonly PieceToLay[]): readonly Issue[]
         ...(on.length === 1 ? { copyCount: first.copy + 1 } : {}),
       },
       message: `${what} no room on the {sheetsCount} ${count === 1 ? 'sheet' : 'sheets'} of ${name}.`,
-      remedy: `Add {moreCount} more ${more === 1 ? 'sheet' : 'sheets'} of it, or give the layer a second stock.`,
+      remedy: `Add ${isLeast ? '' : 'up to '}{moreCount} more ${more === 1 ? 'sheet' : 'sheets'} of it, or give the layer a second stock.`,
     };
   });
 }
 
-/** So many pieces at most are laid in an offcut by a short search, to count its sheets. */
+/** So many pieces at most are laid in an offcut by a search of some rounds, to count its sheets; more by a search of one. */
 const FEW = 12;
+const SOME = 4;
 
-/** Sheets of one stock that these pieces need by themselves, as laid at once; those that find no place so have one each. */
-function sheetsFor(job: LayoutJob, s: number, pieces: readonly PieceToLay[]): number {
+/**
+ * Sheets of one stock that these pieces need by themselves, as laid at once; those that find no place so have one each. Of an
+ * offcut a longer search may come to fewer where the pieces do not fill them: then it is not said to be the least.
+ */
+function sheetsFor(
+  job: LayoutJob,
+  s: number,
+  pieces: readonly PieceToLay[],
+): { readonly more: number; readonly isLeast: boolean } {
   const stock = job.stock.map((one, i) => (i === s ? { ...one, count: null } : one));
-  const rounds = job.stock[s]?.outline && pieces.length <= FEW ? 1 : 0;
+  const outline = job.stock[s]?.outline;
+  const rounds = outline ? (pieces.length <= FEW ? SOME : 1) : 0;
   const alone = pieces.map((piece) => ({ ...piece, stock: [s] }));
   const { sheets, leftOut } = bestLayout({ ...job, stock, pieces: alone, fixed: [] }, { rounds });
-  return sheets.length + leftOut.length;
+  const more = sheets.length + leftOut.length;
+  const filled = pieces.reduce((sum, piece) => sum + ringArea(piece.outline), 0);
+  return { more, isLeast: !outline || !isAtMost(filled, (more - 1) * ringArea(outline)) };
 }
