@@ -25,7 +25,7 @@ export function pieceNames(solid: Solid, pieces: readonly Unfolded[]): readonly 
       title:
         faces.length === 2
           ? `${first.title} and ${second.title.toLowerCase()}`
-          : `${first.title} and ${faces.length - 1} more`,
+          : `${first.title} (${faces.length} panels)`,
     };
   });
 }
