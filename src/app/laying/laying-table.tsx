@@ -1,8 +1,9 @@
 import { memo, type ReactElement, useEffect, useMemo, useState } from 'react';
 import type { Vec2 } from '../../core/geometry/vector.ts';
 import { sheetRing } from '../../core/layout/usable.ts';
-import { gridSheets } from '../stage/desk.ts';
+import { gridWithRoom } from '../stage/desk.ts';
 import { canDrawStage } from '../stage/probe.ts';
+import { captionOf } from '../stage/sheet-caption.ts';
 import { useSize } from '../use-size.ts';
 import { LaidPieces } from './laid-pieces.tsx';
 import { LayingCard } from './laying-card.tsx';
@@ -13,19 +14,17 @@ import { type LaidNow, useCalmLaid } from './use-laid.ts';
 
 /** Pixels left free round flat sheets, and between them for their captions. */
 const ROOM = 14;
-const CAPTION = 46;
-/** Of a letter of a caption in the middle, and of its lines, pixels. */
-const LETTER = 7;
+const CAPTION = 42;
+/** Of a line of a caption, pixels. */
 const LINE = 15;
 
 /** Where flat sheets lie in a box of this size. */
 const flatView = ({ sheets }: LaidNow, width: number, height: number): TableView | null => {
   if (width === 0 || sheets.length === 0) return null;
-  const [across, up] = [Math.max(40, width - 2 * ROOM), Math.max(40, height - 2 * ROOM)];
-  const tight = gridSheets(sheets, across / up, 0);
-  const rough = Math.min(across / tight.width, up / tight.height);
-  const grid = gridSheets(sheets, across / up, CAPTION / rough);
-  const scale = Math.min(across / grid.width, up / (grid.height + CAPTION / rough));
+  const [across, up] = [Math.max(40, width - 2 * ROOM), Math.max(40, height - 2 * ROOM - CAPTION)];
+  const pointOf = (w: number, h: number): number => Math.max(w / across, h / up);
+  const grid = gridWithRoom(sheets, across / up, CAPTION, pointOf);
+  const scale = 1 / pointOf(grid.width, grid.height);
   return {
     scale,
     left: ROOM + (across - grid.width * scale) / 2,
@@ -80,14 +79,6 @@ export const LayingTable = (): ReactElement => {
       )}
     </section>
   );
-};
-
-/** A sheet's name below it: in one line, or in two no wider than the sheet. */
-const captionOf = (name: string, index: number, width: number): readonly string[] => {
-  const number = `sheet ${index + 1}`;
-  if ((name.length + number.length + 2) * LETTER <= width) return [`${name}, ${number}`];
-  const letters = Math.max(2, Math.floor(width / LETTER));
-  return [name.length <= letters ? name : `${name.slice(0, letters - 1).trimEnd()}…`, number];
 };
 
 const FlatSheets = memo(({ laid, view }: { readonly laid: LaidNow; readonly view: TableView }): ReactElement => {

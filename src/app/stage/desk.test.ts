@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gridSheets, planDesk } from './desk.ts';
+import { gridSheets, gridWithRoom, planDesk } from './desk.ts';
 import { settleTown } from './town.ts';
 
 const body = {
@@ -45,6 +45,27 @@ describe('gridSheets', () => {
     expect(gridSheets(sheets, 20, 10).height).toBe(90);
     expect(gridSheets(sheets, 0.1, 10).width).toBe(100);
     expect(gridSheets([], 1, 10)).toEqual({ corners: [], width: 0, height: 0 });
+  });
+});
+
+describe('gridWithRoom', () => {
+  const scaleOf = (width: number, height: number): number => Math.max(width / 660, height / 520);
+  /** Picture points between the first two rows. */
+  const between = (count: number): number => {
+    const { corners, width, height } = gridWithRoom(
+      Array(count).fill({ width: 100, height: 100 }),
+      660 / 520,
+      42,
+      scaleOf,
+    );
+    const lower = corners.findIndex(([, y]) => y < (corners[0]?.[1] ?? 0));
+    const [first, next] = [corners[0]?.[1] ?? 0, corners[lower]?.[1] ?? 0];
+    return (first - next - 100) / scaleOf(width, height);
+  };
+
+  it('keeps room for captions in the picture, of many small sheets for a bare number', () => {
+    for (const count of [4, 7, 12, 20]) expect(between(count)).toBeGreaterThan(40);
+    expect(between(91)).toBeGreaterThan(20);
   });
 });
 

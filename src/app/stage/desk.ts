@@ -32,6 +32,9 @@ export interface Picture {
   readonly height: number;
 }
 
+/** Room between sheets for their captions in two lines, picture points. */
+const CAPTION = 44;
+
 const clamp = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
 
 export const corners = ({ minX, minY, maxX, maxY }: Box, z = 0): readonly Vec3[] => [
@@ -101,6 +104,31 @@ export const gridSheets = (
   return options.reduce((best, option) => (need(option) < need(best) - 1e-9 ? option : best));
 };
 
+/** Sheets are not moved further apart than this share of their longer side: where there are many, what is said of each is short. */
+const MOST_APART = 0.8;
+
+/**
+ * The same with room of so many picture points between the sheets, for their captions.
+ *
+ * @param room picture points
+ * @param scaleOf mm that a picture point covers where all of this size is to be seen
+ */
+export const gridWithRoom = (
+  sizes: readonly { readonly width: number; readonly height: number }[],
+  aspect: number,
+  room: number,
+  scaleOf: (width: number, height: number) => number,
+): ReturnType<typeof gridSheets> => {
+  const side = Math.max(0, ...sizes.map(({ width, height }) => Math.max(width, height)));
+  let grid = gridSheets(sizes, aspect, 0);
+  // The further apart they lie, the smaller is the picture, and the further apart they have to lie.
+  for (let i = 0; i < 12; i++) {
+    const gap = Math.min(room * scaleOf(grid.width, grid.height), MOST_APART * side);
+    grid = gridSheets(sizes, aspect, gap);
+  }
+  return grid;
+};
+
 export interface OnTheDesk {
   readonly nets: readonly NetOnTable[];
   readonly body: Body | null;
@@ -124,9 +152,7 @@ const scaleFor = (width: number, height: number, picture: Picture): number =>
 export const planDesk = ({ nets, body, sheets, beside = 0, units, picture, isClose }: OnTheDesk): Desk => {
   const aspect = picture.width / Math.max(1, picture.height - 110);
   const lying = beside > 0 ? [...sheets, { width: 2 * beside, height: 2 * beside }] : sheets;
-  const tight = gridSheets(lying, aspect, 0);
-  const gap = 34 * scaleFor(tight.width, tight.height, picture);
-  const grid = gridSheets(lying, aspect, gap);
+  const grid = gridWithRoom(lying, aspect, CAPTION, (width, height) => scaleFor(width, height, picture));
   const found = [netBox(nets), body === null ? null : boxOf(body.outline)].filter((box) => box !== null);
   const table = found.length === 0 ? baseBox : joinBoxes(found);
   const work: Box =
@@ -146,7 +172,7 @@ export const planDesk = ({ nets, body, sheets, beside = 0, units, picture, isClo
       minX: work.minX - 8 * point,
       minY: front - 4 * point,
       maxX: work.maxX + 8 * point,
-      maxY: work.maxY + (isClose ? 30 : 6) * point + spare * (isClose ? 0 : 0.6),
+      maxY: work.maxY + (isClose ? CAPTION : 6) * point + spare * (isClose ? 0 : 0.6),
     },
     rule: { zero, edge, breadth, scale: engraveRule(units, work.maxX - zero, 30 * point) },
     sheets: onTable.slice(0, sheets.length),

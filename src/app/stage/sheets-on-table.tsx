@@ -15,6 +15,7 @@ import { type Lettering, makeLettering, pushLabel } from './lettering.ts';
 import { pieceLines } from './net-parts.ts';
 import type { Papers } from './papers.ts';
 import { type Look, lookOf, printLook } from './prints.ts';
+import { captionOf } from './sheet-caption.ts';
 import { tones } from './tones.ts';
 
 export interface SheetsOnTableProps {
@@ -35,10 +36,13 @@ interface SheetProps extends Omit<SheetsOnTableProps, 'sheets' | 'corners' | 'fa
   /** Its lower left corner. */
   readonly x: number;
   readonly y: number;
+  /** Lines of its caption, parted by line ends. */
   readonly caption: string;
   readonly lettering: Lettering;
 }
 
+/** Height of a line of a caption, pixels. */
+const LINE = 18;
 const low = 0.3;
 const high = 0.55;
 /** Of the pieces over the table, mm. */
@@ -112,12 +116,15 @@ const drawPieces = (props: SheetProps): { readonly pieces: FlatPart; readonly li
 
 const drawCaption = ({ sheet, x, y, caption, lettering, point, wrongSide }: SheetProps): FlatPart => {
   const part = emptyPart();
-  const natural = lettering.width(caption) * 18 * point;
-  const height = 18 * point * Math.min(1, sheet.width / Math.max(natural, low));
-  // Turned over, the rule lies against the lower edge: the caption goes above.
-  const up = wrongSide ? sheet.height + height * 0.75 : -height * 0.75;
-  const middle: Vec2 = [x + (lettering.width(caption) * height) / 2, y + up];
-  pushLabel(part, lettering, { text: caption, at: middle, angle: 0, height }, { owner: 0, z: 0.2 });
+  const lines = caption.split('\n');
+  lines.forEach((text, i) => {
+    const natural = lettering.width(text) * LINE * point;
+    const height = LINE * point * Math.min(1, sheet.width / Math.max(natural, low));
+    // Turned over, the rule lies against the lower edge: the caption goes above.
+    const away = (wrongSide ? lines.length - 1 - i : i) * LINE * point + 0.75 * height;
+    const middle: Vec2 = [x + (lettering.width(text) * height) / 2, y + (wrongSide ? sheet.height + away : -away)];
+    pushLabel(part, lettering, { text, at: middle, angle: 0, height }, { owner: 0, z: 0.2 });
+  });
   return part;
 };
 
@@ -163,12 +170,12 @@ const Sheet = memo((props: SheetProps): ReactNode => {
 export const SheetsOnTable = ({ sheets, corners, family, ...rest }: SheetsOnTableProps): ReactNode => {
   const captions = sheets.map((sheet) => {
     const name = rest.stock[sheet.stock]?.name ?? 'Paper';
-    return `${name}, sheet ${sheet.index + 1}${rest.wrongSide ? ', plain side' : ''}`;
+    return captionOf(name, sheet.index, sheet.width / rest.point, rest.wrongSide ? 'plain side' : undefined);
   });
   const lettering = useDisposing(() => {
-    const made = makeLettering(captions, family);
+    const made = makeLettering(captions.flat(), family);
     return { ...made, dispose: () => made.texture.dispose() };
-  }, [captions.join('\n'), family]);
+  }, [captions.flat().join('\n'), family]);
   return sheets.map((sheet, i) => {
     const [x, y] = corners[i] ?? [0, 0];
     return (
@@ -178,7 +185,7 @@ export const SheetsOnTable = ({ sheets, corners, family, ...rest }: SheetsOnTabl
         sheet={sheet}
         x={x}
         y={y}
-        caption={captions[i] ?? ''}
+        caption={captions[i]?.join('\n') ?? ''}
         lettering={lettering}
       />
     );
