@@ -45,6 +45,14 @@ describe('the search', () => {
     expect(seams.every((id) => id.startsWith('hip'))).toBe(true);
   });
 
+  test('joins the gores of an onion where it is widest, in one piece whatever the seed', () => {
+    const onion = { sides: 8, side: 18, rise: 66, bulge: 6, bulgeRise: 15, tipPitch: (72 * Math.PI) / 180 };
+    for (const bands of [6, 8, 12]) {
+      const graph = graphOf(roof('onion', { ...onion, bands }));
+      for (const seed of [1, 2, 3, 4]) expect(searchCuts(graph, { neck: 8, seed }).laying.score[0]).toBe(1);
+    }
+  });
+
   test('hangs no large part by a fold under 8 mm where another way keeps it in one piece', () => {
     const solid = roof('hip', { width: 44, depth: 40, rise: 6 });
     const graph = graphOf(solid);

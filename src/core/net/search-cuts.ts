@@ -40,9 +40,9 @@ const PER_START = 1 / 8;
 /**
  * Searches the joined links of a net: fewest pieces, then fewest necks, then the least length of seams (those seen from the
  * front count twice), then the smallest bounding rectangles. Pieces are grown from a start by the longest edges first, then
- * every side of the roof whole before its neighbours, then breadth first, then with edges weighed anew by chance; each is bettered
- * by exchanging one fold for another, or by joining two pieces. A round is one laying of all panels. Ends early where no better net
- * can be; where the first start may not be the best of few panels, all nets are tried.
+ * every side of the roof whole before its neighbours, then those joined where they are widest, then breadth first, then with edges
+ * weighed anew by chance; each is bettered by exchanging one fold for another, or by joining two pieces. A round is one laying of all
+ * panels. Ends early where no better net can be; where the first start may not be the best of few panels, all nets are tried.
  */
 export function searchCuts(graph: CutGraph, { few = FEW, ...options }: SearchOptions): CutForest {
   const random = seeded(options.seed);
@@ -81,7 +81,7 @@ const LEFT_OUT = 0.3;
 
 /** For each start how soon each link is tried, the lowest first, never where it is infinite; null: as its nodes are laid. */
 function* startRanks(
-  { links }: CutGraph,
+  { nodes, links }: CutGraph,
   { neck }: CutRules,
   random: Random,
 ): Generator<readonly number[] | null, never> {
@@ -89,7 +89,9 @@ function* startRanks(
   const longestFirst = links.map(({ weight, length }) => (length < neck ? 2 * all - weight : all - weight));
   yield longestFirst;
   const sidesFirst = links.map(({ isUp }, l) => (longestFirst[l] as number) - (isUp ? 2 * all : 0));
-  if (links.some(({ isUp }) => isUp)) yield sidesFirst;
+  const hasSides = links.some(({ isUp }) => isUp);
+  if (hasSides) yield sidesFirst;
+  if (hasSides) yield widestNext({ nodes, links }, sidesFirst, all);
   yield null;
   for (let isSparse = false; ; isSparse = !isSparse) {
     const spread = 2 * random();
@@ -100,6 +102,22 @@ function* startRanks(
         : rank + (random() - 0.5) * spread * (links[l]?.weight ?? 0),
     );
   }
+}
+
+/**
+ * Sides whole first, then joined where their panels are widest: there the gores of an onion bulge towards each other, and part above
+ * and below.
+ */
+function widestNext(
+  { nodes, links }: Pick<CutGraph, 'nodes' | 'links'>,
+  sidesFirst: readonly number[],
+  all: number,
+): number[] {
+  const widths = links.map(
+    ({ nodes: ends, length }) => ends.reduce((sum, n) => sum + (nodes[n]?.area ?? 0), 0) / length,
+  );
+  const widest = Math.max(...widths);
+  return links.map(({ isUp }, l) => (isUp ? (sidesFirst[l] as number) : all * (1 - (widths[l] as number) / widest)));
 }
 
 /**
