@@ -73,6 +73,8 @@ const coveredBySides = { left: 248, right: 368, top: 0, bottom: 0 };
 /** The same with the card of the piece in hand under the sheets, as high as it may become. */
 const coveredByCard = { ...coveredBySides, bottom: 126 };
 const coveredByCardOnly = { ...nothingCovered, bottom: 156 };
+/** The card beside the sheets on a phone held sideways. */
+const coveredBeside = { ...nothingCovered, right: 292 };
 /** Slips over the sheets with their gaps: a notice of one thing, the first line of what does not fit. */
 const [NOTICE, SLIP] = [104, 62];
 
@@ -103,9 +105,10 @@ const Table = (): ReactElement => {
   const { units } = useStyle();
   const reducedMotion = useMedia('(prefers-reduced-motion: reduce)');
   const isNarrow = useMedia('(max-width: 860px)');
+  const isLow = useMedia('(max-width: 860px) and (max-height: 480px)');
   if (production === null) return waiting;
   const roundSheets = {
-    ...(isNarrow ? coveredByCardOnly : coveredByCard),
+    ...(isLow ? coveredBeside : isNarrow ? coveredByCardOnly : coveredByCard),
     top: hasNotice ? NOTICE : hasError ? SLIP : 0,
   };
   return (

@@ -188,6 +188,12 @@ describe('pieces on flat sheets', () => {
     const sheets = await page.locator('.flat-sheets').boundingBox();
     expect((sheets?.y ?? 0) + (sheets?.height ?? 0)).toBeLessThanOrEqual(slip?.y ?? 0);
     expect(await axeFaults(page)).toEqual([]);
+    // Held sideways the card lies beside the sheets.
+    await page.setViewportSize({ width: 844, height: 390 });
+    await settled(page);
+    const beside = await page.locator('.flat-sheets').boundingBox();
+    expect((beside?.x ?? 0) + (beside?.width ?? 0)).toBeLessThanOrEqual((await card().boundingBox())?.x ?? 0);
+    expect(beside?.height ?? 0).toBeGreaterThan(140);
   });
 });
 
