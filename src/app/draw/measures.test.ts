@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { isInside } from '../../core/geometry/polygon.ts';
-import { add2, distance2, lerp2, scale2 } from '../../core/geometry/vector.ts';
+import { add2, distance2, dot2, lerp2, scale2, sub2 } from '../../core/geometry/vector.ts';
 import { type Production, produce } from '../../core/pipeline.ts';
 import { resolveProject } from '../../core/project/read-project.ts';
 import { blankProject } from '../state/blank-project.ts';
@@ -45,6 +45,22 @@ describe('measures on the drawing of a net', () => {
     expect(figures.map((figure) => figure.measures.length)).toEqual([4, 4, 0, 0]);
     const letters = figures.flatMap((figure) => figure.marks.map((mark) => mark.letter)).sort();
     expect(letters).toEqual(['A', 'A', 'B', 'B', 'C', 'C', 'D', 'D']);
+  });
+
+  it('that say the same are left out on the side of the number up the middle', () => {
+    const figures = [oblong, onePiece].flatMap(({ solid, net }) => netFigures(solid, net));
+    const sideOf = ({ measures }: (typeof figures)[number], isTwin: boolean): readonly number[] => {
+      const fall = measures.find(({ kind }) => kind === 'fall');
+      if (fall === undefined || !measures.some((one) => one.isTwin)) return [];
+      return measures
+        .filter((one) => one.kind === 'inside' && one.isTwin === isTwin)
+        .map(({ ends: [a, b] }) => dot2(sub2(lerp2(a, b, 0.5), fall.ends[0]), fall.side));
+    };
+    expect(figures.flatMap((figure) => sideOf(figure, true)).length).toBeGreaterThan(1);
+    for (const figure of figures) {
+      for (const side of sideOf(figure, true)) expect(side).toBeGreaterThan(0);
+      for (const side of sideOf(figure, false)) expect(side).toBeLessThan(0);
+    }
   });
 
   it('are those of each board as it is cut: the lapped slope is shorter by the thickness where they stand at right angles', () => {

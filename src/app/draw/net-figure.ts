@@ -126,14 +126,20 @@ const measurePanel = (
     const outside = sides.filter((one) => one.kind === 'outside').sort((a, b) => b.length - a.length);
     return outside.slice(0, 1);
   }
+  const eave = lowStretch(solid, edges, polygon);
+  const fall = eave === undefined ? null : fallLine(polygon, eave);
+  /** How far on the side of the number up the middle: of two that say the same the one beside it is left out. */
+  const beside = ({ ends }: Measure): number => (fall === null ? 0 : dot2(sub2(middle(ends), fall.ends[0]), fall.side));
   const measures = sides.map((one, i) => ({
     ...one,
     isTwin:
       one.kind === 'inside' &&
-      sides.slice(0, i).some((other) => other.kind === 'inside' && isSameLength(other.length, one.length)),
+      sides.some((other, j) => {
+        if (j === i || other.kind !== 'inside' || !isSameLength(other.length, one.length)) return false;
+        const further = beside(one) - beside(other);
+        return Math.abs(further) <= CUT_MM ? j < i : further > 0;
+      }),
   }));
-  const eave = lowStretch(solid, edges, polygon);
-  const fall = eave === undefined ? null : fallLine(polygon, eave);
   const repeats = fall !== null && measures.some((one) => Math.abs(one.length - fall.length) < fall.length / 1000);
   // A panel that stands on points has no line straight up it.
   return fall === null || repeats || !isInside(middle(fall.ends), polygon) ? measures : [...measures, fall];

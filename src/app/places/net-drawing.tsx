@@ -8,7 +8,7 @@ import { litParts, nearestEdge, panelSides } from '../draw/lit-lines.ts';
 import { netFigures, type PieceFigure } from '../draw/net-figure.ts';
 import { useSize } from '../use-size.ts';
 import { LitOnPiece } from './lit-on-piece.tsx';
-import { PieceDrawing } from './piece-drawing.tsx';
+import { PieceDrawing, textLength } from './piece-drawing.tsx';
 
 /** How near an edge a point has to be to mean it, pixels. */
 const REACH = 14;
@@ -51,11 +51,11 @@ export const NetDrawing = ({ layer: asked }: { readonly layer?: number }): React
   const flow = useMemo(() => {
     if (width === 0 || figures.length === 0) return null;
     const pieces = figures.map((figure) => figure.piece);
-    const least = Math.max(0.5, ...figures.map(readableScale));
+    const least = Math.max(0.5, ...figures.map((figure) => readableScale(figure, (mm) => formatLength(mm, style))));
     const room = roomFor(figures.some((figure) => figure.names.length > 0));
     const space = { width: width - 16, height: height - 24, room, least, most: 9 };
     return flowPieces(pieces, space);
-  }, [figures, width, height]);
+  }, [figures, width, height, style]);
 
   /** A click or tap means the edge nearest to it; off every edge none is at hand any more. */
   const pointAt = (p: Vec2, spots: readonly Vec2[]): void => {
@@ -122,12 +122,15 @@ export const NetDrawing = ({ layer: asked }: { readonly layer?: number }): React
 };
 
 /** Pixels per mm at which a panel's numbers keep clear of each other: a slender one needs width, a low one height. */
-const readableScale = ({ measures }: PieceFigure): number => {
+const readableScale = ({ measures }: PieceFigure, show: (mm: number) => string): number => {
   const longest = (kind: 'outside' | 'fall'): number =>
     Math.max(0, ...measures.map((one) => (one.kind === kind ? one.length : 0)));
   const [eave, fall] = [longest('outside'), longest('fall')];
   if (eave === 0 || fall === 0) return 0;
   // A panel of two equal sides may leave one of their numbers out.
   const hasTwin = measures.some((one) => one.isTwin);
-  return eave < 1.2 * fall ? (hasTwin ? 116 : 165) / eave : (hasTwin ? 72 : 110) / fall;
+  if (eave >= 1.2 * fall) return (hasTwin ? 72 : 110) / fall;
+  if (hasTwin) return 116 / eave;
+  // Where the number up the middle ends, there is room for it and for one along a fold.
+  return Math.max(165, 72 + ((textLength(show(fall)) + 13) * eave) / fall) / eave;
 };

@@ -142,7 +142,7 @@ interface MeasureTextProps {
 const NAME_ROOM = 44;
 
 /** Pixels that a number takes along its line. */
-const textLength = (text: string): number => text.length * 7.4;
+export const textLength = (text: string): number => text.length * 7.4;
 
 /** Up the middle of a low panel there is no room along the line: the number stands across it. */
 const standsLevel = (text: string, pixels: number): boolean => textLength(text) + 20 > 0.66 * pixels;
