@@ -63,6 +63,8 @@ export function moveFront(input: SkeletonInput, noise: Noise): Skeleton | null {
       if (item.side.isAlive && (item.kind === 'shrink' || item.corner.isAlive)) batch.push(item);
     }
     if (batch.length === 0) continue;
+    // Noise tells which comes first of what happens at one level: in the order of the eaves it is the same at every size.
+    batch.sort((a, b) => a.side.plane.edge - b.side.plane.edge || arrivingOf(a) - arrivingOf(b));
     settle(front, resolve(front, batch));
     schedule(front, events);
   }
@@ -70,6 +72,9 @@ export function moveFront(input: SkeletonInput, noise: Noise): Skeleton | null {
   const tops = closeTop(front);
   return { nodes: front.nodes, faces: [...closeFaces(front.arcs, front.nodes), ...tops] };
 }
+
+/** The eave that arrives at the corner which runs into a side; of one that shrinks before all. */
+const arrivingOf = (event: FrontEvent): number => (event.kind === 'hit' ? event.corner.into.plane.edge : -1);
 
 /** The front where it starts, and its corners. */
 function frontAtEave(front: MovingFront, { rings, profiles }: SkeletonInput): Corner[] {
