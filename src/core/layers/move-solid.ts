@@ -7,7 +7,8 @@ import { faceTrouble } from './face-trouble.ts';
 import { moveFaces } from './move-faces.ts';
 import { edgesAnew, edgesMoved, type NewRidge } from './offset-edges.ts';
 import { type Corner, meshOf, type OffsetMesh } from './offset-mesh.ts';
-import { placeRolled, rolledAnew } from './rolled-corners.ts';
+import { rolledAnew } from './rolled-anew.ts';
+import { placeRolled } from './rolled-corners.ts';
 
 /** A solid whose faces have moved; or the face that would vanish, and how far it could go, mm, where that is known. */
 export type MovedSolid =

@@ -2,7 +2,7 @@ import { at } from '../geometry/polygon.ts';
 import { stepKeys } from '../geometry/step-key.ts';
 import { add3, dot3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
 import { edgeRole, type Meeting, turnBetween } from '../solid/build-solid.ts';
-import { faceFrame, normalAt, pathLength } from '../solid/face-frame.ts';
+import { faceFrame, lengthAlong, normalAt } from '../solid/face-frame.ts';
 import { edgeFinder } from '../solid/measure.ts';
 import { type Edge, edgePath, type Face, type Solid } from '../solid/solid.ts';
 import { isSameLength, NOISE_MM } from '../tolerance.ts';
@@ -93,7 +93,7 @@ export const edgesMoved = (edges: readonly Edge[], shape: Pick<Solid, 'vertices'
     const isFlat = faces.every((f) => !shape.faces[f]?.roll);
     // Planes that move keep their angle.
     const dihedral = isFlat ? edge.dihedral : dihedralOf(role, ...meetingAlong(shape, path, faces));
-    return { id, ends, ...(via ? { via } : {}), faces, role, length: pathLength(shape, path, faces), dihedral };
+    return { id, ends, ...(via ? { via } : {}), faces, role, length: lengthAlong(shape, path, faces), dihedral };
   });
 
 /** What lies across the edge by which the loop of a face leaves a corner: the sector before it in the ring. */
@@ -177,7 +177,7 @@ function edgeFrom(
     ...(way.length > 2 ? { via: way.slice(1, -1) } : {}),
     faces: own,
     role,
-    length: pathLength(shape, way, own),
+    length: lengthAlong(shape, way, own),
     dihedral: dihedralOf(role, meeting, along),
   };
 }

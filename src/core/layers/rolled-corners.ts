@@ -1,6 +1,6 @@
-import { type Motion, move3 } from '../geometry/motion.ts';
+import { move3 } from '../geometry/motion.ts';
 import { at } from '../geometry/polygon.ts';
-import { add3, cross3, distance3, dot3, length3, scale3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { add3, cross3, dot3, length3, scale3, sub3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import {
   type FaceFrame,
   faceFrame,
@@ -11,11 +11,12 @@ import {
   touchOf,
   turnedInto,
 } from '../solid/face-frame.ts';
-import { bendPoint, type OnRuling, type Roll, type Ruling, type Touch, touchUnder } from '../solid/roll.ts';
+import { bendPoint, type Roll, type Ruling, type Touch, touchUnder } from '../solid/roll.ts';
 import type { Edge, Face, Solid } from '../solid/solid.ts';
 import { HAIR_MM, isPositive, NOISE_MM, NOISE_RAD } from '../tolerance.ts';
 import { type MovingPlane, meetAfter, threeOf } from './moving-plane.ts';
 import type { Corner, OffsetMesh, Sector } from './offset-mesh.ts';
+import { peakOf } from './rolled-anew.ts';
 
 /** Most steps in which a corner on a rolled face is drawn to its place; each doubles the digits that are right. */
 const STEPS = 40;
@@ -25,11 +26,8 @@ const NEAR_MM = HAIR_MM / 100;
 
 /** A rolled face of the solid that is offset. */
 interface Rolled {
-  readonly face: number;
   readonly roll: Roll;
   readonly frame: FaceFrame;
-  /** Takes the bent panel to the roof. */
-  readonly motion: Motion;
   /** Where the straight lines of a cone meet, whether the panel reaches there or not; null of a cylinder. */
   readonly peak: Vec3 | null;
 }
@@ -38,15 +36,12 @@ function rolledFace(solid: Solid, face: number): Rolled | null {
   const { roll } = solid.faces[face] as Face;
   if (!roll) return null;
   const frame = faceFrame(solid, face);
-  const motion = frameMotion(frame);
-  const { surface } = roll;
-  const peak = surface.form === 'cone' ? move3(motion, bendPoint(surface, [0, surface.apex], 1)) : null;
-  return { face, roll, frame, motion, peak };
+  return { roll, frame, peak: peakOf(frame, roll.surface) };
 }
 
 /** Where a point of the flat panel lies on the roof. */
-function touchAt({ roll: { surface }, frame, motion }: Rolled, flat: Vec2): Touch {
-  const point = move3(motion, bendPoint(surface, flat, 1));
+function touchAt({ roll: { surface }, frame }: Rolled, flat: Vec2): Touch {
+  const point = move3(frameMotion(frame), bendPoint(surface, flat, 1));
   return { point, normal: touchOf(frame, surface, point).normal };
 }
 
@@ -167,17 +162,6 @@ function toRolled(
   return null;
 }
 
-/** A roll whose corners have other places in their loop; rulings that have come together are one. */
-function movedPlaces(roll: Roll, places: readonly number[]): Roll {
-  const place = (position: number): number => places[position] ?? position;
-  const rulings = roll.rulings.map(([high, low]) => [place(high), place(low)] as const);
-  return {
-    ...roll,
-    rulings: rulings.filter(([high, low], i) => i === 0 || high !== rulings[i - 1]?.[0] || low !== rulings[i - 1]?.[1]),
-    corners: [...new Set(roll.corners.map(place))],
-  };
-}
-
 /** Nothing of it moves. */
 const holds = ({ plane, rolled }: Sector): boolean => (plane ?? rolled)?.speed === 0;
 
@@ -235,49 +219,4 @@ function touching(rolled: Rolled, point: Vec3): readonly Touch[] {
     return [0, 0.3, 0.6].map((share) => touchAt(rolled, at(lows, Math.floor(share * (lows.length - 1)))));
   }
   return [touchOf(frame, roll.surface, point)];
-}
-
-/**
- * How a rolled face lies flat once it has moved to these corners, and how far its samples keep to the curve; null: it has no radius
- * left. `places`: for each corner that it had its place among them.
- */
-export function rolledAnew(
-  solid: Solid,
-  face: number,
-  points: readonly Vec3[],
-  places: readonly number[],
-  by: number,
-): Roll | null {
-  const roll = movedPlaces((solid.faces[face] as Face).roll as Roll, places);
-  const { surface } = roll;
-  const frame = faceFrame(solid, face);
-  const on = points.map((p) => rulingOf(frame, surface, p));
-  const azimuths = roll.rulings.map(([, low]) => (on[low] as OnRuling).azimuth);
-  const step = Math.max(...azimuths.slice(1).map((azimuth, i) => Math.abs(azimuth - (azimuths[i] as number))));
-  const deviationOf = (radius: number): number => radius * (1 - Math.cos(step / 2));
-  if (surface.form === 'cylinder') {
-    const radius = surface.radius + by;
-    if (!isPositive(radius)) return null;
-    const flat = on.map(({ azimuth, reach }): Vec2 => {
-      const across = azimuth * radius;
-      return surface.rulings === 'x' ? [reach, across] : [across, reach];
-    });
-    return { ...roll, surface: { ...surface, radius }, flat, deviation: deviationOf(radius) };
-  }
-  const { sine } = surface;
-  // The axis goes up from the peak; along it the peak moves by the offset over the sine.
-  const cosine = Math.sqrt((1 - sine) * (1 + sine));
-  const axis = add3(scale3(frame.y, cosine), scale3(frame.normal, sine));
-  const peak = add3((rolledFace(solid, face) as Rolled).peak as Vec3, scale3(axis, by / sine));
-  const slants = points.map((p) => distance3(p, peak));
-  // Nothing of a cone is left once its eave has passed its peak.
-  if (points.some((p, i) => isPositive(slants[i] as number) && !isPositive(-dot3(axis, sub3(p, peak))))) return null;
-  const longest = Math.max(...slants);
-  const flat = on.map(({ azimuth }, i): Vec2 => {
-    const slant = slants[i] as number;
-    // At the peak every direction is the same point.
-    const angle = slant === 0 ? 0 : azimuth * sine;
-    return [slant * Math.sin(angle) + 0, longest - slant * Math.cos(angle)];
-  });
-  return { ...roll, surface: { ...surface, apex: longest }, flat, deviation: deviationOf(longest * sine) };
 }

@@ -4,6 +4,7 @@ import type { PieceToLay } from './layout.ts';
 import { leftOutIssues } from './left-out.ts';
 import { bestLayout } from './search-layout.ts';
 import { jobOf, panel, paper, pieceOf } from './testing/arbitrary-job.ts';
+import { rectangle } from './usable.ts';
 
 const issuesOf = (job: LayoutJob, splits: Parameters<typeof leftOutIssues>[2] = () => []) =>
   leftOutIssues(job, bestLayout(job, { rounds: 0 }), splits);
@@ -100,13 +101,7 @@ describe('too little paper', () => {
       [0, 100],
     ] as const;
     const remedyOf = (side: number) => {
-      const square = [
-        [0, 0],
-        [side, 0],
-        [side, side],
-        [0, side],
-      ] as const;
-      const pieces = [0, 1, 2].map((i) => pieceOf(i, square));
+      const pieces = [0, 1, 2].map((i) => pieceOf(i, rectangle(0, 0, side, side)));
       return issuesOf(jobOf(pieces, [paper(100, 100, { outline, count: 1 })]))[0]?.remedy;
     };
     // Of 9200 mm², a square of 60 leaves more than another one fills.

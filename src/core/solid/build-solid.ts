@@ -1,7 +1,7 @@
 import { at } from '../geometry/polygon.ts';
 import { add3, cross3, distance3, dot3, scale3, sub3, unit3, type Vec3 } from '../geometry/vector.ts';
 import { isSameLength, NOISE_MM, NOISE_RAD } from '../tolerance.ts';
-import { normalAt, pathLength } from './face-frame.ts';
+import { lengthAlong, normalAt } from './face-frame.ts';
 import type { Roll } from './roll.ts';
 import type { Edge, EdgeRole, Face, Solid } from './solid.ts';
 
@@ -98,7 +98,7 @@ export function buildSolid(drafts: readonly FaceDraft[], abutments: readonly Abu
       ...(path.length > 2 ? { via: path.slice(1, -1) } : {}),
       faces: own,
       role,
-      length: pathLength({ vertices, faces }, path, own),
+      length: lengthAlong({ vertices, faces }, path, own),
       dihedral: meeting[1] ? Math.PI - turnBetween(meeting[0], meeting[1], along, host !== undefined) : null,
     };
   });

@@ -156,7 +156,7 @@ function farApart(points: Points): readonly [number, number, number] {
 }
 
 /** Length of a path from vertex to vertex, mm: of more than one step along the curve on the first of these faces that is rolled. */
-export function pathLength(
+export function lengthAlong(
   { vertices, faces }: Pick<Solid, 'vertices' | 'faces'>,
   path: readonly number[],
   sides: readonly number[],

@@ -104,20 +104,14 @@ function placeOnCylinder(
 }
 
 /** Where a point of the bent surface lies on the flat panel; the inverse of `bendPoint` at share 1. */
-export function unbendPoint(surface: RolledSurface, [x, y, z]: Vec3): Vec2 {
+export function unbendPoint(surface: RolledSurface, point: Vec3): Vec2 {
+  const { azimuth, reach } = rulingUnder(surface, point);
   if (surface.form === 'cylinder') {
-    const { radius, rulings } = surface;
-    const across = rulings === 'y' ? x : y;
-    const turned = radius * Math.atan2(across, radius + z);
-    return rulings === 'y' ? [turned, y] : [x, turned];
+    const across = surface.radius * azimuth;
+    return surface.rulings === 'y' ? [across, reach] : [reach, across];
   }
-  const { apex, sine } = surface;
-  const cosine = Math.sqrt((1 - sine) * (1 + sine));
-  const [dy, dz] = [y - apex, z];
-  // Components along the level direction of the middle ruling and across it give the azimuth.
-  const azimuth = Math.atan2(x, -sine * dy + cosine * dz);
-  const slant = length3([x, dy, dz]);
-  return [slant * Math.sin(azimuth * sine), apex - slant * Math.cos(azimuth * sine)];
+  const angle = azimuth * surface.sine;
+  return [reach * Math.sin(angle), surface.apex - reach * Math.cos(angle)];
 }
 
 /** A point in the plane that touches a surface, and the plane's normal away from the paper. */
